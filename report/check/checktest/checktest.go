@@ -1,0 +1,41 @@
+// Package checktest holds what the source tests share: comparison with a
+// printed number, whose last digit sets the tolerance.
+package checktest
+
+import (
+	"math"
+	"strconv"
+	"strings"
+	"testing"
+)
+
+// Printed fails the test unless got, in the source's own unit, rounds to the
+// printed number: it allows half a unit of the last printed digit.
+func Printed(t testing.TB, where string, got float64, printed string) {
+	t.Helper()
+	want, err := strconv.ParseFloat(printed, 64)
+	if err != nil {
+		t.Fatalf("%s: printed value %q: %v", where, printed, err)
+	}
+	mantissa, exponent, _ := strings.Cut(strings.ToLower(printed), "e")
+	power := 0
+	if exponent != "" {
+		power, _ = strconv.Atoi(exponent)
+	}
+	if _, fraction, ok := strings.Cut(mantissa, "."); ok {
+		power -= len(fraction)
+	}
+	half := 0.5 * math.Pow(10, float64(power))
+	if !(math.Abs(got-want) <= half*(1+1e-9)) {
+		t.Errorf("%s: got %.9g, printed %s (half a digit is %.2g)", where, got, printed, half)
+	}
+}
+
+// Close fails the test unless got is within a relative tolerance of want; the
+// caller says at the row why the tolerance is what it is.
+func Close(t testing.TB, where string, got, want, relative float64) {
+	t.Helper()
+	if !(math.Abs(got-want) <= relative*math.Abs(want)) {
+		t.Errorf("%s: got %.12g, want %.12g within %.2g", where, got, want, relative)
+	}
+}
