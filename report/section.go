@@ -1,0 +1,67 @@
+package report
+
+import "proofsheet/report/check"
+
+// A Section is the tank as the sheet draws it: a cut along the axis, z forward
+// from the aft seam, r from the axis. The drawing scales it and mirrors it.
+type Section struct {
+	Outlines   []Outline
+	Ports      []PortOutline
+	Seams      []SeamMark
+	Levels     []Level
+	Dimensions []Dimension
+	Labels     []Label
+}
+
+// A Point is a place of the section.
+type Point struct {
+	Z float64 // station [m]
+	R float64 // distance from the axis [m]; negative on the far side
+}
+
+// An Outline is the metal of one part: its inside and outside surfaces, both
+// from aft to forward and both on the side r ≥ 0.
+type Outline struct {
+	Part            string
+	Inside, Outside []Point
+}
+
+// A PortOutline is a tube turned about the axis into the plane of the cut, on
+// the side its clock puts it: up to 180° on the side r ≥ 0, beyond on the other.
+type PortOutline struct {
+	Name            string
+	Inner, Outer    Point   // ends of the tube's axis, inside and outside the tank, r ≥ 0
+	Clock           float64 // about the tank axis [rad]
+	OutsideDiameter float64 // of the tube [m]
+	InsideDiameter  float64 // of the tube [m]
+	PadDiameter     float64 // outside diameter of the pad [m]; 0: none
+	PadThickness    float64 // of the pad [m]; 0: none
+	Wall            Point   // where the tube's axis meets the wall's mid-surface
+}
+
+// A SeamMark is a weld seam that goes round the tank.
+type SeamMark struct {
+	Name string // joint of the tank file
+	At   Point  // on the outside surface
+}
+
+// A Level is the free surface of the liquid in one case, across the cut: from
+// r < 0 to r > 0.
+type Level struct {
+	Case   string
+	Points []Point
+}
+
+// A Dimension is a measured distance. One along z is drawn below the tank, one
+// across it beside the tank.
+type Dimension struct {
+	Name     string // "inside diameter"; may be empty
+	From, To Point
+	Value    check.Quantity // printed exactly as given, in display units
+}
+
+// A Label is a remark with a leader to a place of the wall.
+type Label struct {
+	At   Point
+	Text string
+}

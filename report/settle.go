@@ -1,0 +1,41 @@
+package report
+
+import (
+	"fmt"
+
+	"proofsheet/report/check"
+)
+
+// Settle sets Verdict and Governing from the checks. The assessment calls it
+// last.
+func (s *Sheet) Settle() {
+	s.Verdict, s.Governing = check.Verdict(s.Checks), s.governing()
+}
+
+// Consistent returns an error where the stated verdict or governing check is
+// not that of the checks: such a sheet must not be printed.
+func (s *Sheet) Consistent() error {
+	if want := check.Verdict(s.Checks); s.Verdict != want {
+		return fmt.Errorf("the sheet states %q but its checks say %q", s.Verdict, want)
+	}
+	if want := s.governing(); s.Governing != want {
+		return fmt.Errorf("the sheet names %q as governing but its checks say %q", s.Governing, want)
+	}
+	return nil
+}
+
+// governing returns the id@case of the least margin, "" when none was made.
+func (s *Sheet) governing() string {
+	if i := check.Governing(s.Checks); i >= 0 {
+		return FullID(s.Checks[i])
+	}
+	return ""
+}
+
+// FullID returns the check's id with its case: "cylinder/hoop@burnout".
+func FullID(r check.Result) string {
+	if r.Case == "" {
+		return r.ID
+	}
+	return r.ID + "@" + r.Case
+}
