@@ -1,0 +1,71 @@
+package port
+
+// A Fit says how the tube stands in the wall.
+type Fit int
+
+const (
+	// Through: the tube passes the wall and projects inside.
+	Through Fit = iota
+	// Flush: the tube fills the hole and ends at the inside face.
+	Flush
+	// On: the tube abuts the outside face; the hole is its bore.
+	On
+)
+
+// A Pad is a doubler round the tube, round in the flat of the wall.
+type Pad struct {
+	OutsideDiameter float64 // D_p, along the wall [m]
+	Thickness       float64 // t_e, least [m]
+	Leg             float64 // leg of the fillet round its outer edge [m]
+}
+
+// A Port is a tube in a wall.
+type Port struct {
+	Name            string
+	OutsideDiameter float64 // of the tube [m]
+	TubeWall        float64 // t_n, least corroded [m]
+	InsideWall      float64 // t_i, least, corroded on both faces, of what projects inside; needed when Inside > 0 [m]
+	Radius          float64 // e, tank axis to where the tube axis pierces the mid-surface; heads only [m]
+	Station         float64 // cylinder only: from the aft seam [m]
+	Clock           float64 // angle round the tank axis [rad]
+	Parallel        bool    // tube axis parallel to the tank axis; otherwise normal to the wall
+	Fit             Fit
+	Outside         float64 // projection from the wall's outer face, along the tube, at its short side [m]
+	Inside          float64 // the same inside [m]
+	OutsideLeg      float64 // fillet leg between tube and wall (or pad), outside [m]
+	InsideLeg       float64 // the same inside [m]
+	Groove          float64 // depth of a partial groove weld, 0 = none [m]
+	FullGroove      bool    // full penetration, stated
+	Pad             *Pad    // nil = none
+
+	// Distances along the wall to the share line with a neighbour; 0 = none.
+	ShareOutboard, ShareInboard, ShareTransverse float64 // [m]
+}
+
+// Chords is the size of a port's hole in its two planes.
+type Chords struct {
+	Obliquity                            float64 // φ, tube axis to wall normal [rad]
+	Meridional, Transverse               float64 // d, bore chords [m]
+	OutsideMeridional, OutsideTransverse float64 // C, outside-diameter chords: the cut-out [m]
+	Outboard, Inboard                    float64 // bore half-chords in the meridional plane [m]
+	OutsideOutboard, OutsideInboard      float64 // outside-diameter half-chords in the meridional plane [m]
+	Cautions                             []string
+}
+
+// A Load is what the wall carries at the port in one case.
+type Load struct {
+	Pressure   float64 // highest across the wall over port and reinforcement, liquid head included [Pa]
+	Hoop       float64 // N_θ, largest tensile membrane resultant across the meridional plane; 0 = pressure rule alone [N/m]
+	Meridional float64 // N_φ, the same across the transverse plane; 0 = pressure rule alone [N/m]
+	Convex     bool    // the pressure acts on the convex side: Required is used and half the area is asked
+	Required   float64 // thickness required of the wall without the port, by the rule for flat heads or for external pressure; flat and Convex only [m]
+}
+
+// Strengths are the allowable stresses of one port; the welded values where an
+// alloy softens, also for wall beyond the softened zone.
+type Strengths struct {
+	Wall, Tube, Pad float64 // S_v, S_n, S_p; Pad only with a pad [Pa]
+	// Efficiency E_1 of the seam through the hole, by inspection only; 1 in
+	// solid plate. In the meridional and in the transverse plane.
+	EfficiencyMeridional, EfficiencyTransverse float64 // [-]
+}
