@@ -1,0 +1,168 @@
+package unit
+
+import (
+	"fmt"
+	"math"
+	"math/big"
+	"regexp"
+	"strconv"
+	"strings"
+)
+
+// number is what may stand before a unit: a decimal with or without exponent,
+// or a shop fraction with or without whole part.
+var number = regexp.MustCompile(`^([+-]?)(?:(\d+)[ \t]+)?(?:(\d+)/(\d+)|((?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d{1,2})?))`)
+
+// longest is the length beyond which a text is not read as a value [-]: no
+// drawing holds one, and exact arithmetic on it would take time.
+const longest = 60
+
+// Parse returns the value of text in the SI unit of the kind. The text is a
+// number and a unit, "3 mm" or "1 1/2 in"; the conversion is exact and rounded
+// once, to the nearest float64. A bare number, a unit of another kind, an
+// unknown unit, a decimal comma and anything not finite are errors that say
+// what to write.
+func Parse(kind Kind, text string) (float64, error) {
+	trimmed := strings.TrimSpace(text)
+	if trimmed == "" {
+		return math.NaN(), fmt.Errorf("is empty; write a %s with its unit, as %q", kind, kind.Example())
+	}
+	if len(trimmed) > longest {
+		return math.NaN(), fmt.Errorf("is too long for a value; write a number and a unit, as %q", kind.Example())
+	}
+	value, rest, err := readNumber(kind, trimmed)
+	if err != nil {
+		return math.NaN(), err
+	}
+	name := oneSpace(rest)
+	if name == "" {
+		return math.NaN(), fmt.Errorf("%s has no unit; write %s", trimmed, suggestUnits(kind, trimmed))
+	}
+	u, ok := kind.find(name)
+	if !ok {
+		return math.NaN(), unknownUnit(kind, trimmed, name)
+	}
+	return u.toSI(kind, value, trimmed)
+}
+
+// toSI converts exactly and refuses what has no finite or physical value.
+func (u scale) toSI(kind Kind, value *big.Rat, text string) (float64, error) {
+	if u.offset != nil {
+		value.Add(value, u.offset)
+	}
+	v, _ := value.Mul(value, u.factor).Float64()
+	if kind == Angle && u.name == "deg" {
+		v *= math.Pi
+	}
+	switch {
+	case math.IsInf(v, 0) || math.IsNaN(v):
+		return math.NaN(), fmt.Errorf("%s is not a finite number", text)
+	case kind == Temperature && v < 0:
+		return math.NaN(), fmt.Errorf("%s is below absolute zero", text)
+	case kind == AbsolutePressure && v < 0:
+		return math.NaN(), fmt.Errorf("%s is below vacuum; an absolute pressure cannot be negative", text)
+	}
+	return v, nil
+}
+
+// readNumber splits the number from what follows it.
+func readNumber(kind Kind, text string) (*big.Rat, string, error) {
+	m := number.FindStringSubmatch(text)
+	if m == nil {
+		return nil, "", fmt.Errorf("%q does not begin with a number; write a number and a unit, as %q", text, kind.Example())
+	}
+	sign, decimal := m[1], m[5]
+	whole, over, under := plain(m[2]), plain(m[3]), plain(m[4])
+	rest := text[len(m[0]):]
+	switch {
+	case whole != "" && decimal != "":
+		return nil, "", fmt.Errorf("%q holds two numbers; write one, without blanks between its digits", text)
+	case strings.HasPrefix(strings.TrimLeft(rest, " \t"), ","):
+		return nil, "", fmt.Errorf("%q has a comma; write a decimal point and no thousands marks, as %q", text, kind.Example())
+	case rest != "" && strings.ContainsAny(rest[:1], "0123456789.+-/_'"):
+		return nil, "", fmt.Errorf("%q is not a number and a unit; write it as %q", text, kind.Example())
+	}
+	value := new(big.Rat)
+	if decimal != "" {
+		if f, err := strconv.ParseFloat(decimal, 64); err != nil || f > 1e60 {
+			return nil, "", fmt.Errorf("%q is out of any range a tank can have", text)
+		}
+		value.SetString(decimal)
+	} else {
+		if under == "0" {
+			return nil, "", fmt.Errorf("%q divides by zero", text)
+		}
+		value.SetString(over + "/" + under)
+		if whole != "" {
+			value.Add(value, rat(whole))
+		}
+	}
+	if sign == "-" {
+		value.Neg(value)
+	}
+	return value, rest, nil
+}
+
+// plain drops leading zeros, which math/big would take for an octal mark.
+func plain(digits string) string {
+	if t := strings.TrimLeft(digits, "0"); t != "" || digits == "" {
+		return t
+	}
+	return "0"
+}
+
+// suggestUnits shows a bare number with a unit behind it.
+func suggestUnits(kind Kind, number string) string {
+	us := kind.Units()
+	_, unit, _ := strings.Cut(kind.Example(), " ")
+	other := us[0]
+	if other == unit {
+		other = us[1]
+	}
+	return fmt.Sprintf("%q or %q", number+" "+unit, number+" "+other)
+}
+
+// meant maps what people write to what the tank file asks for.
+var meant = map[string]string{
+	"°C": "degC", "C": "degC", "celsius": "degC", "°F": "degF", "F": "degF", "fahrenheit": "degF", "°": "deg",
+	"degrees": "deg", "degree": "deg", "Nm": "N m", "N·m": "N m", "N*m": "N m", "kNm": "kN m", "kN·m": "kN m",
+	"ft lbf": "lbf ft", "in lbf": "lbf in", "lbf-ft": "lbf ft", "lbf-in": "lbf in", "ft-lbf": "lbf ft",
+	"in-lbf": "lbf in", "lbs": "lb", "L": "l", "litre": "l", "liter": "l", "litres": "l", "liters": "l",
+	`"`: "in", "'": "ft", "inch": "in", "inches": "in", "kg/m^3": "kg/m3", "kg/m³": "kg/m3", "m³": "m3",
+	"sec": "s", "minutes": "min", "minute": "min", "hours": "h", "hour": "h", "hr": "h", "N/mm2": "MPa",
+	"N/mm²": "MPa", "K⁻¹": "1/K", "/K": "1/K", "1/°C": "1/K", "1/degC": "1/K", "µm": "mm", "um": "mm",
+	"mPa": "MPa", "g/cm3": "kg/m3", "atm": "bar", "kgf": "N",
+}
+
+// unknownUnit says what is wrong with a unit: known elsewhere, a near miss, or
+// neither, with the list to choose from.
+func unknownUnit(kind Kind, text, name string) error {
+	_, known := kindOf(name)
+	switch {
+	case kind == Pressure && (name == "bara" || name == "psia"):
+		return fmt.Errorf("%q is an absolute pressure; write the pressure across the wall (inside less outside), as %q", text, kind.Example())
+	case kind == AbsolutePressure && (name == "barg" || name == "psig"):
+		return fmt.Errorf("%q is a gauge pressure; write an absolute one, as %q", text, kind.Example())
+	case known:
+		return fmt.Errorf("%q is no %s; write one of the units %s", text, kind, strings.Join(kind.Units(), ", "))
+	}
+	if near := nearUnit(kind, name); near != "" {
+		return fmt.Errorf("%q has the unknown unit %s; did you mean %s?", text, name, near)
+	}
+	return fmt.Errorf("%q has the unknown unit %s; write one of %s", text, name, strings.Join(kind.Units(), ", "))
+}
+
+// nearUnit returns the unit of the kind that was probably meant, or "".
+func nearUnit(kind Kind, name string) string {
+	if m, ok := meant[name]; ok {
+		if _, ok := kind.find(m); ok {
+			return m
+		}
+	}
+	for _, u := range kind.Units() {
+		if strings.EqualFold(u, strings.ReplaceAll(name, ".", "")) {
+			return u
+		}
+	}
+	return Near(name, kind.Units())
+}
