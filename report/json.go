@@ -1,0 +1,262 @@
+package report
+
+import (
+	"bytes"
+	"encoding/json"
+	"fmt"
+	"math"
+
+	"proofsheet/report/check"
+)
+
+// Format is the version of the JSON form.
+const Format = 1
+
+// num is a number that is null where it is not finite.
+type num float64
+
+func (n num) MarshalJSON() ([]byte, error) {
+	if v := float64(n); math.IsNaN(v) || math.IsInf(v, 0) {
+		return []byte("null"), nil
+	}
+	return json.Marshal(float64(n))
+}
+
+type jsonSheet struct {
+	Format     int             `json:"format"`
+	Program    jsonProgram     `json:"program"`
+	Tank       jsonTank        `json:"tank"`
+	Verdict    string          `json:"verdict"`
+	People     string          `json:"people"`
+	Governing  *string         `json:"governing"`
+	Quantities json.RawMessage `json:"quantities"`
+	Checks     []jsonCheck     `json:"checks"`
+	Conditions []jsonCondition `json:"conditions"`
+	Proof      *jsonProof      `json:"proof"`
+	Cautions   []string        `json:"cautions"`
+	Notes      []string        `json:"notes"`
+}
+
+type jsonProgram struct {
+	Name    string `json:"name"`
+	Version string `json:"version"`
+}
+
+type jsonTank struct {
+	File     string     `json:"file"`
+	SHA256   string     `json:"sha256"`
+	Files    []jsonFile `json:"files"`
+	Title    string     `json:"title"`
+	Number   string     `json:"number"`
+	Revision string     `json:"revision"`
+}
+
+type jsonFile struct {
+	Name   string `json:"name"`
+	SHA256 string `json:"sha256"`
+}
+
+type jsonQuantity struct {
+	Symbol string `json:"symbol"`
+	Name   string `json:"name"`
+	Value  num    `json:"value"`
+	Unit   string `json:"unit"`
+}
+
+type jsonCheck struct {
+	ID       string         `json:"id"`
+	Case     string         `json:"case"`
+	Time     *num           `json:"time"`
+	Rule     string         `json:"rule"`
+	Title    string         `json:"title"`
+	Formula  string         `json:"formula"`
+	Inputs   []jsonQuantity `json:"inputs"`
+	Demand   *jsonQuantity  `json:"demand"`
+	Capacity *jsonQuantity  `json:"capacity"`
+	Factor   *num           `json:"factor"`
+	Margin   num            `json:"margin"`
+	Status   string         `json:"status"`
+	Source   jsonSource     `json:"source"`
+	Note     string         `json:"note"`
+}
+
+type jsonSource struct {
+	Document string `json:"document"`
+	Place    string `json:"place"`
+	How      string `json:"how"`
+}
+
+type jsonCondition struct {
+	Case        string `json:"case"`
+	Part        string `json:"part"`
+	Z           num    `json:"z"`
+	Pressure    num    `json:"pressure"`
+	Temperature num    `json:"temperature"`
+}
+
+type jsonStep struct {
+	Pressure       num `json:"pressure"`
+	Hold           num `json:"hold"`
+	InjectedVolume num `json:"injected_volume"`
+	HoopStrain     num `json:"hoop_strain"`
+}
+
+type jsonProof struct {
+	Pressure     num        `json:"pressure"`
+	Steps        []jsonStep `json:"steps"`
+	StoredEnergy num        `json:"stored_energy"`
+	StandOff     *num       `json:"stand_off"`
+	Barrier      bool       `json:"barrier"`
+}
+
+// JSON returns the sheet in its JSON form, indented, with a closing newline.
+func (s *Sheet) JSON() ([]byte, error) {
+	form, err := s.form()
+	if err != nil {
+		return nil, err
+	}
+	var out bytes.Buffer
+	e := json.NewEncoder(&out)
+	e.SetEscapeHTML(false)
+	e.SetIndent("", "  ")
+	if err := e.Encode(form); err != nil {
+		return nil, err
+	}
+	return out.Bytes(), nil
+}
+
+// MarshalJSON returns the sheet in its JSON form.
+func (s *Sheet) MarshalJSON() ([]byte, error) {
+	form, err := s.form()
+	if err != nil {
+		return nil, err
+	}
+	return json.Marshal(form)
+}
+
+func (s *Sheet) form() (*jsonSheet, error) {
+	if err := s.Consistent(); err != nil {
+		return nil, err
+	}
+	quantities, err := quantitiesJSON(s.Quantities)
+	if err != nil {
+		return nil, err
+	}
+	f := &jsonSheet{
+		Format: Format, Program: jsonProgram(s.Program),
+		Tank:    jsonTank{s.Tank.File, s.Tank.SHA256, []jsonFile{}, s.Block.Title, s.Block.Number, s.Block.Revision},
+		Verdict: s.Verdict.String(), People: s.People, Quantities: quantities,
+		Checks: []jsonCheck{}, Conditions: []jsonCondition{}, Proof: proofJSON(s.Proof),
+		Cautions: append([]string{}, s.Cautions...), Notes: append([]string{}, s.Notes...),
+	}
+	if s.Governing != "" {
+		f.Governing = &s.Governing
+	}
+	for _, file := range s.Tank.Files {
+		f.Tank.Files = append(f.Tank.Files, jsonFile(file))
+	}
+	for _, r := range s.Checks {
+		f.Checks = append(f.Checks, checkJSON(r))
+	}
+	for _, c := range s.Conditions {
+		f.Conditions = append(f.Conditions,
+			jsonCondition{c.Case, c.Part, num(c.Z), num(c.Pressure), num(c.Temperature)})
+	}
+	return f, nil
+}
+
+// quantitiesJSON writes the named quantities as one object in their order: a
+// map would lose it. A name that comes twice is an error.
+func quantitiesJSON(qs []NamedQuantity) (json.RawMessage, error) {
+	var out bytes.Buffer
+	seen := map[string]bool{}
+	out.WriteByte('{')
+	for i, q := range qs {
+		if seen[q.Key] {
+			return nil, fmt.Errorf("quantity %q is given twice", q.Key)
+		}
+		seen[q.Key] = true
+		key, err := json.Marshal(q.Key)
+		if err != nil {
+			return nil, err
+		}
+		body, err := json.Marshal(struct {
+			Value num    `json:"value"`
+			Unit  string `json:"unit"`
+			Note  string `json:"note,omitempty"`
+		}{num(q.Value), q.Unit, q.Note})
+		if err != nil {
+			return nil, err
+		}
+		if i > 0 {
+			out.WriteByte(',')
+		}
+		out.Write(key)
+		out.WriteByte(':')
+		out.Write(body)
+	}
+	out.WriteByte('}')
+	return out.Bytes(), nil
+}
+
+// checkJSON returns a check; one that does not arise has no numbers, and one
+// that could not be made says why in its note.
+func checkJSON(r check.Result) jsonCheck {
+	c := jsonCheck{
+		ID: r.ID, Case: r.Case, Rule: r.Rule, Title: r.Title, Formula: r.Formula, Inputs: []jsonQuantity{},
+		Margin: num(r.Margin()), Status: r.Status().String(), Note: Remark(r),
+		Source: jsonSource{r.Source.Doc, r.Source.Where, r.Source.How.String()},
+	}
+	if r.Time != nil {
+		t := num(*r.Time)
+		c.Time = &t
+	}
+	for _, q := range r.Inputs {
+		c.Inputs = append(c.Inputs, *quantityJSON(q))
+	}
+	if r.Status() == check.NotApplicable {
+		return c
+	}
+	c.Demand, c.Capacity = quantityJSON(r.Demand), quantityJSON(r.Capacity)
+	if r.Factor > 0 {
+		f := num(r.Factor)
+		c.Factor = &f
+	}
+	return c
+}
+
+// quantityJSON returns nil for a quantity that nobody filled in.
+func quantityJSON(q check.Quantity) *jsonQuantity {
+	if q == (check.Quantity{}) {
+		return nil
+	}
+	return &jsonQuantity{q.Symbol, q.Name, num(q.Value), q.Unit}
+}
+
+func proofJSON(p *Proof) *jsonProof {
+	if p == nil {
+		return nil
+	}
+	out := &jsonProof{Pressure: num(p.Pressure), Steps: []jsonStep{}, StoredEnergy: num(p.StoredEnergy), Barrier: p.Barrier}
+	for _, s := range p.Steps {
+		out.Steps = append(out.Steps, jsonStep{num(s.Pressure), num(s.Hold), num(s.InjectedVolume), num(s.HoopStrain)})
+	}
+	if p.StandOff != nil {
+		d := num(*p.StandOff)
+		out.StandOff = &d
+	}
+	return out
+}
+
+// Remark returns what is printed beside a check: the reason where it was not
+// made or does not arise, and its note.
+func Remark(r check.Result) string {
+	reason := r.Reason()
+	if reason == "" || reason == r.Note {
+		return r.Note
+	}
+	if r.Note == "" {
+		return reason
+	}
+	return reason + "; " + r.Note
+}

@@ -1,0 +1,277 @@
+package report
+
+import (
+	"fmt"
+	"io"
+	"math"
+	"slices"
+	"strings"
+
+	"proofsheet/report/check"
+)
+
+// Text writes the summary of a sheet. It opens and closes with the verdict; a
+// quiet one is that line and the governing check only. With a case named, only
+// that case's checks are listed; the verdict still covers all.
+func Text(w io.Writer, s *Sheet, quiet bool, caseFilter string) error {
+	if err := s.Consistent(); err != nil {
+		return err
+	}
+	if caseFilter != "" && !s.hasCase(caseFilter) {
+		return fmt.Errorf("no case %q; there are %s", caseFilter, strings.Join(s.caseNames(), ", "))
+	}
+	var b strings.Builder
+	fmt.Fprintln(&b, s.VerdictLine())
+	fmt.Fprintln(&b, s.governingLine())
+	if !quiet {
+		s.writeBody(&b, caseFilter)
+		fmt.Fprintln(&b, s.VerdictLine())
+	}
+	_, err := io.WriteString(w, b.String())
+	return err
+}
+
+// VerdictLine returns the verdict with its rule and its people: "satisfied by
+// flight: nobody near while pressurised".
+func (s *Sheet) VerdictLine() string {
+	line := s.Verdict.String()
+	if s.VerdictRule != "" {
+		line += " by " + s.VerdictRule
+	}
+	if s.Verdict != check.Satisfied {
+		line += ": nobody near while pressurised; " + s.shortfall()
+	} else if s.People == "clear" {
+		line += ": nobody near while pressurised"
+	} else {
+		line += ": people may be near after a passed proof, within the pressures stated"
+	}
+	return line
+}
+
+// shortfall counts the checks that keep the verdict from being satisfied.
+func (s *Sheet) shortfall() string {
+	failed, open := 0, 0
+	for _, r := range s.Checks {
+		switch r.Status() {
+		case check.NotSatisfied:
+			failed++
+		case check.NotAssessed:
+			open++
+		}
+	}
+	if failed+open == 0 {
+		return "no check was made"
+	}
+	return fmt.Sprintf("of %d checks %d not satisfied, %d not assessed", len(s.Checks), failed, open)
+}
+
+func (s *Sheet) governingLine() string {
+	i := check.Governing(s.Checks)
+	if i < 0 {
+		return "governing: none, no check was made"
+	}
+	return fmt.Sprintf("governing: %s, margin %s", FullID(s.Checks[i]), Margin(s.Checks[i]))
+}
+
+func (s *Sheet) writeBody(b *strings.Builder, caseFilter string) {
+	fmt.Fprintf(b, "\n%s\n", s.subject())
+	for _, row := range s.Basis {
+		if row.Override {
+			fmt.Fprintf(b, "override: %s = %s in place of %s (%s)\n", row.Name, row.Value, orNone(row.Instead), row.Source.Doc)
+		}
+	}
+	s.writeChecks(b, caseFilter)
+	for _, p := range s.Permissible {
+		value := "not assessed"
+		if !math.IsNaN(p.Pressure) {
+			value = Show(check.Pa("", "", p.Pressure), s.Units, Down)
+		}
+		fmt.Fprintf(b, "highest ullage pressure: %s %s %s\n", p.Part, value, bracketed(p.Check))
+	}
+	if p := s.Proof; p != nil {
+		fmt.Fprintf(b, "proof: %s with %s, %s at the gauge\n", p.Method, p.Fluid, Show(check.Pa("", "", p.Pressure), s.Units, Nearest))
+	}
+	for _, line := range s.PeopleBox {
+		fmt.Fprintf(b, "people: %s\n", line)
+	}
+	for _, line := range s.Cautions {
+		fmt.Fprintf(b, "caution: %s\n", line)
+	}
+	for _, line := range s.Notes {
+		fmt.Fprintf(b, "note: %s\n", line)
+	}
+	for _, line := range s.AllRecalled() {
+		fmt.Fprintf(b, "recalled, to be confirmed: %s\n", line)
+	}
+	fmt.Fprintln(b)
+}
+
+// subject names the sheet, the tank and its input.
+func (s *Sheet) subject() string {
+	parts := []string{orNone(s.Block.Title)}
+	if s.Block.Number != "" {
+		parts = append(parts, "sheet "+s.Block.Number)
+	}
+	if s.Block.Revision != "" {
+		parts = append(parts, "revision "+s.Block.Revision)
+	}
+	if s.Tank.File != "" {
+		parts = append(parts, s.Tank.File+" "+s.Digits())
+	}
+	return strings.Join(parts, ", ")
+}
+
+// Digits returns the first 12 digits of the digest over the input files.
+func (s *Sheet) Digits() string {
+	return s.Tank.Combined[:min(12, len(s.Tank.Combined))]
+}
+
+func (s *Sheet) writeChecks(b *strings.Builder, caseFilter string) {
+	fmt.Fprintln(b)
+	rows := [][4]string{}
+	absent := 0
+	for _, r := range WorstFirst(s.Checks) {
+		if caseFilter != "" && r.Case != caseFilter {
+			continue
+		}
+		if r.Status() == check.NotApplicable {
+			absent++
+			continue
+		}
+		rows = append(rows, [4]string{r.Status().String(), Margin(r), FullID(r) + instant(r), s.comparison(r)})
+	}
+	width := [3]int{}
+	for _, row := range rows {
+		for i := range width {
+			width[i] = max(width[i], len([]rune(row[i])))
+		}
+	}
+	for _, row := range rows {
+		fmt.Fprintf(b, "%-*s  %*s  %-*s  %s\n", width[0], row[0], width[1], row[1], width[2], row[2], row[3])
+	}
+	if absent > 0 {
+		fmt.Fprintf(b, "not applicable: %d, each with its reason in the sheet\n", absent)
+	}
+	if caseFilter != "" {
+		fmt.Fprintf(b, "only case %s is listed; the verdict covers every case\n", caseFilter)
+	}
+	fmt.Fprintln(b)
+}
+
+// comparison returns "demand 150.3 MPa, capacity 147.0 MPa", or the reason.
+func (s *Sheet) comparison(r check.Result) string {
+	if r.Status() == check.NotAssessed {
+		return Remark(r)
+	}
+	d, c := ShowPair(r.Demand, r.Capacity, s.Units)
+	text := r.Demand.Name + " " + d + " against " + c
+	if r.Factor != 1 {
+		text += ", factor " + Number(r.Factor, 4, Up)
+	}
+	return text
+}
+
+// instant returns the time of a check of a flight history.
+func instant(r check.Result) string {
+	if r.Time == nil {
+		return ""
+	}
+	return " at " + trim(Number(*r.Time, 6, Nearest)) + " s"
+}
+
+// WorstFirst returns the checks in the order of concern: not satisfied, not
+// assessed, satisfied, not applicable; in each the least margin first.
+func WorstFirst(rs []check.Result) []check.Result {
+	rank := map[check.Status]int{check.NotSatisfied: 0, check.NotAssessed: 1, check.Satisfied: 2, check.NotApplicable: 3}
+	sorted := slices.Clone(rs)
+	slices.SortStableFunc(sorted, func(a, b check.Result) int {
+		if d := rank[a.Status()] - rank[b.Status()]; d != 0 {
+			return d
+		}
+		switch ma, mb := a.Margin(), b.Margin(); {
+		case ma < mb:
+			return -1
+		case ma > mb:
+			return 1
+		default: // also two without a margin
+			return 0
+		}
+	})
+	return sorted
+}
+
+// AllRecalled returns every value or formula quoted from memory: those listed
+// and those of the checks that were made, each once.
+func (s *Sheet) AllRecalled() []string {
+	lines := slices.Clone(s.Recalled)
+	add := func(line string) {
+		if !slices.Contains(lines, line) {
+			lines = append(lines, line)
+		}
+	}
+	for _, r := range s.Checks {
+		if r.Source.How == check.Memory && r.Status() != check.NotApplicable {
+			add(r.ID + ": " + Cite(r.Source))
+		}
+	}
+	for _, m := range s.Materials {
+		for _, v := range m.Values {
+			if v.Source.How == check.Memory {
+				add("material " + m.Name + ", " + v.Quantity.Name + ": " + Cite(v.Source))
+			}
+		}
+	}
+	for _, j := range s.Joints {
+		for _, u := range j.Uses {
+			if u.Source.How == check.Memory {
+				add("joint " + j.Name + ", " + u.Place + ": " + Cite(u.Source))
+			}
+		}
+	}
+	return lines
+}
+
+// Cite returns a source as it is printed: document, and the clause only where
+// it was read or worked out.
+func Cite(src check.Source) string {
+	switch {
+	case src.Doc == "" && src.Where == "":
+		return "no source stated"
+	case src.How == check.Memory:
+		return src.Doc + ", recalled; confirm"
+	case src.Where == "":
+		return src.Doc
+	default:
+		return src.Doc + ", " + src.Where
+	}
+}
+
+func (s *Sheet) hasCase(name string) bool { return slices.Contains(s.caseNames(), name) }
+
+// caseNames returns the cases of the sheet and of its checks, each once.
+func (s *Sheet) caseNames() []string {
+	var names []string
+	for _, c := range s.Cases {
+		names = append(names, c.Name)
+	}
+	for _, r := range s.Checks {
+		if r.Case != "" && !slices.Contains(names, r.Case) {
+			names = append(names, r.Case)
+		}
+	}
+	return names
+}
+
+func orNone(text string) string {
+	if text == "" {
+		return "none"
+	}
+	return text
+}
+
+func bracketed(text string) string {
+	if text == "" {
+		return ""
+	}
+	return "(" + text + ")"
+}
