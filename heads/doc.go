@@ -1,0 +1,2 @@
+// Package heads holds the head shapes of a tank.
+package heads
