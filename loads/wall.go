@@ -1,0 +1,79 @@
+package loads
+
+import (
+	"errors"
+	"fmt"
+	"math"
+)
+
+// WallForce returns the force in the wall per length of circumference [N/m],
+// along the meridian and tension positive, on the plane z [m]:
+//
+//	N = F/(2 π r cos α) ± M/(π r² cos α)
+//
+// pressurePart holds gas and liquid, loadMost and loadLeast the loads alone on
+// the two sides of the bending. r is the mid-wall radius and α the angle of the
+// wall to the axis. The relief of an axial load by pressure comes from the free
+// body, never from the local p r/2.
+//
+// It holds for a round, thin wall below 80 degrees of α; the flat of a head has
+// no such force. Source: [State.FreeBody] and beam theory, in doc.go.
+func (s *State) WallForce(z float64, b Body) (pressurePart, loadMost, loadLeast float64, err error) {
+	nan := math.NaN()
+	f, err := s.FreeBody(z, b)
+	if err != nil {
+		return nan, nan, nan, err
+	}
+	r, α := b.Radius(z), 0.0
+	if b.HalfAngle != nil {
+		α = b.HalfAngle(z)
+	}
+	if !(r > 0) || !(math.Abs(α) <= 80*math.Pi/180) {
+		return nan, nan, nan, fmt.Errorf("no force along the wall at z = %.4g m: radius %.4g m, wall %.3g deg from the axis", z, r, α*180/math.Pi)
+	}
+	round := 2 * math.Pi * r * math.Cos(α)
+	bending := 2 * f.Moment / r
+	pressurePart = (f.Ullage + f.LiquidLeast) / round
+	loadMost = (f.LoadMost + bending + f.LiquidMost - f.LiquidLeast) / round
+	loadLeast = (f.LoadLeast - bending) / round
+	if math.IsNaN(pressurePart + loadMost + loadLeast) {
+		return nan, nan, nan, errors.New("the force in the wall is not a number: a load, mass or radius is missing")
+	}
+	return pressurePart, loadMost, loadLeast, nil
+}
+
+// headForce returns ∫ (p − p_u) dA [N] over the inside of the plane z [m], the
+// liquid's own pressure on the cut. With s = c − n_x z, and x0 = −s/n_y the line
+// where the free plane meets the cut:
+//
+//	∫ (s + n_y x) dA over x ≥ x0 = s A + n_y (2/3)(r² − x0²)^(3/2)
+func (s *State) headForce(z float64) float64 {
+	_, r := s.in.Radii(z)
+	depth := s.depth(z, 0)
+	weight := s.Liquid.Density * StandardGravity
+	y := s.Acceleration.Lateral
+	if y == 0 {
+		return weight * math.Max(0, depth) * math.Pi * r * r
+	}
+	x0 := math.Min(math.Max(-depth/y, -r), r)
+	return weight * (depth*segmentArea(r, x0/r) + y*2/3*math.Pow((r-x0)*(r+x0), 1.5))
+}
+
+// clearOfInwardHead returns z itself, or the station [m] of the crown of the
+// inward head that stands beside it.
+func (s *State) clearOfInwardHead(z float64) (float64, error) {
+	if inner, _ := s.in.Radii(z); !(inner > 0) {
+		return z, nil
+	}
+	at := math.NaN()
+	for _, b := range s.zs {
+		inner, outer := s.in.Radii(b)
+		if inner <= 1e-9*outer && !(math.Abs(b-z) >= math.Abs(at-z)) {
+			at = b
+		}
+	}
+	if math.IsNaN(at) {
+		return at, errors.New("the inside of the tank has no station clear of its inward head")
+	}
+	return at, nil
+}

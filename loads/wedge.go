@@ -1,0 +1,199 @@
+package loads
+
+import (
+	"errors"
+	"math"
+)
+
+// segmentArea returns the area [m2] of the part of a circle of radius r [m]
+// where x ≥ u r, u cut to [−1, 1]:
+//
+//	A = r² acos(u) − r² u √(1 − u²)
+func segmentArea(r, u float64) float64 {
+	switch {
+	case u >= 1 || r == 0:
+		return 0
+	case u <= -1:
+		return math.Pi * r * r
+	}
+	return r * r * (math.Acos(u) - u*math.Sqrt((1-u)*(1+u)))
+}
+
+// wetArea returns the area [m2] of liquid in the plane z [m] when the free
+// plane is c [m], with a lateral factor above 0.
+func (s *State) wetArea(c, z float64) float64 {
+	inner, outer := s.in.Radii(z)
+	reach := (s.Acceleration.Axial*z - c) / s.Acceleration.Lateral // x from which on it is wet [m]
+	area := segmentArea(outer, reach/outer)
+	if inner > 0 {
+		area -= segmentArea(inner, reach/inner)
+	}
+	return area
+}
+
+// band returns the stations [m] between which the free plane c [m] crosses the
+// tank; on one side of them a section is full, on the other dry.
+func (s *State) band(c float64) (from, to float64) {
+	lo, hi := s.in.Bounds()
+	n, y := s.Acceleration.Axial, s.Acceleration.Lateral*s.most
+	if n == 0 {
+		return lo, hi
+	}
+	from, to = math.Min((c-y)/n, (c+y)/n), math.Max((c-y)/n, (c+y)/n)
+	return math.Min(math.Max(from, lo), hi), math.Min(math.Max(to, lo), hi)
+}
+
+// wetVolume returns the volume of liquid [m3] between the planes z1 < z2 [m]
+// for the free plane c [m]: exact where sections are full, and by quadrature
+// where the free plane crosses them.
+func (s *State) wetVolume(c, z1, z2 float64) float64 {
+	var from, to float64
+	if s.Acceleration.Lateral == 0 {
+		lo, hi := s.in.Bounds()
+		from = math.Min(math.Max(c/s.Acceleration.Axial, lo), hi)
+		to = from
+	} else {
+		from, to = s.band(c)
+	}
+	v := 0.0
+	if s.Acceleration.Axial > 0 && z1 < from {
+		v += s.in.VolumeBelow(math.Min(z2, from)) - s.in.VolumeBelow(z1)
+	}
+	if s.Acceleration.Axial < 0 && z2 > to {
+		v += s.in.VolumeBelow(z2) - s.in.VolumeBelow(math.Max(z1, to))
+	}
+	if s.Acceleration.Lateral > 0 {
+		v += s.integrate(math.Max(from, z1), math.Min(to, z2), func(z float64) float64 { return s.wetArea(c, z) })
+	}
+	return v
+}
+
+// wetMoment returns ∫ A (z − about) dz [m4] of the liquid between z1 < z2 [m],
+// with a lateral factor above 0.
+func (s *State) wetMoment(z1, z2, about float64) float64 {
+	from, to := s.band(s.plane)
+	f := func(z float64) float64 { return s.wetArea(s.plane, z) * (z - about) }
+	v := 0.0
+	for _, p := range [3][2]float64{{z1, from}, {from, to}, {to, z2}} {
+		v += s.integrate(math.Max(p[0], z1), math.Min(p[1], z2), f)
+	}
+	return v
+}
+
+// integrate returns ∫ f dz between a and b [m], piece by smooth piece, each
+// halved. The substitution z = m + h (3 q − q³)/2 takes the root of an apex and
+// the power 3/2 of a grazing plane, which sit at the ends of pieces, away.
+func (s *State) integrate(a, b float64, f func(z float64) float64) float64 {
+	sum := 0.0
+	for i := 1; i < len(s.zs); i++ {
+		z1, z2 := math.Max(s.zs[i-1], a), math.Min(s.zs[i], b)
+		if z1 >= z2 {
+			continue
+		}
+		mid := (z1 + z2) / 2
+		sum += panel(z1, mid, f) + panel(mid, z2, f)
+	}
+	return sum
+}
+
+// panel is one panel of [State.integrate].
+func panel(a, b float64, f func(z float64) float64) float64 {
+	m, h, sum := (a+b)/2, (b-a)/2, 0.0
+	for i, q := range gaussNode {
+		w := gaussWeight[i] * 1.5 * (1 - q*q)
+		d := h * q * (3 - q*q) / 2
+		sum += w * (f(m+d) + f(m-d))
+	}
+	return h * sum
+}
+
+// gaussNode and gaussWeight are the positive half of the Gauss-Legendre rule
+// of order 24 [-]. Found by [legendre] when the program starts.
+var gaussNode, gaussWeight = legendre(24)
+
+// legendre returns the positive nodes and the weights [-] of the
+// Gauss-Legendre rule of even order n: the roots of P_n by Newton's method, and
+// w = 2/((1 − q²) P_n′²).
+//
+// Source: Abramowitz and Stegun, Handbook of Mathematical Functions, 25.4.29
+// (memory; tested on the polynomials that it must integrate exactly).
+func legendre(n int) (nodes, weights []float64) {
+	for i := range n / 2 {
+		q := math.Cos(math.Pi * (float64(i) + 0.75) / (float64(n) + 0.5))
+		var slope float64
+		for range 20 {
+			p0, p1 := 1.0, q
+			for k := 2; k <= n; k++ {
+				p0, p1 = p1, (float64(2*k-1)*q*p1-float64(k-1)*p0)/float64(k)
+			}
+			slope = float64(n) * (q*p1 - p0) / (q*q - 1)
+			q -= p1 / slope
+		}
+		nodes = append(nodes, q)
+		weights = append(weights, 2/((1-q*q)*slope*slope))
+	}
+	return nodes, weights
+}
+
+// tiltedPlane returns c [m] for the liquid volume v of total [m3].
+func (s *State) tiltedPlane(v, total float64) (float64, error) {
+	lo, hi := s.in.Bounds()
+	n, y := s.Acceleration.Axial, s.Acceleration.Lateral
+	var at float64
+	s.most, at = largest(s.zs, lo, hi, func(z float64) float64 { _, r := s.in.Radii(z); return r })
+	if inside(s.zs, at) { // a bulging piece: the search closes in from below
+		s.most *= 1 + 1e-6
+	}
+	if v >= total*(1-1e-9) { // full: the plane touches the point of least depth
+		c, _ := largest(s.zs, lo, hi, func(z float64) float64 { _, r := s.in.Radii(z); return n*z + y*r })
+		return c, nil
+	}
+	a := math.Min(n*lo, n*hi) - y*s.most
+	b := math.Max(n*lo, n*hi) + y*s.most
+	return rising(a, b, -v, total-v, total, func(c float64) float64 { return s.wetVolume(c, lo, hi) - v })
+}
+
+// inside reports whether z [m] is none of the ends of pieces.
+func inside(zs []float64, z float64) bool {
+	for _, end := range zs {
+		if z == end {
+			return false
+		}
+	}
+	return true
+}
+
+// rising returns the root of f, which rises from fa < 0 at a to fb > 0 at b,
+// to 1e-13 of scale or of the bracket: false position, the end that stays put
+// halved (Illinois), and a bisection whenever that has not halved the bracket in three
+// steps.
+func rising(a, b, fa, fb, scale float64, f func(float64) float64) (float64, error) {
+	width, since, side, tolerance := b-a, 0, 0, 1e-13*(math.Abs(a)+math.Abs(b))
+	for range 200 {
+		x := (a*fb - b*fa) / (fb - fa)
+		if since++; since > 3 || !(x > a && x < b) {
+			x = (a + b) / 2
+		}
+		fx := f(x)
+		switch {
+		case math.Abs(fx) <= 1e-13*scale || b-a <= tolerance:
+			return x, nil
+		case fx < 0:
+			if a, fa = x, fx; side < 0 {
+				fb /= 2
+			}
+			side = -1
+		case fx > 0:
+			if b, fb = x, fx; side > 0 {
+				fa /= 2
+			}
+			side = 1
+		default:
+			return math.NaN(), errors.New("the volume of the liquid is not a number")
+		}
+		if b-a < width/2 {
+			width, since = b-a, 0
+		}
+	}
+	return math.NaN(), errors.New("no free plane found that keeps the volume of the liquid")
+}

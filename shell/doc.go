@@ -1,0 +1,2 @@
+// Package shell holds the plain cylinder of the tank.
+package shell
