@@ -2,34 +2,223 @@ package port
 
 import (
 	"errors"
+	"fmt"
+	"math"
 
 	"proofsheet/report/check"
 )
 
 // An AreaReport holds every intermediate area of one port in one case.
 type AreaReport struct {
-	Port     Port
-	Chords   Chords
-	Planes   []Plane
-	Cautions []string
+	Port            Port
+	Wall            Wall
+	Load            Load
+	Strengths       Strengths
+	Chords          Chords
+	RequiredWall    float64 // t_r of the seamless wall at the tube axis [m]
+	RequiredFormula string
+	RequiredTube    float64 // t_rn of the seamless tube [m]
+	Ratios          Ratios
+	Meridional      Plane
+	Transverse      Plane
+	Pressure        []PressureArea // second opinion, outboard and inboard; empty where the method does not reach
+	Faults          []Fault        // what makes the port not satisfied whatever the areas say
+	Cautions        []string
+}
+
+// A Fault is a condition that the areas cannot make good: demand over capacity.
+type Fault struct {
+	What             string
+	Demand, Capacity check.Quantity
+}
+
+// Ratios are the strength ratios f_r1 to f_r4, each capped at 1.
+type Ratios struct {
+	FR1, FR2, FR3, FR4 float64 // [-]
 }
 
 // A Plane is the area check in one plane.
 type Plane struct {
-	Name string
+	Name          string
+	Bore, Outside float64 // d and C [m]
+	TubeAlong     float64 // t_n′ = (C − d)/2, tube wall along the vessel wall [m]
+	SinBeta       float64 // of the angle between tube and wall [-]
+	Factor        float64 // F [-]
+	Strip         float64 // F t_r, raised to N/S where that is larger [m]
+	Efficiency    float64 // E_1 [-]
+	ParallelLimit float64 // L_p [m]
+	NormalLimit   float64 // H [m]
+	InsideLimit   float64 // h counted [m]
+	Whole         Areas
+	Outboard      Areas
+	Inboard       Areas
 }
 
-var errUnwritten = errors.New("the area check of this port is not made")
+// Areas are required and available areas of a whole section or of one side.
+type Areas struct {
+	Limit, HalfBore, HalfOutside  float64 // L_s, c and half outside chord; of a side [m]
+	Required                      float64 // A, or A/2 of a side [m2]
+	A1, A2, A3, A41, A42, A43, A5 float64 // [m2]
+}
 
-// Area checks the port.
+// Available returns A1 + A2 + A3 + A41 + A42 + A43 + A5 [m2]; a negative A1 is
+// kept.
+func (a Areas) Available() float64 { return a.A1 + a.A2 + a.A3 + a.A41 + a.A42 + a.A43 + a.A5 }
+
+// Ratio returns available over required area [-]; +Inf where nothing is asked.
+func (a Areas) Ratio() float64 { return a.Available() / a.Required }
+
+// Area replaces the metal that the port's hole takes out of the wall, in both
+// planes, over the whole section and over each side of the tube axis alone:
+//
+//	A   = d tr F + 2 tn′ tr F (1 − fr1)                      required (half on a flat head and for Convex)
+//	A1s = E1 t (Ls − c) − F Is − tn′ (E1 t − F tr)(1 − fr1)  wall, of a side; Is = tr (Ls − c),
+//	      on a cone Is = k [s0 (Ls − c) ± (Ls² − c²)/2], tr growing outboard
+//	A2s = (tn − trn) fr2 H      H = min(2.5t, 2.5tn + te, ho)
+//	A3s = ti fr2 h              h = min(2.5t, 2.5ti, inside projection)
+//	A41s, A43s = ½ leg² sin β fr, A42s = ½ leg² fr4
+//	A5s = (min[Dp/2, Ls] − C/2) te fr4
+//
+// with d the bore chord and C the outside chord of [Port.Chords], tn′ = (C − d)/2,
+// Ls = max(d, d/2 + tn + t) cut off where the part, a knuckle, the 0.8 D circle,
+// a tip, a joint's zone or a neighbour's share begins, trn = p Rn/(Sn − 0.6p).
+// F is 1 in the meridional plane and 0.5 in the transverse plane of a cylinder
+// or cone with full penetration and without a pad, otherwise 1, and F tr is
+// never below N/S. A negative A1 is kept. Lengths in [m], areas in [m2].
+//
+// Source: ASME BPVC VIII-1 UG-37, UG-40 (areas, larger and smaller choices,
+// limits read in worked sheets; weld ratios and cones recalled); each side alone
+// UG-37(b) as quoted in UFC 4-159-01N; oblique terms computed. Tests:
+// area_test.go.
 func (p Port) Area(w Wall, load Load, s Strengths) (AreaReport, error) {
-	return AreaReport{}, errUnwritten
+	r := AreaReport{Port: p, Wall: w, Load: load, Strengths: s}
+	var err error
+	if r.Chords, err = p.Chords(w); err != nil {
+		return r, err
+	}
+	if err := errors.Join(load.valid(), s.valid(p.Pad != nil), p.fitting(r.Chords.Obliquity)); err != nil {
+		return r, err
+	}
+	r.Cautions = append(r.Cautions, r.Chords.Cautions...)
+	if err := r.require(); err != nil {
+		return r, err
+	}
+	r.Ratios = s.ratios(p)
+	cut := p.cuts(w)
+	c := r.Chords
+	r.Meridional = r.plane("meridional", c.Meridional, c.OutsideMeridional, math.Cos(c.Obliquity), load.Hoop, s.EfficiencyMeridional,
+		[2]Areas{{Limit: cut.outboard, HalfBore: c.Outboard, HalfOutside: c.OutsideOutboard}, {Limit: cut.inboard, HalfBore: c.Inboard, HalfOutside: c.OutsideInboard}})
+	side := Areas{Limit: cut.transverse, HalfBore: c.Transverse / 2, HalfOutside: c.OutsideTransverse / 2}
+	r.Transverse = r.plane("transverse", c.Transverse, c.OutsideTransverse, 1, load.Meridional, s.EfficiencyTransverse, [2]Areas{side, side})
+	r.judge()
+	return r, r.secondOpinion(cut)
 }
 
-// Chords returns the size of the hole.
-func (p Port) Chords(w Wall) (Chords, error) { return Chords{}, errUnwritten }
+// require fills in t_r and t_rn.
+func (r *AreaReport) require() error {
+	p, w, load, s := r.Port, r.Wall, r.Load, r.Strengths
+	rn := p.OutsideDiameter/2 - p.TubeWall
+	r.RequiredTube = load.Pressure * rn / (s.Tube - 0.6*load.Pressure)
+	if err := check.Within("port.Area", "pressure over the tube's allowable stress", load.Pressure/s.Tube, 0, 0.385, "thin-wall thickness rules"); err != nil {
+		return err
+	}
+	if w.Surface == Flat || load.Convex {
+		r.RequiredWall, r.RequiredFormula = load.Required, "tr by the rule for the part without its port"
+		return positive("thickness required of the "+w.Surface.String()+" without the port", load.Required)
+	}
+	if load.Required != 0 {
+		return fmt.Errorf("port %s: a required thickness may be given for a flat head or pressure on the convex side only", p.Name)
+	}
+	var err error
+	r.RequiredWall, r.RequiredFormula, err = p.RequiredWall(w, load.Pressure, s.Wall)
+	return err
+}
 
-// Check returns the check port.NAME/area.
-func (r AreaReport) Check(name string) check.Result {
-	return check.NotMade("port."+name+"/area", "Port "+name+": area replacement", errUnwritten)
+// plane works out one plane; sides come with the cut-off distance in Limit.
+func (r *AreaReport) plane(name string, d, c, sinβ, resultant, e1 float64, sides [2]Areas) Plane {
+	p, w, fr := r.Port, r.Wall, r.Ratios
+	te := 0.0
+	if p.Pad != nil {
+		te = p.Pad.Thickness
+	}
+	pl := Plane{Name: name, Bore: d, Outside: c, TubeAlong: (c - d) / 2, SinBeta: sinβ, Efficiency: e1}
+	pl.Factor = r.factor(name)
+	pl.Strip = math.Max(pl.Factor*r.RequiredWall, resultant/r.Strengths.Wall)
+	t, tn, ftr := w.Thickness, p.TubeWall, pl.Strip
+	if e1*t < ftr {
+		tn, fr.FR1 = pl.TubeAlong, 1 // the short wall: wider width, no relief by the tube's strength
+	}
+	pl.ParallelLimit = math.Max(d, d/2+tn+t)
+	pl.NormalLimit = math.Min(math.Min(2.5*t, 2.5*p.TubeWall+te), p.outsideNormal(r.Chords.Obliquity))
+	if p.Fit == Through && p.Inside > 0 {
+		pl.InsideLimit = math.Min(math.Min(2.5*t, 2.5*p.InsideWall), p.insideNormal(w, r.Chords.Obliquity))
+	}
+	share := 1.0
+	if w.Surface == Flat || r.Load.Convex {
+		share = 0.5
+	}
+	pl.Whole.Required = share*d*ftr + 2*pl.TubeAlong*ftr*(1-r.Ratios.FR1)
+	for i := range sides {
+		a := &sides[i]
+		a.Limit = math.Min(pl.ParallelLimit, a.Limit)
+		a.Required = pl.Whole.Required / 2
+		width, relief := a.Limit-a.HalfBore, pl.TubeAlong*(e1*t-ftr)*(1-fr.FR1)
+		even := e1*t*width - ftr*width - relief
+		a.A1 = even
+		if name == "meridional" && w.Surface == Cone {
+			grown := (a.Limit*a.Limit - a.HalfBore*a.HalfBore) / 2 * math.Sin(w.HalfApex) / p.Radius
+			a.A1 -= ftr * grown * float64(1-2*i)
+		}
+		r.additions(a, pl)
+		pl.Whole.A1 += even
+	}
+	pl.Outboard, pl.Inboard = sides[0], sides[1]
+	pl.Whole.add(sides[0])
+	pl.Whole.add(sides[1])
+	return pl
+}
+
+// additions fills in what tube, welds and pad bring to one side.
+func (r *AreaReport) additions(a *Areas, pl Plane) {
+	p, fr := r.Port, r.Ratios
+	a.A2 = (p.TubeWall - r.RequiredTube) * fr.FR2 * pl.NormalLimit
+	a.A3 = p.InsideWall * fr.FR2 * pl.InsideLimit
+	if p.Fit != Through {
+		a.A3 = 0
+	}
+	outside, inside := p.outsideNormal(r.Chords.Obliquity), p.insideNormal(r.Wall, r.Chords.Obliquity)
+	ratio := fr.FR2
+	if p.Pad != nil {
+		ratio = fr.FR3
+		outside -= p.Pad.Thickness
+		a.A5 = (math.Min(p.Pad.OutsideDiameter/2, a.Limit) - a.HalfOutside) * p.Pad.Thickness * fr.FR4
+		if p.Pad.OutsideDiameter/2 <= a.Limit {
+			a.A42 = p.Pad.Leg * p.Pad.Leg / 2 * fr.FR4
+		}
+	}
+	if outside >= p.OutsideLeg {
+		a.A41 = p.OutsideLeg * p.OutsideLeg / 2 * pl.SinBeta * ratio
+	}
+	if inside >= p.InsideLeg && p.Fit == Through {
+		a.A43 = p.InsideLeg * p.InsideLeg / 2 * pl.SinBeta * fr.FR2
+	}
+}
+
+// add sums a side into the whole section; A1 has its own rule.
+func (a *Areas) add(side Areas) {
+	a.A2 += side.A2
+	a.A3 += side.A3
+	a.A41 += side.A41
+	a.A42 += side.A42
+	a.A43 += side.A43
+	a.A5 += side.A5
+}
+
+// factor returns F for the plane.
+func (r *AreaReport) factor(name string) float64 {
+	single := r.Wall.Surface == Cylinder || r.Wall.Surface == Cone
+	if name == "transverse" && single && r.Port.FullGroove && r.Port.Pad == nil && !r.Load.Convex {
+		return 0.5
+	}
+	return 1
 }

@@ -1,0 +1,179 @@
+package port
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"proofsheet/report/check"
+)
+
+// judge collects what no area can make good: a wall thinner than it must be
+// without the port, an outline that reaches where metal stops counting, a pad
+// smaller than the hole in it or thicker than allowed.
+//
+// Source: ASME VIII-1 UG-37; pad thickness VIII-2:2010 4.2.5.5(d)(4) (read).
+func (r *AreaReport) judge() {
+	p, w := r.Port, r.Wall
+	fault := func(what string, demand, capacity check.Quantity) {
+		if !(demand.Value <= capacity.Value) {
+			r.Faults = append(r.Faults, Fault{what, demand, capacity})
+		}
+	}
+	need := math.Max(r.RequiredWall, math.Max(r.Load.Hoop, r.Load.Meridional)/r.Strengths.Wall)
+	fault("the wall is thinner than it must be without the port", check.M("tr", "wall required without the port", need), check.M("t", "least wall", w.Thickness))
+	for _, pl := range []Plane{r.Meridional, r.Transverse} {
+		for _, side := range []Areas{pl.Outboard, pl.Inboard} {
+			fault("the hole reaches to where metal no longer counts, in the "+pl.Name+" plane",
+				check.M("C/2", "half outside chord", side.HalfOutside), check.M("Ls", "limit along the wall", side.Limit))
+		}
+		if p.Pad != nil {
+			fault("the pad is smaller than the hole in it, in the "+pl.Name+" plane",
+				check.M("C", "outside chord", pl.Outside), check.M("Dp", "pad diameter", p.Pad.OutsideDiameter))
+		}
+	}
+	if p.Pad == nil {
+		return
+	}
+	fault("the pad is thicker than 1.5 times the wall", check.M("te", "pad thickness", p.Pad.Thickness), check.M("1.5 t", "most pad thickness", 1.5*w.Thickness))
+	r.Cautions = append(r.Cautions, fmt.Sprintf("port %s: a pad counts only where wall, tube and pad have at most 550 MPa of ultimate strength "+
+		"and at least 12 %% elongation; keep its vent hole open", p.Name))
+}
+
+// A reading is one of the comparisons the check may rest on.
+type reading struct {
+	what             string
+	demand, capacity check.Quantity
+}
+
+// utilisation returns demand over capacity [-]; +Inf where there is no capacity.
+func (a reading) utilisation() float64 {
+	if a.capacity.Value <= 0 {
+		return math.Inf(1)
+	}
+	return a.demand.Value / a.capacity.Value
+}
+
+// readings lists every comparison, areas first.
+func (r AreaReport) readings() []reading {
+	var all []reading
+	for _, pl := range []Plane{r.Meridional, r.Transverse} {
+		for _, part := range []struct {
+			name string
+			a    Areas
+		}{{"whole section", pl.Whole}, {"outboard side alone", pl.Outboard}, {"inboard side alone", pl.Inboard}} {
+			what := pl.Name + " plane, " + part.name
+			if available := part.a.Available(); available > 0 {
+				all = append(all, reading{what, check.M2("A", "area required, "+what, part.a.Required), check.M2("ΣA", "area available, "+what, available)})
+				continue
+			}
+			// No metal is left over at all: the wall is short by itself there.
+			all = append(all, reading{what, check.M("F tr", "wall required, "+what, pl.Strip),
+				check.M("E1 t", "wall there is, "+what, pl.Efficiency*r.Wall.Thickness)})
+		}
+	}
+	for _, q := range r.Pressure {
+		all = append(all, reading{"pressure-area method, " + q.Side + " side", check.Pa("p", "pressure at the port", r.Load.Pressure),
+			check.Pa("p_max", "pressure the "+q.Side+" side carries", q.Capacity)})
+	}
+	return all
+}
+
+// Check returns the check port.NAME/area: the worst of the whole section and of
+// each side alone in both planes, of the pressure-area method on both sides, and
+// of the faults. A report that came with an error must not be checked; use
+// [check.NotMade].
+func (r AreaReport) Check(name string) check.Result {
+	id, title := "port."+name+"/area", "Port "+name+": metal replaced round the hole"
+	all := r.readings()
+	if r.Meridional.Name == "" || r.Transverse.Name == "" {
+		return check.NotMade(id, title, fmt.Errorf("port %s: its areas were not worked out", name))
+	}
+	worst := all[0]
+	for _, a := range all[1:] {
+		if u := a.utilisation(); u > worst.utilisation() || math.IsNaN(u) {
+			worst = a
+		}
+	}
+	note := "governs: " + worst.what
+	if len(r.Faults) > 0 {
+		f := r.Faults[0]
+		for _, g := range r.Faults[1:] {
+			if g.Demand.Value/g.Capacity.Value > f.Demand.Value/f.Capacity.Value {
+				f = g
+			}
+		}
+		worst, note = reading{f.What, f.Demand, f.Capacity}, "not satisfied whatever the areas: "+f.What
+	}
+	res := check.Result{
+		ID: id, Title: title,
+		Formula: "A1 + A2 + A3 + A41 + A42 + A43 + A5 ≥ A = d F tr + 2 tn′ F tr (1 − fr1), each side alone A/2; p ≤ p_max; " + r.RequiredFormula,
+		Inputs:  r.inputs(), Demand: worst.demand, Capacity: worst.capacity, Factor: 1,
+		Source: check.Source{Doc: "ASME BPVC Section VIII Division 1, 2007 to 2019", Where: "areas and limits of UG-37 read; cones, torispheres and weld ratios recalled, confirm", How: check.Memory},
+		Note:   strings.Join(append([]string{note}, r.Cautions...), "; "),
+	}
+	if strings.HasPrefix(worst.what, "pressure-area") {
+		res.Source = check.Source{Doc: "European method, recalled; confirm", Where: "pressure-area method for openings", How: check.Memory}
+	}
+	return res
+}
+
+// inputs lists every number of the check in the order of the work.
+func (r AreaReport) inputs() []check.Quantity {
+	p, w, fr := r.Port, r.Wall, r.Ratios
+	in := []check.Quantity{
+		check.Pa("p", "pressure at the port", r.Load.Pressure), check.M("t", "least wall", w.Thickness), check.M("tn", "least tube wall", p.TubeWall),
+		check.M("OD", "tube outside diameter", p.OutsideDiameter), check.Rad("φ", "tube axis to wall normal", r.Chords.Obliquity),
+		check.Pa("Sv", "allowable stress, wall", r.Strengths.Wall), check.Pa("Sn", "allowable stress, tube", r.Strengths.Tube),
+		check.Num("fr1", "strength ratio", fr.FR1), check.Num("fr2", "strength ratio", fr.FR2), check.Num("fr3", "strength ratio", fr.FR3), check.Num("fr4", "strength ratio", fr.FR4),
+		check.M("tr", "wall required without the port", r.RequiredWall), check.M("trn", "tube wall required", r.RequiredTube),
+		check.NPerM("N_θ", "resultant across the meridional plane", r.Load.Hoop), check.NPerM("N_φ", "resultant across the transverse plane", r.Load.Meridional),
+	}
+	switch w.Surface {
+	case Cylinder, Sphere:
+		in = append(in, check.M("Rm", "mid-surface radius", w.Radius))
+	case Cone:
+		in = append(in, check.M("e", "tube axis from tank axis", p.Radius), check.Rad("α", "half angle", w.HalfApex))
+	}
+	if p.Pad != nil {
+		in = append(in, check.Pa("Sp", "allowable stress, pad", r.Strengths.Pad), check.M("Dp", "pad diameter", p.Pad.OutsideDiameter), check.M("te", "pad thickness", p.Pad.Thickness))
+	}
+	for _, pl := range []Plane{r.Meridional, r.Transverse} {
+		in = append(in, pl.inputs()...)
+	}
+	for _, q := range r.Pressure {
+		in = append(in, q.inputs()...)
+	}
+	return in
+}
+
+func (pl Plane) inputs() []check.Quantity {
+	in := []check.Quantity{
+		check.M("d", pl.Name+" bore chord", pl.Bore), check.M("C", pl.Name+" outside chord", pl.Outside), check.M("tn′", pl.Name+" tube wall along the wall", pl.TubeAlong),
+		check.Num("sin β", pl.Name+" tube to wall", pl.SinBeta), check.Num("F", pl.Name+" plane factor", pl.Factor), check.M("F tr", pl.Name+" wall required, or N/S", pl.Strip), check.Num("E1", pl.Name+" seam through the hole", pl.Efficiency),
+		check.M("Lp", pl.Name+" limit along the wall", pl.ParallelLimit), check.M("H", pl.Name+" limit off the wall", pl.NormalLimit), check.M("h", pl.Name+" inside projection counted", pl.InsideLimit),
+	}
+	for _, part := range []struct {
+		name string
+		a    Areas
+	}{{" whole", pl.Whole}, {" outboard", pl.Outboard}, {" inboard", pl.Inboard}} {
+		name := pl.Name + part.name
+		if part.name != " whole" {
+			in = append(in, check.M("Ls", name+" limit", part.a.Limit), check.M("c", name+" bore half-chord", part.a.HalfBore))
+		}
+		in = append(in, check.M2("A", name+" required", part.a.Required), check.M2("A1", name+" wall", part.a.A1), check.M2("A2", name+" tube outside", part.a.A2),
+			check.M2("A3", name+" tube inside", part.a.A3), check.M2("A41", name+" outside fillet", part.a.A41), check.M2("A42", name+" pad fillet", part.a.A42),
+			check.M2("A43", name+" inside fillet", part.a.A43), check.M2("A5", name+" pad", part.a.A5))
+	}
+	return in
+}
+
+func (q PressureArea) inputs() []check.Quantity {
+	s := q.Side
+	return []check.Quantity{
+		check.M("ris", s+" wall radius of curvature", q.WallRadius), check.M("lso", s+" wall counted", q.WallLength), check.M("l′b", s+" tube counted outside", q.TubeLength), check.M("l′bi", s+" tube counted inside", q.InsideLength),
+		check.M2("Afs", s+" wall area", q.WallArea), check.M2("Afb", s+" tube area", q.TubeArea), check.M2("Afp", s+" pad area", q.PadArea), check.M2("Afw", s+" weld area", q.WeldArea),
+		check.M2("Aps", s+" pressure area in the shell", q.WallPressure), check.M2("Apb", s+" pressure area in the tube", q.TubePressure), check.M2("Apφ", s+" pressure area of the obliquity", q.ObliquePressure),
+		check.Pa("p_max", s+" side", q.Capacity),
+	}
+}

@@ -1,0 +1,91 @@
+package port
+
+import "math"
+
+// limits are the distances along the wall within which metal may count [m],
+// from where the tube axis pierces the mid-surface; infinite where nothing ends
+// it.
+type limits struct{ outboard, inboard, transverse float64 }
+
+// cuts returns where the wall itself stops metal from counting: the part's edge
+// or seam, the knuckle, the 0.8 D circle of an ellipsoid treated by its
+// equivalent sphere, the tip, the zone a joint has claimed, and the share line
+// with a neighbour.
+func (p Port) cuts(w Wall) limits {
+	l := p.wallCuts(w)
+	share := func(have, given float64) float64 {
+		if given > 0 {
+			return math.Min(have, given)
+		}
+		return have
+	}
+	return limits{share(l.outboard, p.ShareOutboard), share(l.inboard, p.ShareInboard), share(l.transverse, p.ShareTransverse)}
+}
+
+func (p Port) wallCuts(w Wall) limits {
+	e, edge := p.Radius, w.edge()
+	switch w.Surface {
+	case Cylinder:
+		return limits{w.Length - p.Station - w.OutboardZone, p.Station - w.InboardZone, math.Pi * w.Radius / 2}
+	case Cone:
+		sin := math.Sin(w.HalfApex)
+		s, far := e/sin, edge/sin-w.OutboardZone
+		return limits{far - s, s - w.Tip/sin - w.InboardZone, math.Sqrt(math.Max(0, far*far-s*s))}
+	case Ellipsoid:
+		if !p.outsideMiddle(w) {
+			edge = math.Min(edge, 0.4*(2*w.Radius-w.Thickness))
+		}
+	case Torisphere:
+		if _, rt := w.knuckleCentre(); !p.inKnuckle(w) {
+			edge = math.Min(edge, rt)
+		}
+	}
+	// The arc is longer than its projection square to the tank axis, so the
+	// transverse distance is taken on the safe side.
+	inboard := w.arc(0, e) + w.arc(0, edge)
+	if w.Tip > 0 {
+		inboard = w.arc(w.Tip, e) - w.InboardZone
+	}
+	return limits{w.arc(e, edge) - w.OutboardZone, math.Min(inboard, inboardEnd(w, inboard)), math.Sqrt(edge*edge-e*e) - w.OutboardZone}
+}
+
+// inboardEnd takes the outboard joint's zone off an inboard distance that runs
+// over the axis to the far edge.
+func inboardEnd(w Wall, inboard float64) float64 {
+	if w.Tip > 0 {
+		return inboard
+	}
+	return inboard - w.OutboardZone
+}
+
+// arc returns the length of the meridian between the distances r1 ≤ r2 [m] from
+// the axis [m].
+func (w Wall) arc(r1, r2 float64) float64 {
+	switch w.Surface {
+	case Sphere:
+		return w.Radius * (math.Asin(math.Min(1, r2/w.Radius)) - math.Asin(r1/w.Radius))
+	case Torisphere:
+		c, rt := w.knuckleCentre()
+		crown := w.Crown * (math.Asin(math.Min(r2, rt)/w.Crown) - math.Asin(math.Min(r1, rt)/w.Crown))
+		knuckle := w.Knuckle * (math.Asin((math.Max(r2, rt)-c)/w.Knuckle) - math.Asin((math.Max(r1, rt)-c)/w.Knuckle))
+		return crown + knuckle
+	case Ellipsoid:
+		// r = A sin u: ds = √(A² cos² u + h² sin² u) du, smooth up to the equator.
+		u1, u2 := math.Asin(r1/w.Radius), math.Asin(math.Min(1, r2/w.Radius))
+		return simpson(func(u float64) float64 { return math.Hypot(w.Radius*math.Cos(u), w.Depth*math.Sin(u)) }, u1, u2)
+	case Cone:
+		return (r2 - r1) / math.Sin(w.HalfApex)
+	}
+	return r2 - r1
+}
+
+// simpson integrates a smooth function from a to b.
+func simpson(f func(float64) float64, a, b float64) float64 {
+	const n = 200
+	h := (b - a) / n
+	sum := f(a) + f(b)
+	for i := 1; i < n; i++ {
+		sum += f(a+float64(i)*h) * float64(2+2*(i%2))
+	}
+	return sum * h / 3
+}

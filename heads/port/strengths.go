@@ -1,0 +1,69 @@
+package port
+
+import (
+	"errors"
+	"fmt"
+	"math"
+)
+
+// ratios returns the strength ratios, each capped at 1: of the tube through the
+// wall (1 when it abuts), of tube, of the weaker of tube and pad, and of the pad,
+// to the wall.
+//
+// Source: ASME VIII-1 UG-37(a), through case read, set-on recalled.
+func (s Strengths) ratios(p Port) Ratios {
+	fr := Ratios{FR1: math.Min(1, s.Tube/s.Wall)}
+	fr.FR2, fr.FR3, fr.FR4 = fr.FR1, fr.FR1, 1
+	if p.Fit == On {
+		fr.FR1 = 1
+	}
+	if p.Pad != nil {
+		fr.FR4 = math.Min(1, s.Pad/s.Wall)
+		fr.FR3 = math.Min(fr.FR2, fr.FR4)
+	}
+	return fr
+}
+
+// valid returns an error for strengths that are missing or impossible.
+func (s Strengths) valid(pad bool) error {
+	errs := []error{positive("allowable stress of the wall at the port", s.Wall), positive("allowable stress of the tube", s.Tube)}
+	if pad {
+		errs = append(errs, positive("allowable stress of the pad", s.Pad))
+	}
+	efficiency := func(plane string, e float64) error {
+		if e > 0 && e <= 1 {
+			return nil
+		}
+		return fmt.Errorf("efficiency of the seam through the port in the %s plane is %.4g, must be above 0 and at most 1", plane, e)
+	}
+	errs = append(errs, efficiency("meridional", s.EfficiencyMeridional), efficiency("transverse", s.EfficiencyTransverse))
+	return errors.Join(errs...)
+}
+
+// valid returns an error for a load that is missing or of the wrong sense.
+func (l Load) valid() error {
+	return errors.Join(notNegative("pressure at the port", l.Pressure), notNegative("tensile resultant across the meridional plane", l.Hoop),
+		notNegative("tensile resultant across the transverse plane", l.Meridional), notNegative("required thickness of the part", l.Required))
+}
+
+// fitting returns an error for a joint that the rules do not cover: a set-on
+// tube more than 30 degrees off the wall's normal without full penetration.
+func (p Port) fitting(φ float64) error {
+	if p.Fit == On && φ > math.Pi/6+angleSlack && !p.FullGroove {
+		return fmt.Errorf("port %s: a tube set on the wall %.1f deg off its normal needs a joint bevelled to full penetration", p.Name, φ*180/math.Pi)
+	}
+	return nil
+}
+
+// outsideNormal returns what the tube sticks out of the wall on its shorter side,
+// measured normal to the wall [m].
+func (p Port) outsideNormal(φ float64) float64 { return p.Outside * math.Cos(φ) }
+
+// insideNormal returns the same inside [m]. On a dome the shorter side inside is
+// the outboard one, where the wall is steeper.
+func (p Port) insideNormal(w Wall, φ float64) float64 {
+	if p.Parallel {
+		φ = math.Max(φ, w.normalAngle(p.Radius+p.OutsideDiameter/2))
+	}
+	return p.Inside * math.Cos(φ)
+}
