@@ -1,0 +1,40 @@
+// Package sign adds digital signatures to a calculation sheet and checks them.
+//
+// A sheet is signed by an incremental update of the PDF file: nothing that was
+// written before is touched, and a signature dictionary, its form field, the
+// page and the catalog that name it are appended with a cross-reference
+// section of their own. The signature covers every byte of the file but the
+// hole that holds the signature itself.
+//
+// # Glossary
+//
+//   - base: the sheet as it was drawn, before the first signature.
+//   - update: what one signature appends, from the %%EOF before it to its own.
+//   - hole: the hexadecimal text of /Contents, the only bytes not covered.
+//   - role: as what somebody signs; seal, prepared, checked or approved. A
+//     seal says only that the file has not changed since it was written.
+//   - fingerprint: SHA-256 over the certificate, as it is compared by voice.
+//
+// # Functions and their sources
+//
+//	Sign, Verify     ISO 32000-1:2008, 7.5.4 to 7.5.6 (cross-reference table,
+//	                 trailer, incremental updates), 12.7 (forms), 12.8
+//	                 (signatures)                                verify_test.go
+//	CMS container    RFC 5652 (signed data), RFC 5035 (signing certificate,
+//	                 version 2)                                  cms_test.go
+//	LoadPEM          RFC 5958, RFC 5915, RFC 8017                keys_test.go
+//	LoadPKCS12       RFC 7292                                    keys_test.go
+//	LocalIdentity    common practice                             identity_test.go
+//
+// Verify is stricter than the standards: it rebuilds each update from what the
+// signature dictionary says and demands the same bytes, so that nothing but a
+// signature can have been added after an earlier one, and it refuses a CMS
+// container with parts that no signature covers.
+//
+// # Not covered
+//
+// Trust in a certificate: a reader compares the fingerprint with one that came
+// by another way. Time stamps of a third party: the time is the word of the
+// signer's own clock. Revocation: it needs a network. Encrypted documents,
+// cross-reference streams and signatures of other programs are refused.
+package sign

@@ -1,0 +1,143 @@
+package sign
+
+import (
+	"crypto"
+	"crypto/ecdsa"
+	"crypto/rsa"
+	"crypto/sha256"
+	"crypto/x509"
+	"encoding/pem"
+	"errors"
+	"fmt"
+	"strings"
+	"time"
+
+	"software.sslmate.com/src/go-pkcs12"
+)
+
+// leastRSA is the shortest RSA modulus that is taken [bit]; common practice.
+const leastRSA = 2048
+
+// A Signer is a private key with the certificate that names its owner.
+type Signer struct {
+	Certificate *x509.Certificate   // of the signer
+	Chain       []*x509.Certificate // issuers, nearest first; may be empty
+	Local       bool                // the local identity, which is nobody's approval
+
+	key crypto.Signer
+}
+
+// Fingerprint returns the SHA-256 fingerprint of the signer's certificate.
+func (s *Signer) Fingerprint() string { return Fingerprint(s.Certificate) }
+
+// Fingerprint returns the SHA-256 digest over a certificate, upper-case
+// hexadecimal with colons.
+func Fingerprint(c *x509.Certificate) string {
+	sum := sha256.Sum256(c.Raw)
+	pairs := make([]string, len(sum))
+	for i, b := range sum {
+		pairs[i] = fmt.Sprintf("%02X", b)
+	}
+	return strings.Join(pairs, ":")
+}
+
+// LoadPEM returns the signer whose private key (PKCS#8, SEC 1 or PKCS#1) and
+// certificate, followed by its issuers if any, are given as PEM text.
+func LoadPEM(key, certificate []byte) (*Signer, error) {
+	k, err := pemKey(key)
+	if err != nil {
+		return nil, err
+	}
+	var chain []*x509.Certificate
+	for block, rest := pem.Decode(certificate); block != nil; block, rest = pem.Decode(rest) {
+		if block.Type != "CERTIFICATE" {
+			continue
+		}
+		c, err := x509.ParseCertificate(block.Bytes)
+		if err != nil {
+			return nil, fmt.Errorf("the certificate cannot be read: %w", err)
+		}
+		chain = append(chain, c)
+	}
+	if len(chain) == 0 {
+		return nil, errors.New("there is no certificate in the PEM file")
+	}
+	return newSigner(k, chain[0], chain[1:])
+}
+
+// pemKey returns the first private key of a PEM text.
+func pemKey(text []byte) (any, error) {
+	for block, rest := pem.Decode(text); block != nil; block, rest = pem.Decode(rest) {
+		var k any
+		var err error
+		switch {
+		case block.Type == "ENCRYPTED PRIVATE KEY" || strings.Contains(block.Headers["Proc-Type"], "ENCRYPTED"):
+			return nil, errors.New("the PEM key is encrypted; give key and certificate as a PKCS#12 file instead")
+		case block.Type == "PRIVATE KEY":
+			k, err = x509.ParsePKCS8PrivateKey(block.Bytes)
+		case block.Type == "EC PRIVATE KEY":
+			k, err = x509.ParseECPrivateKey(block.Bytes)
+		case block.Type == "RSA PRIVATE KEY":
+			k, err = x509.ParsePKCS1PrivateKey(block.Bytes)
+		default:
+			continue // certificates and curve parameters may stand beside the key
+		}
+		if err != nil {
+			return nil, fmt.Errorf("the private key cannot be read: %w", err)
+		}
+		return k, nil
+	}
+	return nil, errors.New("there is no private key in the PEM file")
+}
+
+// LoadPKCS12 returns the signer kept in a PKCS#12 file.
+func LoadPKCS12(data []byte, password string) (*Signer, error) {
+	k, c, chain, err := pkcs12.DecodeChain(data, password)
+	if errors.Is(err, pkcs12.ErrIncorrectPassword) {
+		return nil, errors.New("the password does not open the PKCS#12 file")
+	}
+	if err != nil {
+		return nil, fmt.Errorf("the PKCS#12 file cannot be read: %w", err)
+	}
+	return newSigner(k, c, chain)
+}
+
+// newSigner joins a key with its certificate after checking that they belong
+// together and may sign.
+func newSigner(key any, c *x509.Certificate, chain []*x509.Certificate) (*Signer, error) {
+	k, ok := key.(crypto.Signer)
+	if !ok {
+		return nil, fmt.Errorf("a key of the kind %T cannot sign; use RSA or ECDSA", key)
+	}
+	switch pub := k.Public().(type) {
+	case *rsa.PublicKey:
+		if n := pub.N.BitLen(); n < leastRSA {
+			return nil, fmt.Errorf("an RSA key of %d bit is too short; use %d or more", n, leastRSA)
+		}
+		if !pub.Equal(c.PublicKey) {
+			return nil, errors.New("the certificate does not belong to the private key")
+		}
+	case *ecdsa.PublicKey:
+		if !pub.Equal(c.PublicKey) {
+			return nil, errors.New("the certificate does not belong to the private key")
+		}
+	default:
+		return nil, fmt.Errorf("a key of the kind %T is not taken; use RSA or ECDSA", key)
+	}
+	const use = x509.KeyUsageDigitalSignature | x509.KeyUsageContentCommitment
+	if c.KeyUsage != 0 && c.KeyUsage&use == 0 {
+		return nil, errors.New("the certificate does not allow its key to sign (key usage)")
+	}
+	return &Signer{Certificate: c, Chain: chain, key: k}, nil
+}
+
+// validAt reports whether the certificate holds at a time.
+func validAt(c *x509.Certificate, when time.Time) error {
+	switch day := func(t time.Time) string { return t.UTC().Format("2006-01-02 15:04 UTC") }; {
+	case when.Before(c.NotBefore):
+		return fmt.Errorf("the certificate is not valid before %s", day(c.NotBefore))
+	case when.After(c.NotAfter):
+		return fmt.Errorf("the certificate expired on %s", day(c.NotAfter))
+	}
+	return nil
+}
