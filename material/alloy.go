@@ -35,6 +35,7 @@ type Strength struct {
 	Proof1                        Value   // Rp1.0 [Pa]
 	Ultimate                      Value   // Rm [Pa]
 	Elongation                    Value   // A [-]
+	Hardened                      bool    // quenched and tempered: a weld needs coupons
 	CompressiveYield              Value   // Rc0.2 [Pa]
 }
 
@@ -86,10 +87,40 @@ type Alloy struct {
 }
 
 // Alloys returns every alloy, by family.
-func Alloys() []Alloy { return nil }
+func Alloys() []Alloy {
+	all := make([]Alloy, len(families))
+	for i, a := range families {
+		all[i] = *a
+	}
+	return all
+}
 
-// FindAlloy returns the alloy of that name or designation.
-func FindAlloy(name string) (*Alloy, bool) { return nil, false }
+// FindAlloy returns the alloy of that name. A designation serves too where it
+// belongs to one alloy only and says the temper, which it does not for
+// aluminium.
+func FindAlloy(name string) (*Alloy, bool) {
+	var found []*Alloy
+	for _, a := range families {
+		if a.Name == name {
+			return a, true
+		}
+		for _, d := range a.Designations {
+			if a.Family != Aluminium && (d == name || d == "EN "+name || d == "UNS "+name) {
+				found = append(found, a)
+			}
+		}
+	}
+	if len(found) != 1 {
+		return nil, false
+	}
+	return found[0], true
+}
 
-// AlloyNames returns the names of all alloys.
-func AlloyNames() []string { return nil }
+// AlloyNames returns the names of all alloys, by family.
+func AlloyNames() []string {
+	names := make([]string, len(families))
+	for i, a := range families {
+		names[i] = a.Name
+	}
+	return names
+}

@@ -1,6 +1,10 @@
 package material
 
-import "errors"
+import (
+	"fmt"
+	"math"
+	"strings"
+)
 
 // A Query asks for the properties of one material of the tank.
 type Query struct {
@@ -29,30 +33,47 @@ type Properties struct {
 	Softened                bool // weld zone weaker than the parent
 }
 
-// Parent returns the properties of the wall away from welds.
-func (q Query) Parent() (Properties, error) { return Properties{}, errors.New("not assessed") }
-
-// WeldZone returns the properties across a fusion weld.
-func (q Query) WeldZone() (Properties, error) { return Properties{}, errors.New("not assessed") }
-
-// An Own is a material whose values the user states.
-type Own struct {
-	Family         string  // ferritic, austenitic, aluminium, titanium
-	Yield          float64 // [Pa]
-	Ultimate       float64 // [Pa]
-	ElasticModulus float64 // [Pa]
-	Poisson        float64 // [-]
-	Density        float64 // [kg/m3]
-	Expansion      float64 // [1/K]
-	Elongation     float64 // [-]
-	Allowable      float64 // [Pa]
-	WeldedYield    float64 // [Pa]
-	WeldedUltimate float64 // [Pa]
-	Source         string
+// Parent returns the properties of the wall away from welds: the minima of the
+// row that holds for the thickness, at temperature. Spec and product match any
+// part of the row's words; left out, the weakest row that holds is taken.
+// Outside every row the error lists the rows.
+func (q Query) Parent() (Properties, error) {
+	a, ok := FindAlloy(q.Alloy)
+	if !ok {
+		return Properties{}, fmt.Errorf("unknown alloy %q; one of %s", q.Alloy, strings.Join(AlloyNames(), ", "))
+	}
+	m, err := a.minima(q.Spec, q.Product, q.Thickness)
+	if err != nil {
+		return Properties{}, err
+	}
+	return a.properties(m, q.Temperature, q.ColdStrength)
 }
 
-// Parent returns the properties at T [K].
-func (o Own) Parent(T float64) (Properties, error) { return Properties{}, errors.New("not assessed") }
-
-// WeldZone returns the properties across a weld at T [K].
-func (o Own) WeldZone(T float64) (Properties, error) { return Properties{}, errors.New("not assessed") }
+// properties brings the minima m to temperature T [K].
+func (a *Alloy) properties(m minima, T float64, cold bool) (Properties, error) {
+	brittle, err := a.temperatureFits(T)
+	if err != nil {
+		return Properties{}, err
+	}
+	p := Properties{
+		RoomYield: m.Yield.Value, RoomUltimate: m.Ultimate.Value, Elongation: m.Elongation,
+		Poisson: a.Poisson, Density: a.Density, Expansion: a.expansion(T), Allowable: math.NaN(),
+		Row: m.words, Brittle: brittle, Family: a.Family, Group: a.Group,
+	}
+	p.Notes = append(append(p.Notes, m.notes...), a.Cautions...)
+	if p.Yield, err = strengthAt(m.Yield, a.YieldRatio, a.tables(func(h HotTable) Curve { return h.Yield }), T, cold); err != nil {
+		return Properties{}, fmt.Errorf("%s, yield: %w", a.Name, err)
+	}
+	if p.Ultimate, err = strengthAt(m.Ultimate, a.UltimateRatio, a.tables(func(h HotTable) Curve { return h.Ultimate }), T, cold); err != nil {
+		return Properties{}, fmt.Errorf("%s, ultimate: %w", a.Name, err)
+	}
+	// Rp1.0 has no ratio of its own: with no table it stays unknown when hot.
+	p.Proof1, err = strengthAt(m.Proof1, Curve{}, a.tables(func(h HotTable) Curve { return h.Proof1 }), T, false)
+	if err != nil {
+		p.Proof1.Note = "no curve of Rp1.0 over temperature reaches so far"
+	}
+	if p.ElasticModulus, err = a.modulus(T); err != nil {
+		return Properties{}, fmt.Errorf("%s, elastic modulus: %w", a.Name, err)
+	}
+	return p, nil
+}

@@ -1,0 +1,178 @@
+package material
+
+import "proofsheet/report/check"
+
+// This file carries AISI 304 and 304L, annealed.
+
+// alloy304 is AISI 304.
+var alloy304 = Alloy{
+	Name: "304", Title: "AISI 304",
+	Designations: []string{"UNS S30400", "EN 1.4301", "X5CrNi18-10", "ASTM A240 304"},
+	Family:       Austenitic, Group: annealedAustenitic, Temper: "solution annealed", ColdBrittle: false,
+	LeastTemperature: 4, MostTemperature: 450,
+	Density: given(7900, 1, check.Source{Doc: "data sheet to EN 10088-3 for 1.4301 (7.9 kg/dm3); MMPDS-01 gives 7916; stockholder sheets round to 8000", How: check.Read}, ""),
+	Poisson: given(0.27, 1, check.Source{Doc: mmpds01 + " (AISI 304 / 316L common properties)", How: check.Read}, "0.27 to 0.30 is quoted; buckling results are insensitive"),
+	Modulus: kelvin(gpa, check.Source{Doc: "NIST Cryogenic Material Properties fits (page text for 304 Stainless), equation E or dL/L = a+bT+cT^2+dT^3+eT^4; evaluated here; above 293 K MMPDS-01: 200 GPa (29.0 msi) falling linearly to 0.78 at 922 K", How: check.Computed}, "NIST values are dynamic; curve fit error 1 %",
+		20, 210.1, 57, 214.4, 77, 214.4, 90, 214.1, 111.7, 213.2, 150, 210.9, 200, 207.2, 250, 203.3, 293, 199.5, 366.5, 195, 422, 191.1, 450, 189.1),
+	Contraction: kelvin(1e-5, check.Source{Doc: nist304Contraction, How: check.Computed}, "fit error 5 %, data range 4-300 K, constant below 23 K",
+		20, -300, 77, -279.9, 90, -269.9, 111.7, -249.9, 150, -206.4, 200, -139.1, 250, -65.5, 293, 0),
+	Expansion: kelvin(1e-6, check.Source{Doc: nistMMPDS304, How: check.Computed}, "the digitised MMPDS figure gives 12.2 at 90 K, 9 % under NIST: NIST preferred when cold",
+		77, 13, 90, 13.3, 111.7, 13.8, 200, 14.9, 366.5, 16.2, 422, 16.6, 450, 16.8),
+	Rows: []Strength{
+		{
+			Product: "plate, sheet, strip", Spec: "ASTM A240 / ASME SA-240", Direction: "transverse", Basis: "spec_min",
+			LeastThickness: 0 * mm, MostThickness: 75 * mm,
+			Yield:            given(205, mpa, check.Source{Doc: "ASTM minimum table summarised by CASTI (yield 30 ksi = 205 MPa for most grades); stockholder sheet for 304: 515/205/40", How: check.Read}, ""),
+			Proof1:           missing,
+			Ultimate:         given(515, mpa, check.Source{Doc: "ASTM minimum table summarised by CASTI (yield 30 ksi = 205 MPa for most grades); stockholder sheet for 304: 515/205/40", How: check.Read}, ""),
+			Elongation:       given(40, percent, check.Source{Doc: "ASTM minimum table summarised by CASTI (yield 30 ksi = 205 MPa for most grades); stockholder sheet for 304: 515/205/40", How: check.Read}, ""),
+			CompressiveYield: missing,
+		},
+		{
+			Product: "cold-rolled strip and sheet (C)", Spec: "EN 10028-7 / EN 10088-2", Direction: "transverse", Basis: "spec_min",
+			LeastThickness: 0 * mm, MostThickness: 8 * mm,
+			Yield:            given(230, mpa, check.Source{Doc: "mill data sheet 4301 (cold-rolled, lists EN 10028-7 and EN 10088-2)", How: check.Read}, ""),
+			Proof1:           given(260, mpa, check.Source{Doc: "mill data sheet 4301 (cold-rolled, lists EN 10028-7 and EN 10088-2)", How: check.Read}, ""),
+			Ultimate:         given(540, mpa, check.Source{Doc: "mill data sheet 4301 (cold-rolled, lists EN 10028-7 and EN 10088-2)", How: check.Read}, ""),
+			Elongation:       given(45, percent, check.Source{Doc: "EN 10028-7 Table 7; recalled, not seen", How: check.Memory}, ""),
+			CompressiveYield: missing,
+		},
+		{
+			Product: "hot-rolled strip (H) and plate (P)", Spec: "EN 10028-7 / EN 10088-2", Direction: "transverse", Basis: "spec_min",
+			LeastThickness: 0 * mm, MostThickness: 75 * mm,
+			Yield:            given(210, mpa, check.Source{Doc: "EN 10028-7 Table 7; recalled, not seen", How: check.Memory}, ""),
+			Proof1:           given(250, mpa, check.Source{Doc: "EN 10028-7 Table 7; recalled, not seen", How: check.Memory}, ""),
+			Ultimate:         given(520, mpa, check.Source{Doc: "EN 10028-7 Table 7; recalled, not seen", How: check.Memory}, ""),
+			Elongation:       given(45, percent, check.Source{Doc: "EN 10028-7 Table 7; recalled, not seen", How: check.Memory}, ""),
+			CompressiveYield: missing,
+		},
+		{
+			Product: "sheet and strip, annealed, AMS 5513", Spec: "MMPDS-01", Direction: "L", Basis: "S",
+			LeastThickness: 0 * mm, MostThickness: 6.3 * mm,
+			Yield:            given(179, mpa, check.Source{Doc: mmpds01 + " (26 ksi and 73 ksi, weakest direction)", How: check.Read}, "below the 30/75 ksi purchase minimum because the specification is proven in the other direction"),
+			Proof1:           missing,
+			Ultimate:         given(503, mpa, check.Source{Doc: mmpds01 + " (26 ksi and 73 ksi, weakest direction)", How: check.Read}, "below the 30/75 ksi purchase minimum because the specification is proven in the other direction"),
+			Elongation:       missing,
+			CompressiveYield: missing,
+		},
+	},
+	YieldRatio: kelvin(1, check.Source{Doc: mmpds01 + ", 304 annealed, effect of temperature on Fty", How: check.Read}, "clip to 1.0 for T <= 293 K unless the user takes the cold-strength option",
+		20, 1.293, 77.4, 1.271, 90.2, 1.262, 111.7, 1.246, 150, 1.21, 195, 1.157, 233, 1.104, 255, 1.07, 299.8, 0.995, 323, 0.948, 366.5, 0.858, 422, 0.75, 450, 0.71),
+	UltimateRatio: kelvin(1, check.Source{Doc: mmpds01 + ", 304 annealed, effect of temperature on Ftu", How: check.Read}, "interpolated in the digitised points; exposure up to 0.5 h; typical-curve ratio, not a minimum",
+		20, 2.348, 77.4, 2.075, 90.2, 2.009, 111.7, 1.9, 150, 1.717, 195, 1.494, 233, 1.312, 255, 1.203, 299.8, 1, 323, 0.925, 366.5, 0.815, 422, 0.737, 450, 0.716),
+	Hot: []HotTable{
+		{
+			Spec: "EN 10028-7", Basis: "spec_min",
+			Yield: celsius(mpa, check.Source{Doc: "EN 10028-7 Tables 13 to 15, 1.4301; recalled, not seen. Tables of the same standard were read for 1.4462 and single 1.4404 points, which matched memory", How: check.Memory}, "",
+				50, 190, 100, 157, 150, 142, 200, 127, 250, 118),
+			Proof1: celsius(mpa, check.Source{Doc: "EN 10028-7 Tables 13 to 15, 1.4301; recalled, not seen. Tables of the same standard were read for 1.4462 and single 1.4404 points, which matched memory", How: check.Memory}, "",
+				50, 228, 100, 191, 150, 172, 200, 157, 250, 145),
+		},
+		{
+			Spec: "EN 10028-7", Basis: "spec_min",
+			Ultimate: celsius(mpa, check.Source{Doc: "EN 10028-7 Table 16, 1.4301; recalled, not seen", How: check.Memory}, "",
+				100, 450, 150, 420, 200, 400, 250, 390),
+		},
+		{
+			Spec: "EN 10269, bars, solution annealed (AT)", Basis: "spec_min",
+			Yield: celsius(mpa, check.Source{Doc: "BSSA table of elevated-temperature proof strength after EN 10269, 1.4301", How: check.Read}, "0 to 2 MPa under the recalled EN 10028-7 row from 100 degC, 13 under it at 50 degC: take the lower",
+				50, 177, 100, 155, 150, 140, 200, 127, 250, 118, 300, 110),
+		},
+		{
+			Spec: "Alleima 304/304L hollow-bar data sheet minima", Basis: "spec_min",
+			Shown: "hollow bar only",
+			Yield: celsius(mpa, check.Source{Doc: "Alleima Sanmac 304/304L data sheet, transcribed in the open dataset OpenSolids", How: check.Read}, "higher than EN 10028-7 at 100 to 250 degC; do not use for plate",
+				20, 210, 50, 190, 100, 176, 150, 162, 200, 149, 250, 136),
+			Ultimate: celsius(mpa, check.Source{Doc: "Alleima Sanmac 304/304L data sheet, transcribed in the open dataset OpenSolids", How: check.Read}, "higher than EN 10028-7 at 100 to 250 degC; do not use for plate",
+				20, 515, 50, 480, 100, 450, 150, 430, 200, 410, 250, 400),
+		},
+		{
+			Spec: "typical, annealed tube", Basis: "typical",
+			Shown: "typical",
+			Yield: celsius(mpa, check.Source{Doc: "table of cryogenic properties of austenitic stainless tube (38/115, 40/135, 45/165 ksi)", How: check.Read}, "",
+				-78, 310, -40, 276, 0, 262),
+			Ultimate: celsius(mpa, check.Source{Doc: "table of cryogenic properties of austenitic stainless tube (38/115, 40/135, 45/165 ksi)", How: check.Read}, "",
+				-78, 1138, -40, 931, 0, 793),
+		},
+	},
+	Toughness: []Toughness{
+		{Temperature: 77, Quantity: "K_Jc", Toughness: given(200, mpa, check.Source{Doc: "lower end of published 77 K results for annealed 304 base metal; recalled, not seen", How: check.Memory}, "typical")},
+	},
+}
+
+// alloy304L is AISI 304L.
+var alloy304L = Alloy{
+	Name: "304L", Title: "AISI 304L",
+	Designations: []string{"UNS S30403", "EN 1.4307", "X2CrNi18-9"},
+	Family:       Austenitic, Group: annealedAustenitic, Temper: "solution annealed", ColdBrittle: false,
+	LeastTemperature: 4, MostTemperature: 450,
+	Density: given(7900, 1, check.Source{Doc: "as 304", How: check.Practice}, ""),
+	Poisson: given(0.27, 1, check.Source{Doc: mmpds01 + " (AISI 304 / 316L common properties)", How: check.Read}, "0.27 to 0.30 is quoted; buckling results are insensitive"),
+	Modulus: likeCurve(alloy304.Modulus, "NIST lists 304 and 304L with the same elastic behaviour; taken as 304"),
+	Contraction: kelvin(1e-5, check.Source{Doc: nist304Contraction, How: check.Computed}, "fit error 5 %, data range 4-300 K, constant below 23 K",
+		20, -300, 77, -279.9, 90, -269.9, 111.7, -249.9, 150, -206.4, 200, -139.1, 250, -65.5, 293, 0),
+	Expansion: kelvin(1e-6, check.Source{Doc: nistMMPDS304, How: check.Computed}, "the digitised MMPDS figure gives 12.2 at 90 K, 9 % under NIST: NIST preferred when cold",
+		77, 13, 90, 13.3, 111.7, 13.8, 200, 14.9, 366.5, 16.2, 422, 16.6, 450, 16.8),
+	Rows: []Strength{
+		{
+			Product: "plate, sheet, strip", Spec: "ASTM A240", Direction: "transverse", Basis: "spec_min",
+			LeastThickness: 0 * mm, MostThickness: 75 * mm,
+			Yield:            given(170, mpa, check.Source{Doc: "CASTI summary of ASTM minima: 25 ksi = 170 MPa for S30403; mill data sheet 4307: A240 170/485", How: check.Read}, ""),
+			Proof1:           missing,
+			Ultimate:         given(485, mpa, check.Source{Doc: "CASTI summary of ASTM minima: 25 ksi = 170 MPa for S30403; mill data sheet 4307: A240 170/485", How: check.Read}, ""),
+			Elongation:       given(40, percent, check.Source{Doc: "ASTM A240 Table 2 (70 ksi, 40 %); recalled, not seen", How: check.Memory}, ""),
+			CompressiveYield: missing,
+		},
+		{
+			Product: "cold-rolled (C)", Spec: "EN 10028-7", Direction: "transverse", Basis: "spec_min",
+			LeastThickness: 0 * mm, MostThickness: 8 * mm,
+			Yield:            given(220, mpa, check.Source{Doc: "mill data sheet 4307 (cold-rolled, lists EN 10028-7); it prints 220/250 for hot-rolled coil too, the lower H row stays", How: check.Read}, ""),
+			Proof1:           given(250, mpa, check.Source{Doc: "mill data sheet 4307 (cold-rolled, lists EN 10028-7); it prints 220/250 for hot-rolled coil too, the lower H row stays", How: check.Read}, ""),
+			Ultimate:         given(520, mpa, check.Source{Doc: "mill data sheet 4307 (cold-rolled, lists EN 10028-7); it prints 220/250 for hot-rolled coil too, the lower H row stays", How: check.Read}, ""),
+			Elongation:       given(45, percent, check.Source{Doc: "EN 10028-7 Table 7, 1.4307; recalled, not seen", How: check.Memory}, ""),
+			CompressiveYield: missing,
+		},
+		{
+			Product: "hot-rolled strip (H)", Spec: "EN 10028-7", Direction: "transverse", Basis: "spec_min",
+			LeastThickness: 0 * mm, MostThickness: 13.5 * mm,
+			Yield:            given(200, mpa, check.Source{Doc: "EN 10028-7 Table 7, 1.4307; recalled, not seen", How: check.Memory}, ""),
+			Proof1:           given(240, mpa, check.Source{Doc: "EN 10028-7 Table 7, 1.4307; recalled, not seen", How: check.Memory}, ""),
+			Ultimate:         given(520, mpa, check.Source{Doc: "EN 10028-7 Table 7, 1.4307; recalled, not seen", How: check.Memory}, ""),
+			Elongation:       given(45, percent, check.Source{Doc: "EN 10028-7 Table 7, 1.4307; recalled, not seen", How: check.Memory}, ""),
+			CompressiveYield: missing,
+		},
+		{
+			Product: "hot-rolled plate (P)", Spec: "EN 10028-7", Direction: "transverse", Basis: "spec_min",
+			LeastThickness: 0 * mm, MostThickness: 75 * mm,
+			Yield:            given(200, mpa, check.Source{Doc: "EN 10028-7 Table 7, 1.4307; recalled, not seen", How: check.Memory}, ""),
+			Proof1:           given(240, mpa, check.Source{Doc: "EN 10028-7 Table 7, 1.4307; recalled, not seen", How: check.Memory}, ""),
+			Ultimate:         given(500, mpa, check.Source{Doc: "EN 10028-7 Table 7, 1.4307; recalled, not seen", How: check.Memory}, ""),
+			Elongation:       given(45, percent, check.Source{Doc: "EN 10028-7 Table 7, 1.4307; recalled, not seen", How: check.Memory}, ""),
+			CompressiveYield: missing,
+		},
+	},
+	YieldRatio:    likeCurve(alloy304.YieldRatio, "assumed alike"),
+	UltimateRatio: likeCurve(alloy304.UltimateRatio, "assumed alike"),
+	Hot: []HotTable{
+		{
+			Spec: "EN 10028-7", Basis: "spec_min",
+			Yield: celsius(mpa, check.Source{Doc: "EN 10028-7 Tables 13 to 16, 1.4307; recalled, not seen", How: check.Memory}, "",
+				100, 147, 150, 132, 200, 118, 250, 108),
+			Proof1: celsius(mpa, check.Source{Doc: "EN 10028-7 Tables 13 to 16, 1.4307; recalled, not seen", How: check.Memory}, "",
+				100, 181, 150, 162, 200, 147, 250, 137),
+			Ultimate: celsius(mpa, check.Source{Doc: "EN 10028-7 Tables 13 to 16, 1.4307; recalled, not seen", How: check.Memory}, "",
+				100, 410, 150, 380, 200, 360, 250, 350),
+		},
+		{
+			Spec: "EN 10269, bars, solution annealed (AT)", Basis: "spec_min",
+			Yield: celsius(mpa, check.Source{Doc: "BSSA table of elevated-temperature proof strength after EN 10269, 1.4307", How: check.Read}, "0 to 2 MPa under the recalled EN 10028-7 row: take the lower",
+				50, 164, 100, 145, 150, 130, 200, 118, 250, 108, 300, 100),
+		},
+		{
+			Spec: "typical, annealed tube", Basis: "typical",
+			Shown: "typical",
+			Yield: celsius(mpa, check.Source{Doc: "same cryogenic table as 304 (28, 30, 35, 40 ksi)", How: check.Read}, "",
+				-168, 276, -78, 241, -40, 207, 0, 193),
+		},
+	},
+}

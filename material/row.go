@@ -1,0 +1,95 @@
+package material
+
+import (
+	"fmt"
+	"math"
+	"strings"
+)
+
+// minima are the room-temperature minima that a query selects.
+type minima struct {
+	Strength        // the leading row, each number the lowest of the rows that hold
+	words    string // for the sheet
+	notes    []string
+}
+
+// holds reports whether the row is for thickness t [m]; a millionth part is
+// granted to rounding.
+func (r Strength) holds(t float64) bool {
+	return t >= r.LeastThickness*(1-1e-6) && t <= r.MostThickness*(1+1e-6) && t > 0
+}
+
+// words describes the row.
+func (r Strength) words() string {
+	return fmt.Sprintf("%s, %s, %.4g to %.4g mm, %s, basis %s", r.Product, r.Spec, r.LeastThickness/mm, r.MostThickness/mm, r.Direction, r.Basis)
+}
+
+// named reports whether the row answers to the words of the user.
+func (r Strength) named(spec, product string) bool {
+	has := func(s, part string) bool { return strings.Contains(strings.ToLower(s), strings.ToLower(part)) }
+	return has(r.Spec, spec) && has(r.Product, product)
+}
+
+// candidates returns the rows that hold for t [m]: minima only, and where one
+// row of a specification ends as the next begins, the thinner one.
+func (a *Alloy) candidates(spec, product string, t float64) []Strength {
+	var out []Strength
+	for _, r := range a.Rows {
+		if r.Basis == "typical" || !r.holds(t) || !r.named(spec, product) {
+			continue
+		}
+		thinner := false
+		for _, o := range a.Rows {
+			thinner = thinner || o.Spec == r.Spec && o.MostThickness == r.LeastThickness && o.holds(t) && o.named(spec, product)
+		}
+		if !thinner {
+			out = append(out, r)
+		}
+	}
+	return out
+}
+
+// minima selects the row for thickness t [m]. Where several hold, the row with
+// the lowest yield leads and every other number is the lowest of all of them.
+// A row that lacks yield or ultimate is never filled in from another.
+func (a *Alloy) minima(spec, product string, t float64) (minima, error) {
+	if len(a.Rows) > 0 && !(t > 0) {
+		return minima{}, fmt.Errorf("thickness %.4g mm must be greater than zero", t/mm)
+	}
+	rows := a.candidates(spec, product, t)
+	if len(rows) == 0 {
+		return minima{}, a.noRow(spec, product, t)
+	}
+	lead := rows[0]
+	for _, r := range rows {
+		if math.IsNaN(r.Yield.Value) || math.IsNaN(r.Ultimate.Value) {
+			return minima{}, fmt.Errorf("%s: the row %q holds for %.4g mm but lacks yield or ultimate; name product or spec of another row", a.Name, r.words(), t/mm)
+		}
+		if r.Yield.Value < lead.Yield.Value || r.Yield.Value == lead.Yield.Value && r.Ultimate.Value < lead.Ultimate.Value {
+			lead = r
+		}
+	}
+	m := minima{Strength: lead, words: lead.words()}
+	for _, r := range rows {
+		if r.Ultimate.Value < m.Ultimate.Value {
+			m.Ultimate = r.Ultimate
+			m.notes = append(m.notes, "ultimate from the weaker row "+r.words())
+		}
+		if r.Proof1.Value < m.Proof1.Value {
+			m.Proof1 = r.Proof1
+		}
+	}
+	if len(rows) > 1 {
+		m.notes = append(m.notes, fmt.Sprintf("weakest of %d rows that hold for this thickness", len(rows)))
+	}
+	return m, nil
+}
+
+// noRow says which rows there are.
+func (a *Alloy) noRow(spec, product string, t float64) error {
+	var rows []string
+	for _, r := range a.Rows {
+		rows = append(rows, r.words())
+	}
+	return fmt.Errorf("%s: no row of minima holds for %.4g mm, spec %q, product %q; rows: %s", a.Name, t/mm, spec, product, strings.Join(rows, "; "))
+}
