@@ -81,7 +81,7 @@ func (a Areas) Ratio() float64 { return a.Available() / a.Required }
 //
 // with d the bore chord and C the outside chord of [Port.Chords], tn′ = (C − d)/2,
 // Ls = max(d, d/2 + tn + t) cut off where the part, a knuckle, the 0.8 D circle,
-// a tip, a joint's zone or a neighbour's share begins, trn = p Rn/(Sn − 0.6p).
+// a tip or a joint's zone begins (neighbours: [CheckSpacing]), trn = p Rn/(Sn − 0.6p).
 // F is 1 in the meridional plane and 0.5 in the transverse plane of a cylinder
 // or cone with full penetration and without a pad, otherwise 1, and F tr is
 // never below N/S. A negative A1 is kept. Lengths in [m], areas in [m2].

@@ -57,6 +57,9 @@ func (p Port) Chords(w Wall) (Chords, error) {
 		c.Cautions = append(c.Cautions, fmt.Sprintf("port %s reaches into the knuckle: the whole-head thickness is asked, "+
 			"and the knuckle's own stresses are not covered by the area rule", p.Name))
 	}
+	if p.outsideMiddle(w) {
+		c.Cautions = append(c.Cautions, fmt.Sprintf("port %s reaches outside 0.8 of the head's diameter: the whole-head thickness is asked there", p.Name))
+	}
 	return c, nil
 }
 

@@ -9,20 +9,8 @@ type limits struct{ outboard, inboard, transverse float64 }
 
 // cuts returns where the wall itself stops metal from counting: the part's edge
 // or seam, the knuckle, the 0.8 D circle of an ellipsoid treated by its
-// equivalent sphere, the tip, the zone a joint has claimed, and the share line
-// with a neighbour.
+// equivalent sphere, the tip, and the zone a joint has claimed.
 func (p Port) cuts(w Wall) limits {
-	l := p.wallCuts(w)
-	share := func(have, given float64) float64 {
-		if given > 0 {
-			return math.Min(have, given)
-		}
-		return have
-	}
-	return limits{share(l.outboard, p.ShareOutboard), share(l.inboard, p.ShareInboard), share(l.transverse, p.ShareTransverse)}
-}
-
-func (p Port) wallCuts(w Wall) limits {
 	e, edge := p.Radius, w.edge()
 	switch w.Surface {
 	case Cylinder:

@@ -37,9 +37,6 @@ type Port struct {
 	Groove          float64 // depth of a partial groove weld, 0 = none [m]
 	FullGroove      bool    // full penetration, stated
 	Pad             *Pad    // nil = none
-
-	// Distances along the wall to the share line with a neighbour; 0 = none.
-	ShareOutboard, ShareInboard, ShareTransverse float64 // [m]
 }
 
 // Chords is the size of a port's hole in its two planes.

@@ -63,9 +63,7 @@ func (p Port) valid() error {
 	at := "port " + p.Name + ": "
 	errs := []error{positive(at+"outside diameter", p.OutsideDiameter), positive(at+"tube wall, corroded", p.TubeWall),
 		notNegative(at+"radius", p.Radius), notNegative(at+"outside projection", p.Outside), notNegative(at+"inside projection", p.Inside),
-		notNegative(at+"outside leg", p.OutsideLeg), notNegative(at+"inside leg", p.InsideLeg), notNegative(at+"groove", p.Groove),
-		notNegative(at+"share limit outboard", p.ShareOutboard), notNegative(at+"share limit inboard", p.ShareInboard),
-		notNegative(at+"share limit transverse", p.ShareTransverse)}
+		notNegative(at+"outside leg", p.OutsideLeg), notNegative(at+"inside leg", p.InsideLeg), notNegative(at+"groove", p.Groove)}
 	if !(2*p.TubeWall < p.OutsideDiameter) {
 		errs = append(errs, fmt.Errorf("%stube wall %.4g m leaves no bore in %.4g m", at, p.TubeWall, p.OutsideDiameter))
 	}
