@@ -12,7 +12,8 @@ var coneShape = Shape{
 	Name:     "cone",
 	Takes:    coneTakes,
 	Requires: [][]string{{"half_angle", "depth"}},
-	New:      newCone,
+	vessel:   coneVessel, european: coneEuropean,
+	New: newCone,
 }
 
 // newCone makes a cone that meets the cylinder at a corner. Without a tip it
@@ -45,3 +46,7 @@ func newCone(g Geometry) (Head, error) {
 	g.Depth = depth
 	return &meridian{"cone", g, []piece{line{x1: depth, r1: tip, r2: R, α: g.HalfAngle}}}, nil
 }
+
+// coneVessel and coneEuropean are the plain cone at the cylinder's diameter.
+func coneVessel(r rule) ([]term, error)   { return r.conicalVessel(r.g.InsideDiameter) }
+func coneEuropean(r rule) ([]term, error) { return r.conicalEuropean(r.g.InsideDiameter) }

@@ -22,6 +22,8 @@ type Shape struct {
 	Takes    []string                     // keys of the tank file that mean something to it
 	Requires [][]string                   // of each list at least one key must be given
 	New      func(Geometry) (Head, error) // refuses, in words, what cannot be built
+
+	vessel, european func(rule) ([]term, error) // thickness by the two families of rules
 }
 
 // Shapes are the heads the program knows. A new one is a file and a row.

@@ -1,8 +1,11 @@
 package heads
 
 import (
+	"errors"
 	"fmt"
 	"math"
+
+	"proofsheet/report/check"
 )
 
 // torisphereTakes are the keys of the tank file that mean something to the shape.
@@ -12,7 +15,8 @@ var torisphereShape = Shape{
 	Name:     "torisphere",
 	Takes:    torisphereTakes,
 	Requires: [][]string{{"crown_radius"}, {"knuckle_radius"}},
-	New:      newTorisphere,
+	vessel:   torisphereVessel, european: torisphereEuropean,
+	New: newTorisphere,
 }
 
 // newTorisphere makes a spherical crown of inside radius L that runs tangent
@@ -49,4 +53,49 @@ func newTorisphere(g Geometry) (Head, error) {
 		arc{called: "crown", x0: depth - L, ρ: L, b: φ0},
 		arc{called: "knuckle", r0: R - r, ρ: r, a: φ0, b: math.Pi / 2},
 	}}, nil
+}
+
+// torisphereVessel returns, L and r inside, Do outside,
+//
+//	t = p L M/(2 S E − 0.2 p)    M = [3 + sqrt(L/r)]/4
+//
+// for L ≤ Do, r ≥ 0.06 Do, L/r ≤ 16 2/3 (all with 1 % for the nominal proportions) and r ≥ 3 t, and
+// the floor of a seamless hemisphere. With L = Do, r = 0.06 Do it is the 0.885 p L form.
+//
+// Source: ASME VIII-1 Appendix 1-4(d), UG-32 (read; L ≤ Do, r ≥ 0.06 Do, r ≥ 3 t recalled).
+func torisphereVessel(r rule) ([]term, error) {
+	L, rk := r.g.CrownRadius, r.g.KnuckleRadius
+	if err := errors.Join(
+		within("crown radius over outside diameter", L/r.do, 0, 1+grace, "dished heads of the vessel rule"),
+		within("knuckle radius over outside diameter", rk/r.do, 0.06*(1-grace), 1, "dished heads of the vessel rule"),
+		within("crown over knuckle radius", L/rk, 1, 50.0/3*(1+grace), "range of the factor M"),
+	); err != nil {
+		return nil, err
+	}
+	S, note := r.capped()
+	t := dishedVessel("torisphere", L, rk, S, r.e)
+	t.note = note
+	return append([]term{t}, r.seamless()...), nil
+}
+
+// dishedVessel is the general torisphere rule, also of the knuckle of a toricone:
+// radii L and rk [m], allowable S [Pa], efficiency E [-].
+func dishedVessel(what string, L, rk, S, E float64) term {
+	M, a := (3+math.Sqrt(L/rk))/4, S*E
+	return term{
+		what: what, formula: "t = p L M/(2 S E − 0.2 p), M = [3 + sqrt(L/r)]/4",
+		inputs: []check.Quantity{check.M("L", "crown radius, corroded", L), check.M("r", "knuckle radius, corroded", rk), check.Num("M", "shape factor", M),
+			check.Pa("S", "allowable stress", S), check.Num("E", "joint efficiency", E)},
+		source: check.Source{Doc: "ASME BPVC Section VIII Division 1", Where: "UG-32, Appendix 1-4(d)", How: check.Read},
+		need:   func(p float64) float64 { return positive(p*L*M, 2*a-0.2*p) },
+		bear:   func(t float64) float64 { return 2 * a * t / (L*M + 0.2*t) },
+		holds: func(t, wall, _ float64) error {
+			return within("knuckle radius over wall", rk/math.Max(t, wall), 3-rounding, math.Inf(1), "knuckle of the vessel rule")
+		},
+	}
+}
+
+// torisphereEuropean returns the three requirements of [rule.dished].
+func torisphereEuropean(r rule) ([]term, error) {
+	return r.dished(r.g.CrownRadius, r.g.KnuckleRadius)
 }

@@ -1,0 +1,193 @@
+package heads
+
+import (
+	"errors"
+	"fmt"
+	"math"
+
+	"proofsheet/material"
+	"proofsheet/report/check"
+)
+
+// A Loading is what acts along a head in one case. x is the distance from the
+// seam plane, never beyond the depth of the inside face.
+type Loading struct {
+	Pressure            func(x float64) float64    // inside minus outside, highest round the ring at x [Pa]
+	Force               func(x, r float64) float64 // V, axial force that the head carries at the cut at x where its mid-wall radius is r, by pressure and liquid, tension positive [N]
+	LoadMost, LoadLeast func(x float64) float64    // both extremes of what line loads add to the axial force, per length of circumference; nil: none [N/m]
+	PressureLeast       float64                    // smallest simultaneous pressure over Pressure [-]
+	Present             bool                       // the smallest values are certain to act
+}
+
+// samples is the number of points of a meridian at which stress is judged. Every
+// piece has its share, both ends included, and the extremes of membrane
+// stress lie at ends or are flat, so that the count does not matter.
+const samples = 192
+
+// thinnest is the least mid-wall radius over wall at the seam [-] for membrane theory.
+const thinnest = 10
+
+// CheckMembrane sets the membrane stress along the whole head, straight flange
+// included, against its limits, and returns the worst point (head.X/membrane):
+//
+//	σ_φ = V/(2 π r sin φ t)    σ_θ = r2 (p − N_φ/r1)/t
+//
+// Where the hoop stress has the sign of the pressure the equivalent stress is
+// held to the wall's limit, or to the weld zone's within its width of a weld;
+// where it is the other way round (knuckle, rim of a flat ellipsoid) only
+// the meridional stress, since there membrane theory overstates the hoop and the
+// knuckle and junction checks hold it. Across welds the stress square to the seam
+// is held to the seam's limit times its efficiency. The surface is at half
+// the least wall outside the corroded inside face. A mid-wall radius under ten walls
+// at the seam is outside the theory: not assessed.
+func CheckMembrane(h Head, end string, w Wall, l Loading, a Allowables, s Seams) check.Result {
+	id, name := "head."+end+"/membrane", title(end, "membrane stress along the meridian")
+	if h.Kind() == "flat" {
+		return check.NotApplicableTo(id, name, "a flat head carries pressure by bending, which the thickness rule holds")
+	}
+	worst, at, err := worstPoint(h, w, l, a, s)
+	if err != nil {
+		return check.NotMade(id, name, err)
+	}
+	return check.Result{
+		Rule: string(a.Parent.Rule), ID: id, Title: name, Formula: worst.Formula,
+		Inputs: append(at.inputs(w), worst.Inputs...),
+		Demand: worst.Demand, Capacity: worst.Capacity, Factor: worst.Factor,
+		Source: check.Source{Doc: "membrane equilibrium of a shell of revolution", Where: "heads, package comment", How: check.Computed},
+		Note:   at.note(worst), Err: worst.Err,
+	}
+}
+
+// A place is a point with the stresses there.
+type place struct {
+	Point
+	from                float64 // along the wall to the girth seam [m]
+	p                   float64 // inside minus outside [Pa]
+	hoop, mer           float64 // from pressure [Pa]
+	loadMost, loadLeast float64 // meridional, from line loads [Pa]
+	where               string
+}
+
+func (at place) inputs(w Wall) []check.Quantity {
+	q := []check.Quantity{
+		check.M("x", "distance from the seam plane", at.X), check.M("r", "mid-wall radius", at.R),
+		check.Rad("φ", "normal to tank axis", at.Phi), check.M("r2", "second principal radius", at.R2),
+		check.M("t", "least wall", w.Thickness), check.Pa("p", "pressure there", at.p),
+		check.Pa("σ_φ", "meridional stress from pressure", at.mer), check.Pa("σ_θ", "hoop stress from pressure", at.hoop),
+		check.Pa("σ_n,max", "meridional stress from line loads, most", at.loadMost), check.Pa("σ_n,min", "the same, least", at.loadLeast),
+	}
+	if !math.IsInf(at.R1, 1) {
+		q = append(q, check.M("r1", "meridional radius of curvature", at.R1))
+	}
+	return q
+}
+
+func (at place) note(j material.Judged) string {
+	n := fmt.Sprintf("worst point: %s, %s", at.Piece, at.where)
+	if j.Note != "" {
+		n += "; " + j.Note
+	}
+	return n
+}
+
+// worstPoint judges every place and returns the one with the least margin.
+func worstPoint(h Head, w Wall, l Loading, a Allowables, s Seams) (material.Judged, place, error) {
+	var worst material.Judged
+	var at place
+	places, err := l.places(h, w)
+	if err == nil {
+		err = a.ZoneKnown
+	}
+	if err != nil {
+		return worst, at, err
+	}
+	most := -1.0
+	for i, p := range places {
+		for _, j := range a.judge(p, h.Geometry().Inward, l, s, i == len(places)-1) {
+			if j.Err != nil {
+				return worst, at, j.Err
+			}
+			use := j.Factor * j.Demand.Value / j.Capacity.Value
+			if !(use >= 0) || !(j.Capacity.Value > 0) {
+				return worst, at, fmt.Errorf("at %.4g m from the seam the stress or its limit is not a number", p.X)
+			}
+			if use > most {
+				most, worst, at = use, j.Judged, p
+				at.where = j.where
+			}
+		}
+	}
+	return worst, at, nil
+}
+
+// places returns the points of the mid-surface with their stresses, apex first, the
+// straight flange last, and so the girth seam too.
+func (l Loading) places(h Head, w Wall) ([]place, error) {
+	if !(w.Thickness > 0) || !(w.Corrosion >= 0) || l.Pressure == nil || l.Force == nil {
+		return nil, errors.New("wall, pressure or axial force along the head is missing")
+	}
+	if !(l.PressureLeast <= 1) {
+		return nil, errors.New("the smallest simultaneous pressure must not exceed the pressure")
+	}
+	g := h.Geometry()
+	pieces := h.Pieces(samples, w.Corrosion+w.Thickness/2)
+	if pieces == nil {
+		return nil, errors.New("the wall is too thick for the radii of the head: it has no mid-surface")
+	}
+	var all []place
+	for _, piece := range pieces {
+		for _, pt := range piece {
+			all = append(all, place{Point: pt})
+		}
+	}
+	rim := all[len(all)-1].Point
+	if err := check.Within("heads.CheckMembrane", "mid-wall radius over wall at the seam", rim.R/w.Thickness, thinnest, math.MaxFloat64, "thin-wall membrane theory"); err != nil {
+		return nil, err
+	}
+	if g.StraightFlange > 0 {
+		rim.R1, rim.R2, rim.Phi, rim.Piece = math.Inf(1), rim.R, math.Pi/2, "straight flange"
+		all = append(all, place{Point: rim})
+	}
+	from := g.StraightFlange
+	for i := len(all) - 1; i >= 0; i-- {
+		if i < len(all)-1 {
+			from += math.Hypot(all[i].X-all[i+1].X, all[i].R-all[i+1].R)
+		}
+		all[i].from = from
+		if err := l.stress(&all[i], g, w.Thickness); err != nil {
+			return nil, err
+		}
+	}
+	if g.StraightFlange > 0 {
+		all[len(all)-1].from = 0
+	}
+	return all, nil
+}
+
+// stress fills in the stresses of one place, wall t [m].
+func (l Loading) stress(at *place, g Geometry, t float64) error {
+	x := math.Max(0, math.Min(g.Depth, at.X))
+	at.p = l.Pressure(x)
+	concave, V := at.p, 0.0
+	if g.Inward {
+		concave = -at.p
+	}
+	if at.R > 0 {
+		V = l.Force(x, at.R)
+	}
+	nφ, nθ, err := Membrane(at.Point, concave, V)
+	if err != nil {
+		return err
+	}
+	at.mer, at.hoop = nφ/t, nθ/t
+	if l.LoadMost != nil && at.R > 0 {
+		at.loadMost = l.LoadMost(x) / (math.Sin(at.Phi) * t)
+	}
+	if l.LoadLeast != nil && at.R > 0 {
+		at.loadLeast = l.LoadLeast(x) / (math.Sin(at.Phi) * t)
+	}
+	if math.IsNaN(at.loadMost + at.loadLeast) {
+		return errors.New("a line load along the head is missing")
+	}
+	return nil
+}
