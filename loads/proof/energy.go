@@ -98,7 +98,7 @@ var nitrousFlash = []struct{ celsius, liquid, vapour float64 }{
 
 // NitrousOxideFlash returns the energy [J] of saturated nitrous oxide at an
 // absolute temperature [K], liquid [m3] and vapour [m3] together, as it boils
-// down to the atmosphere; the gas formulas give a third of it. The values are
+// down to the atmosphere; the gas formulas cover no liquid. The values are
 // those of the next warmer row of 0, 20 and 30 °C, never interpolated down. From
 // 0 to 30 °C; outside, NaN and a [*check.RangeError]. Its decomposition comes
 // on top and has no bound here.
@@ -136,6 +136,10 @@ const (
 	ScaledFatal   = 2.0  // fatal
 )
 
+// ScaledDistance returns the distance [m] at the scaled distance rs [m/kg^⅓]
+// from gas that stores e [J]: R = R_s (2 m)^⅓, m = TNT(e). Source: as [StandOff].
+func ScaledDistance(e, rs float64) float64 { return rs * math.Cbrt(2*TNT(e)) }
+
 // StandOff returns the least distance [m] from gas that stores e [J]:
 //
 //	R = max(30 m, R_s (2 m)^⅓)   e ≤ 135.5 MJ
@@ -156,5 +160,5 @@ func StandOff(e float64) (float64, error) {
 	if e > 135.5e6 {
 		least = 60
 	}
-	return math.Max(least, ScaledGlass*math.Cbrt(2*TNT(e))), nil
+	return math.Max(least, ScaledDistance(e, ScaledGlass)), nil
 }
