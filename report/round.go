@@ -100,6 +100,10 @@ func superscript(n int) string {
 		"5", "⁵", "6", "⁶", "7", "⁷", "8", "⁸", "9", "⁹").Replace(strconv.Itoa(n))
 }
 
+// Plain returns v [in any unit] to the nearest with up to six significant
+// digits and no zeros that say nothing.
+func Plain(v float64) string { return trim(Number(v, 6, Nearest)) }
+
 // trim drops the zeros after a decimal point that say nothing.
 func trim(text string) string {
 	body, power, scientific := strings.Cut(text, "×")

@@ -19,8 +19,10 @@ type Point struct {
 	R float64 // distance from the axis [m]; negative on the far side
 }
 
-// An Outline is the metal of one part: its inside and outside surfaces, both
-// from aft to forward and both on the side r ≥ 0.
+// An Outline is the metal of one part: its inside and outside surfaces, both on
+// the side r ≥ 0 and in the order of the meridian: an aft head from apex to seam,
+// the cylinder from aft to forward, a forward head from seam to apex. The
+// outlines stand in that order too, so that their inside surfaces join.
 type Outline struct {
 	Part            string
 	Inside, Outside []Point

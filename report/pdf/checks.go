@@ -1,0 +1,184 @@
+package pdf
+
+import (
+	"strings"
+
+	"proofsheet/report"
+	"proofsheet/report/check"
+)
+
+// checks sets every check, part by part, each complete enough to be redone by
+// hand: formula, numbers, demand, capacity, margin and source.
+func (p *paper) checks() {
+	p.chapter("Checks")
+	p.paragraph("Demands are rounded up, capacities and margins down, inputs to the nearest. " + marginWords)
+	part, last := "", check.Result{}
+	for _, r := range byPart(p.sheet.Checks) {
+		if name, _, _ := strings.Cut(r.ID, "/"); name != part {
+			part = name
+			p.heading("Part: "+part, 35)
+			last = check.Result{}
+		}
+		if r.Status() == check.NotApplicable {
+			p.absent(r)
+			continue
+		}
+		b := p.lay(r, !sameHead(last, r))
+		p.need(b.height)
+		p.draw(b)
+		last = r
+	}
+}
+
+const marginWords = "Margin of safety = capacity / (factor × demand) − 1; zero or more is satisfied."
+
+// byPart returns the checks with those of a part together, and within it those
+// of one id, in the order in which each first comes.
+func byPart(rs []check.Result) []check.Result {
+	var parts []string
+	ids := map[string][]string{}
+	groups := map[string][]check.Result{}
+	for _, r := range rs {
+		part, _, _ := strings.Cut(r.ID, "/")
+		if ids[part] == nil {
+			parts = append(parts, part)
+		}
+		if groups[r.ID] == nil {
+			ids[part] = append(ids[part], r.ID)
+		}
+		groups[r.ID] = append(groups[r.ID], r)
+	}
+	var out []check.Result
+	for _, part := range parts {
+		for _, id := range ids[part] {
+			out = append(out, groups[id]...)
+		}
+	}
+	return out
+}
+
+// sameHead reports whether the head of the check before serves this one too.
+func sameHead(a, b check.Result) bool {
+	return a.ID == b.ID && a.Title == b.Title && a.Formula == b.Formula && a.Source == b.Source
+}
+
+// A block is a check laid out in lines that stay on one page.
+type block struct {
+	lines  []line
+	height float64 // [mm]
+	rule   bool    // a line over it
+}
+
+type line struct {
+	text    string
+	indent  float64 // [mm]
+	bold    bool
+	indices bool
+	right   string  // at the end of the line
+	size    float64 // [pt]
+}
+
+// lay sets a check in lines; with head, its title, formula and source first.
+func (p *paper) lay(r check.Result, head bool) block {
+	b := block{rule: head}
+	if head {
+		p.add(&b, line{text: r.ID + "   " + r.Title, bold: true, size: body})
+		if r.Formula != "" {
+			p.add(&b, line{text: r.Formula, indent: 4, indices: true, size: body + 1})
+		}
+		p.add(&b, line{text: "Source: " + provenance(r.Source), indent: 4, size: small})
+	}
+	name := orDash(r.Case) + at(r) + orEmpty(", by ", r.Rule)
+	p.add(&b, line{text: name, indent: 4, bold: true, size: body, right: p.outcome(r)})
+	if len(r.Inputs) > 0 {
+		p.add(&b, line{text: p.substituted(r), indent: 8, indices: true, size: small})
+	}
+	if made := r.Status() == check.Satisfied || r.Status() == check.NotSatisfied; made {
+		d, c := report.ShowPair(r.Demand, r.Capacity, p.sheet.Units)
+		p.add(&b, line{text: "demand: " + glued(named(r.Demand)+" = "+d) + ";  capacity: " + glued(named(r.Capacity)+" = "+c) +
+			";  " + glued("factor "+factor(r)), indent: 8, indices: true, size: body})
+	}
+	if remark := report.Remark(r); remark != "" {
+		if r.Status() == check.NotAssessed {
+			remark = "Not assessed: " + remark
+		}
+		p.add(&b, line{text: remark, indent: 8, size: small})
+	}
+	b.height += 1.6
+	return b
+}
+
+// outcome is the verdict on one check in words, with its margin.
+func (p *paper) outcome(r check.Result) string {
+	if r.Status() == check.NotAssessed {
+		return "NOT ASSESSED"
+	}
+	word := "satisfied"
+	if r.Status() == check.NotSatisfied {
+		word = "NOT SATISFIED"
+	}
+	return word + ", margin " + report.Margin(r)
+}
+
+func named(q check.Quantity) string { return strings.TrimSpace(q.Name + " " + q.Symbol) }
+
+// substituted returns the inputs with their numbers and names, each kept on one
+// line where it fits.
+func (p *paper) substituted(r check.Result) string {
+	items := make([]string, len(r.Inputs))
+	for i, q := range r.Inputs {
+		items[i] = glued(q.Symbol+" = "+report.Show(q, p.sheet.Units, report.Nearest)) + " (" + q.Name + ")"
+	}
+	return strings.Join(items, ", ")
+}
+
+// glued keeps the words of a short text on one line.
+func glued(text string) string { return strings.ReplaceAll(text, " ", string(tie)) }
+
+// add wraps a line into the block.
+func (p *paper) add(b *block, l line) {
+	p.font(style(l.bold), l.size)
+	p.indices = l.indices
+	defer func() { p.indices = false }()
+	room := p.inner() - l.indent
+	if l.right != "" {
+		room -= p.measure(l.right) + 4
+	}
+	for i, text := range p.wrap(l.text, room) {
+		part := l
+		part.text = text
+		if i > 0 {
+			part.right = ""
+		}
+		b.lines = append(b.lines, part)
+		b.height += l.size * leading
+	}
+}
+
+// draw sets a block at the place of the next line; one higher than a page is
+// broken where the page ends.
+func (p *paper) draw(b block) {
+	if b.rule {
+		p.hairline(p.y)
+		p.y += 0.8
+	}
+	for _, l := range b.lines {
+		p.need(l.size * leading)
+		p.font(style(l.bold), l.size)
+		p.indices = l.indices
+		base := p.y + l.size*leading*0.78
+		p.put(left+l.indent, base, l.text)
+		if l.right != "" {
+			p.putRight(p.width-right, base, l.right)
+		}
+		p.indices = false
+		p.y += l.size * leading
+	}
+	p.y += 0.8
+}
+
+// absent lists a check that does not arise, with its reason.
+func (p *paper) absent(r check.Result) {
+	p.lines(left, p.inner(), small, report.FullID(r)+"   "+r.Title+": not applicable. "+sentence(r.Note))
+	p.y += 1
+}

@@ -1,0 +1,28 @@
+// Package pdf draws the sheet: the document that is printed, checked by hand,
+// signed and kept.
+//
+// # Words
+//
+//   - paper: the document while it is written, with the place of the next line.
+//   - block: lines that stay on one page.
+//   - figure: a drawing of report/drawing placed on a page.
+//   - place: the rectangle of a signature on the last page.
+//
+// # The same input gives the same bytes
+//
+// The dates in the file are the issue date of the sheet, or 2000-01-01 for an
+// undated one, never the clock; fonts are copied for every document, because
+// the subsetter writes into what it is given; pages are counted by writing the
+// document twice, because a placeholder for their number would be set with the
+// wrong width and with digits that the font subset lacks.
+//
+// # Letters
+//
+// Everything printed is set in one family of fonts, embedded. A letter that it
+// lacks, or that the file format cannot take, is printed as U+FFFD, never left
+// out.
+//
+// # Not covered
+//
+// Signing (report/sign), and archival profiles of the file format.
+package pdf

@@ -1,0 +1,149 @@
+package pdf
+
+import (
+	"fmt"
+	"math"
+
+	"proofsheet/report"
+	"proofsheet/report/check"
+)
+
+// proof sets the plan of the proof test, its chart and its log form.
+func (p *paper) proof() {
+	p.chapter("Proof test")
+	if p.sheet.Proof == nil {
+		p.paragraph("No plan of a proof test is issued; the checks and notes say why. Without a passed proof test nobody may be near the pressurised tank.")
+		return
+	}
+	p.proofFacts()
+	p.proofPoints()
+	p.figure(proofFigure(p.sheet, p.inner(), 75))
+	p.proofSteps()
+	if len(p.sheet.Proof.Sequence) > 0 {
+		p.heading("Sequence", 15)
+		for i, item := range p.sheet.Proof.Sequence {
+			p.lines(left, p.inner(), body, fmt.Sprintf("%d.  %s", i+1, item))
+			p.y += 0.6
+		}
+	}
+	if c := p.sheet.Proof.Cautions; len(c) > 0 {
+		p.heading("Cautions for the test", 12)
+		p.list(c, body)
+	}
+	p.list(p.sheet.Proof.Notes, small)
+	p.logForm()
+}
+
+// proofFacts lists what is set and what is stored.
+func (p *paper) proofFacts() {
+	f := p.sheet.Proof
+	u := p.sheet.Units
+	pa := func(v float64, dir report.Round) string { return report.Show(check.Pa("", "", v), u, dir) }
+	j := func(v float64) string { return report.Show(check.J("", "", v), u, report.Up) }
+	near := func(q check.Quantity) string { return report.Show(q, u, report.Nearest) }
+	exam, relief, stand := "none: remote viewing only", "no room for a relief device: see the notes", "not given: barrier and remote reading"
+	if f.Examination > 0 {
+		exam = pa(f.Examination, report.Down)
+	}
+	if !math.IsNaN(f.Relief) {
+		relief = pa(f.Relief, report.Nearest)
+	}
+	if f.StandOff != nil {
+		stand = report.Show(check.M("", "", *f.StandOff), u, report.Up)
+	} else if !f.Barrier {
+		stand = "not given"
+	}
+	rows := [][]cell{
+		plain("method, fluid, attitude", f.Method+", "+f.Fluid+", "+f.Orientation, "temperature of fluid and metal", near(check.K("", "", f.Temperature))),
+		plain("pressure to set at the gauge", pa(f.Pressure, report.Nearest), "gauge above the highest inside point", near(check.M("", "", f.GaugeHeight))),
+		plain("relief device set at", relief, "full scale of the gauge", pa(f.GaugeLeast, report.Up)+" to "+pa(f.GaugeMost, report.Down)),
+		plain("hold at the set pressure", near(check.S("", "", f.Hold)), "nobody near above", exam),
+		plain("stored energy at the set pressure", j(f.StoredEnergy), "of the fluid; of the wall", j(f.FluidEnergy)+"; "+j(f.WallEnergy)),
+		plain("distance of people", stand, "barrier and remote reading", yes(f.Barrier)),
+		plain("growth of the volume, wall only", near(check.M3("", "", f.Growth)), "fluid injected", near(check.M3("", "", f.Injected))),
+		plain("stiffness dV/dp", near(check.Quantity{Value: f.Stiffness, Unit: "m3/Pa"}), "drift dp/dT, closed and full", near(check.Quantity{Value: f.Drift, Unit: "Pa/K"})),
+	}
+	for _, q := range f.Values {
+		rows = append(rows, plain(q.Name, near(q), "", ""))
+	}
+	for _, row := range rows {
+		row[1].bold, row[3].bold = true, true
+	}
+	p.table([]column{{"item", 1.7, false}, {"value", 1.8, false}, {"item", 1.8, false}, {"value", 1.7, false}}, rows, 0)
+}
+
+func yes(b bool) string {
+	if b {
+		return "required"
+	}
+	return "not required"
+}
+
+func (p *paper) proofPoints() {
+	if len(p.sheet.Proof.Points) == 0 {
+		return
+	}
+	p.heading("What the test shows at each point", 15)
+	pa := func(v float64, dir report.Round) string { return report.Show(check.Pa("", "", v), p.sheet.Units, dir) }
+	var rows [][]cell
+	for _, q := range p.sheet.Proof.Points {
+		rows = append(rows, plain(q.Name, report.Show(check.M("", "", q.Z), p.sheet.Units, report.Nearest), pa(q.Service, report.Up),
+			report.Plain(roundTo(q.Factor, 5)), pa(q.Required, report.Up), pa(q.Low, report.Down), pa(q.High, report.Up)))
+	}
+	p.table([]column{{"point", 2, false}, {"station z", 0.9, true}, {"service", 1, true}, {"proof factor", 0.9, true},
+		{"required", 1, true}, {"least in the hold", 1.1, true}, {"highest in the hold", 1.1, true}}, rows, 0)
+}
+
+// proofSteps lists the readings to expect at each step.
+func (p *paper) proofSteps() {
+	p.heading("Steps and expected readings", 20)
+	u := p.sheet.Units
+	show := func(q check.Quantity) string {
+		if math.IsNaN(q.Value) {
+			return "–"
+		}
+		if q.Unit == "1" {
+			return report.Plain(roundTo(q.Value*1e6, 3)) + "×10⁻⁶"
+		}
+		q.Value = roundTo(q.Value, 4)
+		return report.Show(q, u, report.Nearest)
+	}
+	var rows [][]cell
+	for i, s := range p.sheet.Proof.Steps {
+		rows = append(rows, plain(fmt.Sprint(i+1), s.Name, fmt.Sprint(s.Cycle), show(check.Pa("", "", s.Pressure)), report.Show(check.S("", "", s.Hold), u, report.Nearest),
+			show(check.M3("", "", s.InjectedVolume)), show(check.M3("", "", s.FluidVolume)), show(check.M3("", "", s.StopBelow))+" / "+show(check.M3("", "", s.StopAbove)),
+			show(check.Num("", "", s.HoopStrain)), show(check.M("", "", s.DiameterGrowth))))
+	}
+	p.table([]column{{"no.", 0.35, true}, {"step", 1.2, false}, {"cycle", 0.5, true}, {"pressure", 0.9, true}, {"hold", 0.65, true}, {"injected", 0.9, true},
+		{"of it fluid", 0.9, true}, {"stop under / over", 1.6, true}, {"hoop strain", 1, true}, {"diameter growth", 1, true}}, rows, 0)
+}
+
+// logForm is filled in by hand at the test.
+func (p *paper) logForm() {
+	p.newPage()
+	p.chapter("Proof test log form")
+	for _, text := range []string{
+		"Tank serial:  " + orBlank(p.sheet.Block.Serial) + "      Date:  ______________      Place:  ____________________________      In charge:  ______________________",
+		"Gauge 1, number and calibration:  __________________________      Gauge 2:  __________________________      Relief device set at:  ____________",
+	} {
+		p.y += 2
+		p.lines(left, p.inner(), small, glued(text))
+	}
+	p.y += 3
+	var rows [][]cell
+	for i, s := range p.sheet.Proof.Steps {
+		rows = append(rows, plain(fmt.Sprint(i+1), s.Name, report.Show(check.Pa("", "", s.Pressure), p.sheet.Units, report.Nearest), "", "", "", "", "", "", "", ""))
+	}
+	p.table([]column{{"no.", 0.4, true}, {"step", 1.1, false}, {"set", 0.9, true}, {"time", 0.8, false}, {"gauge 1", 0.9, false}, {"gauge 2", 0.9, false},
+		{"fluid temp.", 0.8, false}, {"metal temp.", 0.8, false}, {"injected", 0.9, false}, {"strain, diameter", 1.1, false}, {"by", 0.6, false}}, rows, 7.5)
+	p.lines(left, p.inner(), body, "After the test: permanent set at the reference pressure ______________   leaks seen ______________   outcome (pass, fail, inconclusive) ______________")
+	p.y += 3
+	p.lines(left, p.inner(), body, "Signed by the person in charge ____________________________________   witness ____________________________________")
+}
+
+func orBlank(text string) string {
+	if text == "" {
+		return "______________"
+	}
+	return text
+}

@@ -1,0 +1,223 @@
+package pdf
+
+import (
+	"math"
+	"strings"
+
+	"proofsheet/report"
+	"proofsheet/report/check"
+)
+
+// overview lists every check on one table, worst first, after the chart of
+// their margins.
+func (p *paper) overview() {
+	p.newPage()
+	p.chapter("Overview")
+	p.figure(marginsFigure(p.sheet, p.inner()))
+	var rows [][]cell
+	for _, r := range report.WorstFirst(p.sheet.Checks) {
+		d, c := "–", "–"
+		switch r.Status() {
+		case check.Satisfied, check.NotSatisfied:
+			d, c = report.ShowPair(r.Demand, r.Capacity, p.sheet.Units)
+		}
+		row := plain(r.Status().String(), report.Margin(r), report.FullID(r)+at(r), r.Title, d, c, factor(r))
+		row[0].bold = r.Status() != check.Satisfied && r.Status() != check.NotApplicable
+		row[1].bold = row[0].bold
+		rows = append(rows, row)
+	}
+	p.heading("All checks, worst first", 20)
+	p.table([]column{{"verdict", 1.1, false}, {"margin", 0.7, true}, {"check @ case", 2.4, false}, {"what", 2.6, false},
+		{"demand", 1.1, true}, {"capacity", 1.1, true}, {"factor", 0.55, true}}, rows, 0)
+}
+
+// at names the instant of a check of a flight history.
+func at(r check.Result) string {
+	if r.Time == nil {
+		return ""
+	}
+	return " at " + report.Plain(*r.Time) + " s"
+}
+
+func factor(r check.Result) string {
+	if r.Factor == 0 || r.Status() == check.NotApplicable {
+		return "–"
+	}
+	return report.Plain(r.Factor)
+}
+
+// provenance prints a source with how it was obtained.
+func provenance(src check.Source) string {
+	if src == (check.Source{}) {
+		return "no source stated"
+	}
+	return report.Cite(src) + " (" + src.How.String() + ")"
+}
+
+func (p *paper) basis() {
+	p.chapter("Basis and factors")
+	p.paragraph("Rule set of the verdict: " + orDash(p.sheet.VerdictRule) + ". People while pressurised: " + orDash(p.sheet.People) + ".")
+	p.y += 2
+	var rows [][]cell
+	for _, b := range p.sheet.Basis {
+		kind := "of the rule"
+		if b.Override {
+			kind = "OVERRIDE, in place of " + orDash(b.Instead)
+		}
+		row := plain(b.Name, b.Value, kind, provenance(b.Source))
+		row[2].bold = b.Override
+		rows = append(rows, row)
+	}
+	p.table([]column{{"factor or choice", 1.6, false}, {"value", 1, false}, {"", 1.5, false}, {"source", 3.4, false}}, rows, 0)
+	if len(p.sheet.Defaults) > 0 {
+		p.heading("Inputs left out of the tank file and the values taken", 15)
+		rows = nil
+		for _, d := range p.sheet.Defaults {
+			rows = append(rows, plain(d.Name, d.Value, d.Note))
+		}
+		p.table([]column{{"key", 2, false}, {"value taken", 1.3, false}, {"why", 4, false}}, rows, 0)
+	}
+}
+
+func (p *paper) materials() {
+	if len(p.sheet.Materials) == 0 {
+		return
+	}
+	p.chapter("Materials")
+	for _, m := range p.sheet.Materials {
+		p.heading(m.Name+": "+m.Alloy, 22)
+		p.paragraph(sentence(m.Row) + " Used for: " + orDash(m.Used) + ". Heat or certificate: " + orNoneGiven(m.Certificate) + ".")
+		p.y += 1
+		var rows [][]cell
+		for _, v := range m.Values {
+			rows = append(rows, plain(v.Quantity.Name, v.Quantity.Symbol, report.Show(v.Quantity, p.sheet.Units, report.Nearest), provenance(v.Source), v.Note))
+		}
+		p.table([]column{{"property", 1.7, false}, {"symbol", 0.6, false}, {"value", 1, true}, {"source (how)", 2.6, false}, {"note", 1.8, false}}, rows, 0)
+		p.list(m.Notes, small)
+	}
+}
+
+func sentence(text string) string {
+	if text == "" {
+		return ""
+	}
+	return strings.TrimRight(text, ".") + "."
+}
+
+func orNoneGiven(text string) string {
+	if text == "" {
+		return "none given"
+	}
+	return text
+}
+
+func (p *paper) joints() {
+	if len(p.sheet.Joints) == 0 {
+		return
+	}
+	p.chapter("Weld joints")
+	var rows [][]cell
+	var notes []string
+	for _, j := range p.sheet.Joints {
+		what := strings.Trim(j.Kind+", "+j.Process, ", ")
+		for _, u := range j.Uses {
+			value := "not permitted"
+			if !math.IsNaN(u.Efficiency) {
+				value = report.Number(u.Efficiency, 4, report.Down)
+			}
+			rows = append(rows, plain(j.Name, what, orDash(j.Examination), u.Place, u.Rule, value, strings.TrimLeft(provenance(u.Source)+"; "+u.Note, "; ")))
+		}
+		for _, n := range j.Notes {
+			notes = append(notes, j.Name+": "+n)
+		}
+	}
+	p.table([]column{{"joint", 0.8, false}, {"kind", 1.3, false}, {"examined", 0.8, false}, {"where", 1.5, false}, {"rule", 0.8, false},
+		{"efficiency", 0.8, true}, {"source (how), note", 2.6, false}}, rows, 0)
+	p.list(notes, small)
+}
+
+func (p *paper) cases() {
+	p.chapter("Load cases and pressures by station")
+	for _, c := range p.sheet.Cases {
+		p.heading(c.Name+orEmpty(": ", c.Title), 8)
+		text := "Assessed by " + orDash(c.Rule) + "; people: " + orDash(c.People) + ". "
+		for _, q := range c.Values {
+			text += glued(q.Name+" "+report.Show(q, p.sheet.Units, report.Nearest)) + ";  "
+		}
+		p.paragraph(strings.TrimRight(text, "; ") + ".")
+		p.list(c.Notes, small)
+	}
+	if len(p.sheet.Conditions) == 0 {
+		return
+	}
+	p.y += 2
+	p.heading("Pressure and temperature by station", 20)
+	var rows [][]cell
+	for _, k := range p.sheet.Conditions {
+		rows = append(rows, plain(k.Case, k.Part, report.Show(check.M("", "", k.Z), p.sheet.Units, report.Nearest),
+			report.Show(check.Pa("", "", k.Pressure), p.sheet.Units, report.Up), report.Show(check.K("", "", k.Temperature), p.sheet.Units, report.Nearest)))
+	}
+	p.table([]column{{"case", 1.5, false}, {"part", 1.5, false}, {"station z", 1, true}, {"pressure across the wall", 1.3, true}, {"metal temperature", 1.2, true}}, rows, 0)
+}
+
+// permissible lists the highest ullage pressure of each part, the weakest
+// marked.
+func (p *paper) permissible() {
+	list := p.sheet.Permissible
+	if len(list) == 0 {
+		return
+	}
+	weakest, open := -1, false
+	for i, q := range list {
+		open = open || math.IsNaN(q.Pressure)
+		if weakest < 0 || q.Pressure < list[weakest].Pressure {
+			weakest = i
+		}
+	}
+	p.chapter("Highest permissible ullage pressure of each part")
+	var rows [][]cell
+	for i, q := range list {
+		value, mark := "not assessed", ""
+		if !math.IsNaN(q.Pressure) {
+			value = report.Show(check.Pa("", "", q.Pressure), p.sheet.Units, report.Down)
+		}
+		if i == weakest && !open {
+			mark = "weakest; "
+		}
+		row := plain(q.Part, value, q.Rule, q.Check, strings.TrimRight(mark+q.Note, "; "))
+		row[0].bold, row[1].bold = i == weakest, i == weakest
+		rows = append(rows, row)
+	}
+	p.table([]column{{"part", 1.2, false}, {"ullage pressure", 1, true}, {"rule", 0.8, false}, {"set by", 2, false}, {"note", 2.6, false}}, rows, 0)
+	if open {
+		p.paragraph("The weakest part cannot be named: a part is not assessed.")
+	}
+}
+
+func (p *paper) charts() {
+	figures := 0
+	for _, c := range allCharts(p.sheet) {
+		f := chartFigure(c, p.sheet.Units, p.inner(), 85)
+		if f == nil {
+			continue
+		}
+		if figures == 0 {
+			p.need(f.Height + 22) // the title of the chapter stays with its first figure
+			p.chapter("Charts")
+		}
+		p.figure(f)
+		figures++
+	}
+}
+
+func (p *paper) quantities() {
+	if len(p.sheet.Quantities) == 0 {
+		return
+	}
+	p.chapter("Quantities")
+	var rows [][]cell
+	for _, q := range p.sheet.Quantities {
+		rows = append(rows, plain(q.Key, report.Show(check.Quantity{Value: q.Value, Unit: q.Unit}, p.sheet.Units, report.Nearest), q.Note))
+	}
+	p.table([]column{{"quantity", 2, false}, {"value", 1, true}, {"note", 3, false}}, rows, 0)
+}
