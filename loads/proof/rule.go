@@ -80,9 +80,9 @@ func Limit(rules []Rule, e float64) (float64, Rule, error) {
 	return least, from, nil
 }
 
-// DefaultRule returns the numbers of a rule set for a method [-] where nothing
-// is overridden, every joint being examined or not; the limit of "vessel" and
-// "flight" is 0.90 of yield in water and 0.80 in gas.
+// DefaultRule returns the numbers of a rule set where nothing is overridden, for
+// joints that are all examined or not. The limit of "vessel" and "flight" is
+// 0.90 of yield in water and 0.80 in gas; an unknown rule or method is an error.
 func DefaultRule(rule string, m Method, examined bool) (Rule, error) {
 	if m != Hydrostatic && m != Pneumatic {
 		return Rule{}, fmt.Errorf("unknown proof method %q: hydrostatic or pneumatic", m)
