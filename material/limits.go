@@ -91,6 +91,9 @@ func (p Properties) Limits(r Rule, f Factors, o LimitOptions) (Limits, error) {
 	return l, nil
 }
 
+// over writes a term: "Rm/3.5", factor [-].
+func over(symbol string, factor float64) string { return fmt.Sprintf("%s/%.4g", symbol, factor) }
+
 // cap adds a stated allowable [Pa] as a term; 0 or NaN is none.
 func (l *Limits) cap(s float64, name string) {
 	if s > 0 {
@@ -111,7 +114,7 @@ func (l *Limits) govern() {
 // vessel fills the terms of II-D Appendix 1. The ratio of ultimate is not
 // taken above 1, nor that of yield, as the room terms stay.
 func (l *Limits) vessel(p Properties, f Factors) {
-	last := Term{"Rp(T)/1.5", fmt.Sprintf("yield at temperature by %.4g", f.YieldFactor), l.Yield / f.YieldFactor}
+	last := Term{over("Rp(T)", f.YieldFactor), fmt.Sprintf("yield at temperature by %.4g", f.YieldFactor), l.Yield / f.YieldFactor}
 	switch {
 	case f.Austenitic90 && p.Family == Austenitic && p.RoomYield/p.RoomUltimate < 0.625:
 		last = Term{"0.9 Rp(T)", "0.9 of yield at temperature", 0.9 * l.Yield}
@@ -120,9 +123,9 @@ func (l *Limits) vessel(p Properties, f Factors) {
 		l.Note = "the higher set of austenitic allowables does not apply to this material"
 	}
 	l.Terms = []Term{
-		{"Rm/3.5", fmt.Sprintf("ultimate by %.4g", f.UltimateFactor), p.RoomUltimate / f.UltimateFactor},
-		{"1.1 Rm(T)/3.5", fmt.Sprintf("1.1 of ultimate at temperature by %.4g", f.UltimateFactor), 1.1 * l.Ultimate / f.UltimateFactor},
-		{"Rp/1.5", fmt.Sprintf("yield by %.4g", f.YieldFactor), p.RoomYield / f.YieldFactor},
+		{over("Rm", f.UltimateFactor), fmt.Sprintf("ultimate by %.4g", f.UltimateFactor), p.RoomUltimate / f.UltimateFactor},
+		{over("1.1 Rm(T)", f.UltimateFactor), fmt.Sprintf("1.1 of ultimate at temperature by %.4g", f.UltimateFactor), 1.1 * l.Ultimate / f.UltimateFactor},
+		{over("Rp", f.YieldFactor), fmt.Sprintf("yield by %.4g", f.YieldFactor), p.RoomYield / f.YieldFactor},
 		last,
 	}
 }
@@ -135,22 +138,22 @@ func (l *Limits) european(p Properties, f Factors, group4 bool) error {
 	if group4 && p.Family == Aluminium {
 		return errors.New("vessel-eu does not admit aluminium with joints that are not examined")
 	}
-	by15 := func(symbol, name string, v float64) Term {
-		return Term{symbol, fmt.Sprintf("%s by %.4g", name, f.YieldFactor), v / f.YieldFactor}
+	byYield := func(symbol, name string, v float64) Term {
+		return Term{over(symbol, f.YieldFactor), fmt.Sprintf("%s by %.4g", name, f.YieldFactor), v / f.YieldFactor}
 	}
 	_, changed := f.Overrides["yield_factor"]
 	switch known := p.Proof1.Value > 0 && p.Family == Austenitic; {
 	case known && p.Elongation.Value >= 0.35 && !changed: // with another yield factor the second branch has none
 		first, second := p.Proof1.Value/f.YieldFactor, min(p.Proof1.Value/1.2, l.Ultimate/3)
-		l.Terms = []Term{by15("Rp1.0/1.5", "1 % proof strength", p.Proof1.Value)}
+		l.Terms = []Term{byYield("Rp1.0", "1 % proof strength", p.Proof1.Value)}
 		if second > first {
 			l.Terms = []Term{{"min(Rp1.0/1.2, Rm/3)", "austenitic of 35 % elongation and more", second}}
 		}
 	case known && p.Elongation.Value >= 0.30:
-		l.Terms = []Term{by15("Rp1.0/1.5", "1 % proof strength", p.Proof1.Value)}
+		l.Terms = []Term{byYield("Rp1.0", "1 % proof strength", p.Proof1.Value)}
 	default:
-		l.Terms = []Term{by15("Rp0.2/1.5", "yield at temperature", l.Yield),
-			{"Rm/2.4", fmt.Sprintf("ultimate by %.4g", f.UltimateFactor), p.RoomUltimate / f.UltimateFactor}}
+		l.Terms = []Term{byYield("Rp0.2", "yield at temperature", l.Yield),
+			{over("Rm", f.UltimateFactor), fmt.Sprintf("ultimate by %.4g", f.UltimateFactor), p.RoomUltimate / f.UltimateFactor}}
 	}
 	switch {
 	case p.Group == heatTreatableAluminium || p.Group == aluminiumLithium:

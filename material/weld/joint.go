@@ -1,8 +1,8 @@
-// Package weld holds joint kinds and their efficiencies.
 package weld
 
 import (
 	"errors"
+	"fmt"
 	"math"
 
 	"proofsheet/report/check"
@@ -10,43 +10,173 @@ import (
 
 // A Joint is one named weld joint.
 type Joint struct {
-	Kind, Examination string
-	Root              string  // how the root was seen
-	Efficiency        float64 // [-]; NaN or 0: by the table
-	EfficiencySource  string
-	Process           string
+	Kind             string  // one of Kinds
+	Examination      string  // full, spot or none; "" is none
+	Root             string  // how the root was purged and examined
+	Efficiency       float64 // stated in place of the table [-]; NaN or 0: by the table
+	EfficiencySource string  // where a stated one comes from
+	Process          string  // tig, mig or ""
 }
 
 // A Place is where a joint is used.
 type Place struct {
-	Category        string // A, B, C or D
-	Longitudinal    bool
-	Convex          bool    // head convex to pressure
-	Thickness       float64 // [m]
-	OutsideDiameter float64 // [m]
+	Category        string  // A, B, C or D of UW-3
+	Longitudinal    bool    // along the shell, or a seam inside a head
+	Convex          bool    // head with the pressure on its convex side
+	Thickness       float64 // of the wall joined, nominal [m]
+	OutsideDiameter float64 // at the joint [m]
 }
 
-// A Kind is one kind of joint.
-type Kind struct {
-	Name, Letter, Limits string
-	Full, Spot, None     float64 // efficiency by examination [-]; NaN: not given
-	Source               check.Source
-}
-
-// EfficiencyAt returns the joint efficiency [-] at a place.
+// EfficiencyAt returns the joint efficiency [-] of j at a place, by rule set:
+// Table UW-12 for vessel and flight; for vessel-eu the coefficient z of full
+// penetration butts, 1, 0.85 and 0.7 for full, spot and no examination. A kind
+// that is not permitted there is an error that says why. A stated efficiency
+// with source replaces the table and its limits.
+//
+// Source: ASME BPVC VIII-1 UW-3, Table UW-12 (read); EN 13445-3 5.6 (recalled).
 func (j Joint) EfficiencyAt(rule string, at Place) (float64, check.Source, error) {
-	return math.NaN(), check.Source{}, errors.New("not assessed")
+	if j.Efficiency != 0 && !math.IsNaN(j.Efficiency) {
+		return j.stated()
+	}
+	k, err := j.effective()
+	if err != nil {
+		return math.NaN(), check.Source{}, err
+	}
+	exam, err := j.examination()
+	if err != nil {
+		return math.NaN(), check.Source{}, err
+	}
+	switch at.Category {
+	case "A", "B", "C", "D":
+	default:
+		return math.NaN(), check.Source{}, fmt.Errorf("category %q must be A, B, C or D", at.Category)
+	}
+	switch rule {
+	case "vessel", "flight":
+		if err := permitted(k, at); err != nil {
+			return math.NaN(), check.Source{}, fmt.Errorf("%s is not permitted here: %w", j.Kind, err)
+		}
+		return k.by(exam), k.Source, nil
+	case "vessel-eu":
+		return european(k, exam)
+	}
+	return math.NaN(), check.Source{}, fmt.Errorf("unknown rule %q: vessel, vessel-eu or flight", rule)
 }
 
-// SeamlessEfficiency returns the efficiency [-] of a seamless part.
+// stated returns the efficiency the user gave.
+func (j Joint) stated() (float64, check.Source, error) {
+	if j.EfficiencySource == "" {
+		return math.NaN(), check.Source{}, errors.New("a stated joint efficiency needs its source")
+	}
+	if err := check.Within("weld.Joint", "joint efficiency", j.Efficiency, 0.01, 1, "joint efficiencies"); err != nil {
+		return math.NaN(), check.Source{}, err
+	}
+	return j.Efficiency, check.Source{Doc: j.EfficiencySource, Where: "stated in the tank file", How: check.Read}, nil
+}
+
+// effective returns the kind that counts: a single butt whose root nobody
+// described is an ordinary single butt.
+func (j Joint) effective() (Kind, error) {
+	k, ok := find(j.Kind)
+	if !ok {
+		names := ""
+		for i, k := range Kinds() {
+			if i > 0 {
+				names += ", "
+			}
+			names += fmt.Sprintf("%q", k.Name)
+		}
+		return Kind{}, fmt.Errorf("unknown kind of joint %q; one of %s", j.Kind, names)
+	}
+	if k.Name == RootSeen && j.Root == "" {
+		k, _ = find(SingleButt)
+	}
+	return k, nil
+}
+
+// examination returns full, spot or none.
+func (j Joint) examination() (string, error) {
+	switch j.Examination {
+	case "full", "spot", "none":
+		return j.Examination, nil
+	case "":
+		return "none", nil
+	}
+	return "", fmt.Errorf("examination %q must be full, spot or none", j.Examination)
+}
+
+// by returns the efficiency [-] for an examination; a kind without credit for
+// radiography keeps the one without.
+func (k Kind) by(examination string) float64 {
+	e := map[string]float64{"full": k.Full, "spot": k.Spot, "none": k.None}[examination]
+	if math.IsNaN(e) {
+		return k.None
+	}
+	return e
+}
+
+// permitted returns why kind k may not be used at a place, by Table UW-12. A
+// size that is not known is outside every limit.
+func permitted(k Kind, at Place) error {
+	thin := func(most float64) bool { return at.Thickness > 0 && at.Thickness <= most*millimetres*(1+1e-9) }
+	small := at.OutsideDiameter > 0 && at.OutsideDiameter <= 600*millimetres*(1+1e-9)
+	switch k.Name {
+	case SingleButt:
+		switch {
+		case at.Longitudinal:
+			return errors.New("a one-sided butt without backing is for circumferential seams only; weld both sides, or say in root how the root was seen")
+		case at.Category == "D":
+			return errors.New("a one-sided butt without backing does not join a tube to a wall")
+		case !thin(16) || !small:
+			return errors.New("a one-sided butt without backing is for walls up to 16 mm and diameters up to 600 mm")
+		}
+	case DoubleLap:
+		switch {
+		case at.Longitudinal && at.Category == "A" && thin(10), !at.Longitudinal && (at.Category == "B" || at.Category == "C") && thin(16):
+		default:
+			return errors.New("a double lap is for longitudinal seams up to 10 mm and circumferential ones up to 16 mm, not for a hemisphere or a tube")
+		}
+	case PluggedLap:
+		if at.Longitudinal || at.Category != "B" || !thin(13) || !small {
+			return errors.New("a single lap with plugs joins a head up to 600 mm in diameter, not a hemisphere, to a shell up to 13 mm")
+		}
+	case SingleLap:
+		convex := at.Convex && thin(16)
+		if at.Longitudinal || at.Category != "A" && at.Category != "B" || !(convex || small && thin(6)) {
+			return errors.New("a single lap joins a head convex to pressure to a shell up to 16 mm, or a head up to 600 mm in diameter and 6 mm thick")
+		}
+	}
+	return nil
+}
+
+// european returns the coefficient z [-] of EN 13445-3 5.6 by examination:
+// testing groups 1 and 2, 3, 4. Laps and one-sided butts without backing are
+// refused.
+func european(k Kind, examination string) (float64, check.Source, error) {
+	switch k.Name {
+	case DoubleButt, RootSeen, BackedButt:
+		z := map[string]float64{"full": 1, "spot": 0.85, "none": 0.7}[examination]
+		return z, check.Source{Doc: "EN 13445-3", Where: "clause 5.6, coefficient z; limits of the testing group on steel, size and pressure are not checked", How: check.Memory}, nil
+	}
+	return math.NaN(), check.Source{}, fmt.Errorf("%s is not permitted: vessel-eu asks for a butt weld of full penetration", k.Name)
+}
+
+// SeamlessEfficiency returns the efficiency [-] of a seamless head, or of hoop
+// stress in a seamless shell, from the joints that join it: 1.0 if all are
+// double butt or backed single butt with full or spot examination, else 0.85.
+//
+// Source: ASME BPVC VIII-1 UW-12(d), UW-11(a)(5)(b).
 func SeamlessEfficiency(joining ...Joint) (float64, check.Source) {
-	return math.NaN(), check.Source{}
-}
-
-// Kinds returns all kinds of joint.
-func Kinds() []Kind { return nil }
-
-// ZoneWidth returns the width [m] of the weld zone at thickness [m].
-func ZoneWidth(process, family string, thickness float64) (float64, check.Source, error) {
-	return math.NaN(), check.Source{}, errors.New("not assessed")
+	source := check.Source{Doc: "ASME BPVC VIII-1", Where: "UW-12(d), UW-11(a)(5)(b)", How: check.Read}
+	for _, j := range joining {
+		k, err := j.effective()
+		examined := j.Examination == "full" || j.Examination == "spot"
+		if err != nil || !examined || k.Letter != "1" && k.Letter != "2" {
+			return 0.85, source
+		}
+	}
+	if len(joining) == 0 {
+		return 0.85, source
+	}
+	return 1, source
 }
