@@ -152,10 +152,14 @@ func (l line) span() (seam, apex float64) { return l.x2, l.x1 }
 // ends returns tip and seam end of the parallel line: x and radius [m].
 func (l line) ends(o float64) (xa, ra, xb, rb float64) {
 	shift := o / math.Cos(l.α)
-	if l.tangent {
-		return l.x1, l.r1 + shift, l.x2 + o*math.Sin(l.α), l.r2 + o*math.Cos(l.α)
+	xa, ra, xb, rb = l.x1, l.r1+shift, l.x2, l.r2+shift
+	if ra < 0 { // the concave face of a cone closes before the convex one
+		xa, ra = xa+ra/math.Tan(l.α), 0
 	}
-	return l.x1, l.r1 + shift, l.x2, l.r2 + shift
+	if l.tangent {
+		xb, rb = l.x2+o*math.Sin(l.α), l.r2+o*math.Cos(l.α)
+	}
+	return xa, ra, xb, rb
 }
 
 func (l line) at(s, o float64) Point {
@@ -180,7 +184,7 @@ func (l line) volume(x float64) float64 {
 // face ends, so that every radius from the tip outwards has an answer.
 func (l line) find(r, o float64) float64 {
 	_, ra, _, rb := l.ends(o)
-	if !(r >= l.r1*(1-rounding) && r >= 0) {
+	if !(r >= math.Min(ra, l.r1)*(1-rounding) && r >= 0) {
 		return math.NaN()
 	}
 	return (r - ra) / (rb - ra)

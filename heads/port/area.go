@@ -106,10 +106,12 @@ func (p Port) Area(w Wall, load Load, s Strengths) (AreaReport, error) {
 	r.Ratios = s.ratios(p)
 	cut := p.cuts(w)
 	c := r.Chords
-	r.Meridional = r.plane("meridional", c.Meridional, c.OutsideMeridional, math.Cos(c.Obliquity), load.Hoop, s.EfficiencyMeridional,
-		[2]Areas{{Limit: cut.outboard, HalfBore: c.Outboard, HalfOutside: c.OutsideOutboard}, {Limit: cut.inboard, HalfBore: c.Inboard, HalfOutside: c.OutsideInboard}})
+	r.Meridional = r.plane(section{name: "meridional", bore: c.Meridional, outside: c.OutsideMeridional, sinBeta: math.Cos(c.Obliquity),
+		slope: 1, factor: 1, resultant: load.Hoop, efficiency: s.EfficiencyMeridional,
+		sides: [2]Areas{{Limit: cut.outboard, HalfBore: c.Outboard, HalfOutside: c.OutsideOutboard}, {Limit: cut.inboard, HalfBore: c.Inboard, HalfOutside: c.OutsideInboard}}})
 	side := Areas{Limit: cut.transverse, HalfBore: c.Transverse / 2, HalfOutside: c.OutsideTransverse / 2}
-	r.Transverse = r.plane("transverse", c.Transverse, c.OutsideTransverse, 1, load.Meridional, s.EfficiencyTransverse, [2]Areas{side, side})
+	r.Transverse = r.plane(section{name: "transverse", bore: c.Transverse, outside: c.OutsideTransverse, sinBeta: 1,
+		factor: r.factor(1), resultant: load.Meridional, efficiency: s.EfficiencyTransverse, sides: [2]Areas{side, side}})
 	r.judge()
 	return r, r.secondOpinion(cut)
 }
@@ -121,6 +123,11 @@ func (r *AreaReport) require() error {
 	r.RequiredTube = load.Pressure * rn / (s.Tube - 0.6*load.Pressure)
 	if err := check.Within("port.Area", "pressure over the tube's allowable stress", load.Pressure/s.Tube, 0, 0.385, "thin-wall thickness rules"); err != nil {
 		return err
+	}
+	if w.Surface == Flat {
+		if err := check.Within("port.Area", "bore over the flat head's diameter", r.Chords.Meridional/(2*w.edge()), 0, 0.5, "rule for an opening in a flat head, recalled"); err != nil {
+			return err
+		}
 	}
 	if w.Surface == Flat || load.Convex {
 		r.RequiredWall, r.RequiredFormula = load.Required, "tr by the rule for the part without its port"
@@ -134,16 +141,26 @@ func (r *AreaReport) require() error {
 	return err
 }
 
-// plane works out one plane; sides come with the cut-off distance in Limit.
-func (r *AreaReport) plane(name string, d, c, sinβ, resultant, e1 float64, sides [2]Areas) Plane {
+// A section is a plane through the port before its areas are known. Its sides
+// come with the distance in Limit at which metal stops counting.
+type section struct {
+	name                           string
+	bore, outside, sinBeta, factor float64
+	slope                          float64 // cosine to the generator: +1 where the first side looks straight outboard
+	resultant, efficiency          float64
+	sides                          [2]Areas
+}
+
+// plane works out one plane.
+func (r *AreaReport) plane(x section) Plane {
 	p, w, fr := r.Port, r.Wall, r.Ratios
+	d, e1, sides := x.bore, x.efficiency, x.sides
 	te := 0.0
 	if p.Pad != nil {
 		te = p.Pad.Thickness
 	}
-	pl := Plane{Name: name, Bore: d, Outside: c, TubeAlong: (c - d) / 2, SinBeta: sinβ, Efficiency: e1}
-	pl.Factor = r.factor(name)
-	pl.Strip = math.Max(pl.Factor*r.RequiredWall, resultant/r.Strengths.Wall)
+	pl := Plane{Name: x.name, Bore: d, Outside: x.outside, TubeAlong: (x.outside - d) / 2, SinBeta: x.sinBeta, Efficiency: e1, Factor: x.factor}
+	pl.Strip = math.Max(pl.Factor*r.RequiredWall, x.resultant/r.Strengths.Wall)
 	t, tn, ftr := w.Thickness, p.TubeWall, pl.Strip
 	if e1*t < ftr {
 		tn, fr.FR1 = pl.TubeAlong, 1 // the short wall: wider width, no relief by the tube's strength
@@ -165,9 +182,9 @@ func (r *AreaReport) plane(name string, d, c, sinβ, resultant, e1 float64, side
 		width, relief := a.Limit-a.HalfBore, pl.TubeAlong*(e1*t-ftr)*(1-fr.FR1)
 		even := e1*t*width - ftr*width - relief
 		a.A1 = even
-		if name == "meridional" && w.Surface == Cone {
+		if w.Surface == Cone { // t_r grows as the slant distance from the apex
 			grown := (a.Limit*a.Limit - a.HalfBore*a.HalfBore) / 2 * math.Sin(w.HalfApex) / p.Radius
-			a.A1 -= ftr * grown * float64(1-2*i)
+			a.A1 -= ftr * grown * x.slope * float64(1-2*i)
 		}
 		r.additions(a, pl)
 		pl.Whole.A1 += even
@@ -214,11 +231,15 @@ func (a *Areas) add(side Areas) {
 	a.A5 += side.A5
 }
 
-// factor returns F for the plane.
-func (r *AreaReport) factor(name string) float64 {
+// factor returns F [-] of a plane whose angle to the generator has the sine sin:
+// 1 − ½ sin², on a cylinder or cone reinforced integrally; otherwise 1.
+//
+// Source: ASME VIII-1 figure UG-37 (ends of the chart and use read), the curve
+// between from the membrane state (1, ½), computed.
+func (r *AreaReport) factor(sin float64) float64 {
 	single := r.Wall.Surface == Cylinder || r.Wall.Surface == Cone
-	if name == "transverse" && single && r.Port.FullGroove && r.Port.Pad == nil && !r.Load.Convex {
-		return 0.5
+	if single && r.Port.FullGroove && r.Port.Pad == nil && !r.Load.Convex {
+		return 1 - sin*sin/2
 	}
 	return 1
 }

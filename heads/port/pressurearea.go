@@ -73,12 +73,12 @@ func (p Port) arcs(w Wall) (outboard, inboard float64) {
 	return rms * (math.Asin((p.Radius+a)/rms) - at), rms * (at - math.Asin((p.Radius-a)/rms))
 }
 
-// shellRadius returns r_is [m] of the method.
-func (r *AreaReport) shellRadius() float64 {
-	w, t := r.Wall, r.Wall.Thickness
+// curvature returns r_is [m] of the method: the wall's radius at the port.
+func (p Port) curvature(w Wall) float64 {
+	t := w.Thickness
 	switch w.Surface {
 	case Cone:
-		return r.Port.Radius / math.Cos(w.HalfApex)
+		return p.Radius / math.Cos(w.HalfApex)
 	case Ellipsoid:
 		di, hi := 2*w.Radius-t, w.Depth-t/2
 		return 0.44*di*di/(2*hi) + 0.02*di
@@ -90,7 +90,7 @@ func (r *AreaReport) shellRadius() float64 {
 
 // pressureRange returns an error outside the sizes the method holds for.
 func (r *AreaReport) pressureRange() error {
-	od, ris := r.Port.OutsideDiameter, r.shellRadius()
+	od, ris := r.Port.OutsideDiameter, r.Port.curvature(r.Wall)
 	switch r.Wall.Surface {
 	case Cylinder, Cone:
 		return check.Within("port.Area", "tube diameter over twice the wall's radius of curvature", od/(2*ris), 0, 1, "pressure-area method, recalled")
@@ -103,7 +103,7 @@ func (r *AreaReport) pressureRange() error {
 func (r *AreaReport) pressureSide(side string, sign, a, cut float64) PressureArea {
 	p, w, s := r.Port, r.Wall, r.Strengths
 	t, tn, id, φ := w.Thickness, p.TubeWall, p.OutsideDiameter-2*p.TubeWall, r.Chords.Obliquity
-	q := PressureArea{Side: side, WallRadius: r.shellRadius()}
+	q := PressureArea{Side: side, WallRadius: p.curvature(w)}
 	lbo := math.Sqrt((p.OutsideDiameter - tn) * tn)
 	q.WallLength = math.Min(math.Sqrt((2*q.WallRadius+t)*t), cut-a)
 	q.TubeLength = math.Min(lbo, p.outsideNormal(φ))

@@ -1,0 +1,63 @@
+package port
+
+import (
+	"math"
+
+	"proofsheet/report/check"
+)
+
+// pipes is the outside diameter and the standard wall of pipe [in].
+//
+// Source: ASME B36.10 sizes; ASME VIII-1 table UG-45 is 0.875 of the wall
+// (recalled; 3/4 and 4 in read).
+var pipes = [...][2]float64{{0.405, 0.068}, {0.540, 0.088}, {0.675, 0.091}, {0.840, 0.109}, {1.050, 0.113}, {1.315, 0.133}, {1.660, 0.140},
+	{1.900, 0.145}, {2.375, 0.154}, {2.875, 0.203}, {3.500, 0.216}, {4.000, 0.226}, {4.500, 0.237}, {5.563, 0.258}, {6.625, 0.280},
+	{8.625, 0.322}, {10.750, 0.365}, {12.750, 0.375}}
+
+const inch = 0.0254 // [m]
+
+// StandardNeck returns 0.875 of the standard wall [m] of the pipe with this
+// outside diameter [m], or of the next larger listed pipe; the largest listed
+// wall above 12.75 in. NaN for a diameter that is not a positive number.
+func StandardNeck(outsideDiameter float64) float64 {
+	if !(outsideDiameter > 0) {
+		return math.NaN()
+	}
+	for _, row := range pipes {
+		if outsideDiameter <= row[0]*inch*(1+1e-4) { // pipe sizes are given in mm to one decimal
+			return 0.875 * row[1] * inch
+		}
+	}
+	return 0.875 * pipes[len(pipes)-1][1] * inch
+}
+
+// NeckWall returns the least wall of the tube at the vessel [m]:
+//
+//	t = max(ta, min(tb3, max(tb1, tb2)))
+//
+// ta is needed for the tube's own pressure, tb1 and tb2 for the wall it stands in
+// under internal and external pressure, tb3 is [StandardNeck]; all [m], without
+// corrosion.
+//
+// Source: ASME VIII-1 UG-45, order of choices read, PO-10, PO-11 in neck_test.go.
+func NeckWall(ta, tb1, tb2, tb3 float64) float64 {
+	return math.Max(ta, math.Min(tb3, math.Max(tb1, tb2)))
+}
+
+// CheckNeck is port.NAME/neck: the least tube wall against [NeckWall], the wall
+// at the port not taken under 1/16 in. Loads from outside are [AreaReport.CheckThrust].
+func (r AreaReport) CheckNeck(name string) check.Result {
+	tb1, tb2 := r.RequiredWall, 0.0
+	if r.Load.Convex {
+		tb1, tb2 = 0, r.RequiredWall
+	}
+	tb1 = math.Max(tb1, inch/16)
+	tb3 := StandardNeck(r.Port.OutsideDiameter)
+	return check.Result{
+		ID: "port." + name + "/neck", Title: "Port " + name + ": least tube wall", Formula: "tn ≥ max(ta, min(tb3, max(tb1, tb2)))",
+		Inputs: []check.Quantity{check.M("ta", "tube wall for its own pressure", r.RequiredTube), check.M("tb1", "vessel wall at the port, pressure inside, at least 1/16 in", tb1),
+			check.M("tb2", "vessel wall at the port, pressure on the convex side", tb2), check.M("tb3", "0.875 of the standard pipe wall", tb3)},
+		Demand: check.M("t", "least tube wall required", NeckWall(r.RequiredTube, tb1, tb2, tb3)), Capacity: check.M("tn", "least tube wall", r.Port.TubeWall), Factor: 1,
+		Source: check.Source{Doc: "ASME BPVC Section VIII Division 1, 2010", Where: "order of choices of UG-45 read; table of pipe walls recalled, confirm", How: check.Memory},
+	}
+}
