@@ -1,6 +1,7 @@
 package unit
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"math/big"
@@ -36,7 +37,7 @@ func Parse(kind Kind, text string) (float64, error) {
 	}
 	name := oneSpace(rest)
 	if name == "" {
-		return math.NaN(), fmt.Errorf("%s has no unit; write %s", trimmed, suggestUnits(kind, trimmed))
+		return math.NaN(), errors.New(NoUnit(kind, trimmed))
 	}
 	u, ok := kind.find(name)
 	if !ok {
@@ -56,11 +57,11 @@ func (u scale) toSI(kind Kind, value *big.Rat, text string) (float64, error) {
 	}
 	switch {
 	case math.IsInf(v, 0) || math.IsNaN(v):
-		return math.NaN(), fmt.Errorf("%s is not a finite number", text)
+		return math.NaN(), fmt.Errorf("%q is not a finite number", text)
 	case kind == Temperature && v < 0:
-		return math.NaN(), fmt.Errorf("%s is below absolute zero", text)
+		return math.NaN(), fmt.Errorf("%q is below absolute zero", text)
 	case kind == AbsolutePressure && v < 0:
-		return math.NaN(), fmt.Errorf("%s is below vacuum; an absolute pressure cannot be negative", text)
+		return math.NaN(), fmt.Errorf("%q is below vacuum; an absolute pressure cannot be negative", text)
 	}
 	return v, nil
 }
@@ -111,15 +112,16 @@ func plain(digits string) string {
 	return "0"
 }
 
-// suggestUnits shows a bare number with a unit behind it.
-func suggestUnits(kind Kind, number string) string {
-	us := kind.Units()
-	_, unit, _ := strings.Cut(kind.Example(), " ")
-	other := us[0]
-	if other == unit {
-		other = us[1]
+// NoUnit says that a number stands without a unit, and what to write.
+func NoUnit(kind Kind, number string) string {
+	_, first, _ := strings.Cut(kind.Example(), " ")
+	var others []string
+	for _, u := range kind.Units() {
+		if u != first {
+			others = append(others, u)
+		}
 	}
-	return fmt.Sprintf("%q or %q", number+" "+unit, number+" "+other)
+	return fmt.Sprintf("%s has no unit; write %q, or another of %s", number, number+" "+first, strings.Join(others, ", "))
 }
 
 // meant maps what people write to what the tank file asks for.

@@ -1,10 +1,141 @@
 package tank
 
+import (
+	"strconv"
+	"unicode/utf8"
+
+	"github.com/pelletier/go-toml/v2/unstable"
+)
+
 // A place is a position in the tank file, from 1, columns in characters.
 type place struct{ line, column int }
 
-// places maps a key path, "port[1].tube.wall", to where its value stands.
+// places maps a key path, "port[1].tube.wall", to where the key and its value
+// stand. Elements of arrays count from 0.
 type places struct {
-	value map[string]place
-	key   map[string]place
+	value, key map[string]place
+}
+
+// index finds the place of every key and value. The TOML decoder tells neither,
+// so the text is parsed once more by a parser that does; what it cannot read
+// the decoder has already refused.
+func index(src []byte) places {
+	ix := &indexer{
+		src: src, at: places{map[string]place{}, map[string]place{}},
+		elements: map[string]int{},
+	}
+	ix.lines = append(ix.lines, 0)
+	for i, b := range src {
+		if b == '\n' {
+			ix.lines = append(ix.lines, i+1)
+		}
+	}
+	p := unstable.Parser{}
+	p.Reset(src)
+	prefix := ""
+	for p.NextExpression() {
+		switch e := p.Expression(); e.Kind {
+		case unstable.Table:
+			prefix = ix.header(e, false)
+		case unstable.ArrayTable:
+			prefix = ix.header(e, true)
+		case unstable.KeyValue:
+			ix.keyValue(e, prefix)
+		}
+	}
+	return ix.at
+}
+
+type indexer struct {
+	src      []byte
+	lines    []int // offset of each line
+	at       places
+	elements map[string]int // arrays of tables: elements so far
+}
+
+// header enters a [table] or [[array.of.tables]] and returns its path.
+func (ix *indexer) header(e *unstable.Node, array bool) string {
+	path, first := "", true
+	var where place
+	for it := e.Key(); it.Next(); {
+		k := it.Node()
+		if first {
+			where, first = ix.place(k.Raw), false
+		}
+		path = join(path, string(k.Data))
+		ix.note(path, where, where)
+		if it.IsLast() && array {
+			ix.elements[path]++
+		}
+		if n := ix.elements[path]; n > 0 {
+			path += "[" + strconv.Itoa(n-1) + "]"
+			ix.note(path, where, where)
+		}
+	}
+	return path
+}
+
+// keyValue enters a key with its value, and what is nested in the value.
+func (ix *indexer) keyValue(e *unstable.Node, prefix string) {
+	path := prefix
+	var key place
+	for it := e.Key(); it.Next(); {
+		k := it.Node()
+		key = ix.place(k.Raw)
+		path = join(path, string(k.Data))
+		if !it.IsLast() {
+			ix.note(path, key, key)
+		}
+	}
+	ix.inside(e.Value(), path, key)
+}
+
+// inside enters a value; arrays and inline tables have no range of their own in
+// the parser's tree, so they stand at their key.
+func (ix *indexer) inside(v *unstable.Node, path string, key place) {
+	where := key
+	if v.Raw.Length > 0 {
+		where = ix.place(v.Raw)
+	}
+	ix.note(path, key, where)
+	switch v.Kind {
+	case unstable.InlineTable:
+		for it := v.Children(); it.Next(); {
+			ix.keyValue(it.Node(), path)
+		}
+	case unstable.Array:
+		n := 0
+		for it := v.Children(); it.Next(); n++ {
+			ix.inside(it.Node(), path+"["+strconv.Itoa(n)+"]", where)
+		}
+	}
+}
+
+// note keeps the first place of a path: a table may be opened by its first key.
+func (ix *indexer) note(path string, key, value place) {
+	if _, seen := ix.at.key[path]; !seen {
+		ix.at.key[path], ix.at.value[path] = key, value
+	}
+}
+
+// place turns a range of bytes into line and column.
+func (ix *indexer) place(r unstable.Range) place {
+	offset := int(r.Offset)
+	lo, hi := 0, len(ix.lines)
+	for hi-lo > 1 {
+		if mid := (lo + hi) / 2; ix.lines[mid] <= offset {
+			lo = mid
+		} else {
+			hi = mid
+		}
+	}
+	return place{lo + 1, utf8.RuneCount(ix.src[ix.lines[lo]:offset]) + 1}
+}
+
+// join appends a key to a path.
+func join(path, key string) string {
+	if path == "" {
+		return key
+	}
+	return path + "." + key
 }

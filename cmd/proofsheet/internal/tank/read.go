@@ -1,10 +1,89 @@
 package tank
 
-import "errors"
+import (
+	"errors"
+	"fmt"
+	"reflect"
+	"regexp"
+	"strings"
+
+	"github.com/BurntSushi/toml"
+)
 
 // Read reads a tank file. The name is printed in faults; open reads a file
 // named by it, with a path relative to the tank file. The error is [Faults]:
-// everything that is wrong, in one run.
+// everything that is wrong, in one run. A file that is no TOML has one fault.
 func Read(name string, src []byte, open func(path string) ([]byte, error)) (*Tank, error) {
-	return nil, errors.New("tank: not read")
+	raw := map[string]any{}
+	if _, err := toml.Decode(string(src), &raw); err != nil {
+		return nil, Faults{syntaxFault(name, src, err)}
+	}
+	return interpret(name, src, raw, open)
+}
+
+// interpret makes a tank of decoded TOML.
+func interpret(name string, src []byte, raw map[string]any, open func(string) ([]byte, error)) (*Tank, error) {
+	r := &reader{
+		t:     &Tank{File: name, Text: src, raw: raw, open: open},
+		at:    index(src),
+		open:  open,
+		words: map[string]bool{},
+	}
+	r.t.places = r.at
+	r.table(root, raw, "", reflect.ValueOf(r.t).Elem())
+	r.check()
+	if len(r.faults) > 0 {
+		return nil, r.faults.sorted(name)
+	}
+	return r.t, nil
+}
+
+// Fault returns a fault at the value of a key path as the user writes it,
+// "case.burnout.fill" or "head.aft.depth", for what only the calculation sees.
+func (t *Tank) Fault(key, format string, args ...any) Fault {
+	r := &reader{t: t, at: t.places}
+	r.fault(t.internal(key), format, args...)
+	f := r.faults[0]
+	f.Key = key
+	return f
+}
+
+// internal turns "port.fill.radius" into "port[0].radius".
+func (t *Tank) internal(key string) string {
+	parts := strings.Split(key, ".")
+	if len(parts) < 2 || parts[0] != "port" && parts[0] != "case" {
+		return key
+	}
+	list, _ := tableList(t.raw[parts[0]])
+	for i, m := range list {
+		name, _ := m["name"].(string)
+		if name == parts[1] {
+			return join(fmt.Sprintf("%s[%d]", parts[0], i), strings.Join(parts[2:], "."))
+		}
+	}
+	return parts[0]
+}
+
+// bareQuantity finds a value such as 4 mm that stands without quotes.
+var bareQuantity = regexp.MustCompile(`^[^=]*=\s*([-+]?[0-9][0-9./]*(?:\s[0-9]+/[0-9]+)?\s*[A-Za-z][A-Za-z0-9/ ]*?)\s*(?:#.*)?$`)
+
+// syntaxFault tells where the text stops being TOML.
+func syntaxFault(name string, src []byte, err error) Fault {
+	f := Fault{File: name, Line: 1, Column: 1, What: err.Error()}
+	var parse toml.ParseError
+	if !errors.As(err, &parse) {
+		return f
+	}
+	f.Line, f.Column = max(parse.Position.Line, 1), max(parse.Position.Col, 1)
+	f.What = parse.Message
+	if i := strings.Index(f.What, "\n"); i >= 0 {
+		f.What = f.What[:i]
+	}
+	lines := strings.Split(string(src), "\n")
+	if f.Line <= len(lines) {
+		if m := bareQuantity.FindStringSubmatch(strings.TrimRight(lines[f.Line-1], "\r")); m != nil {
+			f.What = fmt.Sprintf("a value with a unit stands in quotes; write %q", m[1])
+		}
+	}
+	return f
 }

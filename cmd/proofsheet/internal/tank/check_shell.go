@@ -1,0 +1,276 @@
+package tank
+
+import (
+	"slices"
+	"strings"
+
+	"proofsheet/heads"
+)
+
+func (r *reader) checkCylinder() {
+	const table = "cylinder"
+	c := &r.t.Cylinder
+	if !r.has(table) {
+		return
+	}
+	r.oneOf(table, "the other follows from the wall", "inside_diameter", "outside_diameter")
+	r.oneOf(table, "least_thickness is measured and replaces the tolerance", "under_tolerance", "least_thickness")
+	r.orNumber("cylinder.corrosion", &c.Corrosion, 0, "0 mm", "nothing was written")
+	r.orNumber("cylinder.long_seam_clock", &c.LongSeamClock, 0, "0 deg", "nothing was written")
+	if c.Thickness > 0 && c.OutsideDiameter != nil && *c.OutsideDiameter <= 2*c.Thickness {
+		r.fault("cylinder.thickness", "leaves no room inside outside_diameter")
+	}
+	if c.InsideDiameter != nil && c.Thickness > *c.InsideDiameter/2 {
+		r.fault("cylinder.thickness", "is more than the inside radius; one of the two is wrong")
+	}
+	r.checkWall(table, c.Thickness, c.LeastThickness, c.Wall())
+	r.needs(table, "girth_seam", "girth_stations", `["600 mm"]`)
+	r.needs(table, "girth_stations", "girth_seam", `"girth"`)
+	if r.has("cylinder.girth_stations") && c.Length > 0 {
+		if len(c.GirthStations) > 0 && slices.Max(c.GirthStations) >= c.Length {
+			r.fault("cylinder.girth_stations", "must lie inside of the cylinder's length")
+		}
+		slices.Sort(c.GirthStations)
+		if len(slices.Compact(slices.Clone(c.GirthStations))) < len(c.GirthStations) {
+			r.fault("cylinder.girth_stations", "names a station twice")
+		}
+	}
+}
+
+// checkWall refuses a wall of which nothing is left, and a measured one above
+// nominal, which is usually a misplaced decimal point.
+func (r *reader) checkWall(table string, nominal float64, least *float64, wall float64) {
+	if nominal <= 0 {
+		return
+	}
+	if least != nil && *least > nominal {
+		r.fault(join(table, "least_thickness"), "is above thickness; correct one of the two")
+		return
+	}
+	if wall <= 0 {
+		r.fault(join(table, "thickness"), "nothing of the wall is left after tolerance, thinning and corrosion")
+	}
+}
+
+// formed are the shapes whose wall is thinned by forming.
+var formed = []string{"hemisphere", "ellipsoid", "torisphere", "toricone"}
+
+func (r *reader) checkHead(table string, h *Head) {
+	if !r.has(table) {
+		return
+	}
+	r.headDefaults(table, h)
+	r.headWall(table, h)
+	r.headJoints(table, h)
+	r.headStiffening(table, h)
+	r.headClosure(table, h)
+	if h.Tip != nil {
+		r.headTip(table, h)
+	}
+	r.headShape(table, h)
+}
+
+func (r *reader) headDefaults(table string, h *Head) {
+	align, why := "inside", "the cylinder's inside diameter is given"
+	if r.t.Cylinder.OutsideDiameter != nil {
+		align, why = "outside", "the cylinder's outside diameter is given"
+	}
+	r.orDefault(join(table, "align"), &h.Align, align, why)
+	r.orDefault(join(table, "bulge"), &h.Bulge, "outward", "nothing was written")
+	r.orNumber(join(table, "corrosion"), &h.Corrosion, 0, "0 mm", "nothing was written")
+	if slices.Contains([]string{"hemisphere", "ellipsoid", "torisphere", "toricone"}, h.Shape) {
+		r.orNumber(join(table, "straight_flange"), &h.StraightFlange, 0, "0 mm", "nothing was written")
+	}
+}
+
+func (r *reader) headWall(table string, h *Head) {
+	r.oneOf(table, "least_thickness is measured and replaces tolerance and thinning", "under_tolerance", "least_thickness")
+	r.notBoth(table, "least_thickness", "forming_thinning", "the measured wall already holds the thinning")
+	if slices.Contains(formed, h.Shape) && !r.has(join(table, "forming_thinning")) && !r.has(join(table, "least_thickness")) {
+		r.faultAt(r.where(table, r.at.key), join(table, "forming_thinning"),
+			"is missing; a formed %s needs it: write forming_thinning = 0.10, or least_thickness as measured", h.Shape)
+	}
+	r.checkWall(table, h.Thickness, h.LeastThickness, h.Wall())
+}
+
+func (r *reader) headJoints(table string, h *Head) {
+	if h.Shape == "cone" || h.Shape == "toricone" {
+		if !r.has(join(table, "segment_seam")) {
+			r.faultAt(r.where(table, r.at.key), join(table, "segment_seam"),
+				"is missing; a %s needs it: write segment_seam = \"long\", or \"none\" for one piece", h.Shape)
+		}
+	} else {
+		r.orDefault(join(table, "segment_seam"), &h.SegmentSeam, "none", "one piece")
+	}
+	if r.has(join(table, "segment_seam")) && h.SegmentSeam != "none" {
+		r.orNumber(join(table, "segment_seam_clock"), &h.SegmentSeamClock, 0, "0 deg", "nothing was written")
+	} else {
+		r.onlyWith(join(table, "segment_seam_clock"), "a head with a segment_seam")
+	}
+}
+
+func (r *reader) headStiffening(table string, h *Head) {
+	r.notBoth(table, "seam_thickness", "ring", "a junction has the one or the other")
+	r.needs(table, "seam_thickness", "seam_width", `"60 mm"`)
+	r.needs(table, "seam_width", "seam_thickness", `"16 mm"`)
+	if h.SeamThickness != nil && h.Thickness > 0 && *h.SeamThickness < h.Thickness {
+		r.fault(join(table, "seam_thickness"), "is below thickness; it is the thicker wall at the junction")
+	}
+}
+
+// headClosure checks what only a flat head has, and that a head is held.
+func (r *reader) headClosure(table string, h *Head) {
+	r.notBoth(table, "seam", "closure", "a head is welded or bolted")
+	if !r.has(join(table, "seam")) && !r.has(join(table, "closure")) && !misspelt(r, table, headKeys) {
+		r.faultAt(r.where(table, r.at.key), join(table, "seam"), "is missing; write seam = \"girth\", the joint between head and cylinder")
+	}
+	if h.Shape != "" && h.Shape != "flat" {
+		for _, k := range []string{"corner_factor", "closure", "bolts", "seal", "source"} {
+			r.onlyWith(join(table, k), `shape "flat"`)
+		}
+		return
+	}
+	if h.Shape == "flat" && h.Closure == "" && !r.has(join(table, "corner_factor")) {
+		r.faultAt(r.where(table, r.at.key), join(table, "corner_factor"), "is missing; a welded flat head needs it, with source")
+	}
+	r.needs(table, "corner_factor", "source", `"where the factor comes from"`)
+	r.needs(table, "closure", "bolts", `{ count = 12, size = "1/4-28 UNF", circle = "140 mm" }`)
+	r.needs(table, "closure", "seal", `{ kind = "o-ring", diameter = "127 mm" }`)
+	if h.Closure == "" && h.Shape == "flat" {
+		r.onlyWith(join(table, "bolts"), `closure = "bolted"`)
+		r.onlyWith(join(table, "seal"), `closure = "bolted"`)
+	}
+	if h.Bolts != nil && h.Seal != nil && h.Bolts.Circle > 0 && h.Seal.Diameter >= h.Bolts.Circle {
+		r.fault(join(table, "seal.diameter"), "must be less than the bolt circle")
+	}
+}
+
+func (r *reader) headTip(table string, h *Head) {
+	at, tip := join(table, "tip"), h.Tip
+	switch tip.Close {
+	case "plate":
+		if !r.has(join(at, "thickness")) {
+			r.fault(at, "close = \"plate\" needs thickness; write thickness = \"6 mm\"")
+		}
+		r.onlyWith(join(at, "port"), `close = "port"`)
+		r.orDefault(join(at, "material"), &tip.Material, h.Material, "as the head")
+		if tip.UnderTolerance == nil && !r.has(join(at, "under_tolerance")) && h.UnderTolerance != nil {
+			tip.UnderTolerance = h.UnderTolerance
+			r.defaulted(join(at, "under_tolerance"), r.written(join(table, "under_tolerance")), "as the head")
+		}
+	case "port":
+		if !r.has(join(at, "port")) {
+			r.fault(at, "close = \"port\" needs port; write port = \"NAME\" of a [[port]]")
+		} else if tip.Port != "" {
+			r.tipPort(at, strings.TrimPrefix(table, "head."), tip.Port)
+		}
+	case "neck":
+		r.onlyWith(join(at, "port"), `close = "port"`)
+	}
+	if tip.Close != "" && tip.Close != "plate" {
+		for _, k := range []string{"thickness", "under_tolerance", "material"} {
+			r.onlyWith(join(at, k), `close = "plate"`)
+		}
+	}
+}
+
+// tipPort checks that the port which closes a tip exists on that head.
+func (r *reader) tipPort(at, end, name string) {
+	var names []string
+	for _, p := range r.t.Port {
+		if p.Name == name {
+			if p.On != "" && p.On != end {
+				r.fault(join(at, "port"), "port %q is on %q, not on this head", name, p.On)
+			}
+			return
+		}
+		names = append(names, p.Name)
+	}
+	if near := nearWord(name, names); near != "" {
+		r.fault(join(at, "port"), "no port %q is written; did you mean %q?", name, near)
+		return
+	}
+	r.fault(join(at, "port"), "no port %q is written; write its [[port]]", name)
+}
+
+// written returns a value as the file holds it.
+func (r *reader) written(path string) string {
+	v, _ := lookUp(r.t.raw, path)
+	s, _ := v.(string)
+	return s
+}
+
+// headShape checks the keys against the shape's row, and builds the shape once
+// to hear what it says of its dimensions.
+func (r *reader) headShape(table string, h *Head) {
+	shape, ok := heads.FindShape(h.Shape)
+	if !ok {
+		return
+	}
+	before := len(r.faults)
+	for _, k := range []string{"half_angle", "depth", "aspect", "crown_radius", "knuckle_radius", "tip"} {
+		if !slices.Contains(shape.Takes, k) {
+			r.onlyWith(join(table, k), "another shape than "+h.Shape)
+		}
+	}
+	if h.StraightFlange > 0 && !slices.Contains(shape.Takes, "straight_flange") {
+		r.onlyWith(join(table, "straight_flange"), "another shape than "+h.Shape)
+	}
+	for _, keys := range shape.Requires {
+		if !slices.ContainsFunc(keys, func(k string) bool { return r.has(join(table, k)) }) {
+			r.faultAt(r.where(table, r.at.key), table, "a %s needs %s; write %s", h.Shape, strings.Join(keys, " or "), r.exampleOf(keys[0]))
+		}
+	}
+	g := r.geometry(*h)
+	if len(r.faults) > before || g.InsideDiameter <= 0 || h.Thickness <= 0 || r.failed(table) {
+		return
+	}
+	if _, err := shape.New(g); err != nil {
+		r.fault(r.blamed(table, err.Error()), "%v", err)
+	}
+}
+
+// exampleOf shows a head's key.
+func (r *reader) exampleOf(key string) string {
+	f, _ := find(headKeys, key)
+	return key + " = " + f.example
+}
+
+// geometry is the nominal shape of a head.
+func (r *reader) geometry(h Head) heads.Geometry {
+	g := heads.Geometry{
+		InsideDiameter: r.t.SeamInsideDiameter(h), Thickness: h.Thickness,
+		StraightFlange: h.StraightFlange, Inward: h.Bulge == "inward",
+		Depth: orZero(h.Depth), HalfAngle: orZero(h.HalfAngle), Aspect: orZero(h.Aspect),
+		CrownRadius: orZero(h.CrownRadius), KnuckleRadius: orZero(h.KnuckleRadius),
+	}
+	if h.Tip != nil {
+		g.TipDiameter = h.Tip.Diameter
+	}
+	return g
+}
+
+func orZero(p *float64) float64 {
+	if p == nil {
+		return 0
+	}
+	return *p
+}
+
+// failed reports whether some value of a table was refused already, so that
+// what follows from it is not told as well.
+func (r *reader) failed(table string) bool {
+	return slices.ContainsFunc(r.faults, func(f Fault) bool {
+		return strings.HasPrefix(f.Key, table+".") || strings.HasPrefix(f.Key, "cylinder.")
+	})
+}
+
+// blamed returns the key that a shape's complaint names, or the shape itself.
+func (r *reader) blamed(table, complaint string) string {
+	for _, k := range []string{"depth", "half_angle", "knuckle_radius", "crown_radius", "aspect", "tip"} {
+		if strings.Contains(complaint, k) && r.has(join(table, k)) {
+			return join(table, k)
+		}
+	}
+	return join(table, "shape")
+}

@@ -1,0 +1,211 @@
+package tank
+
+import (
+	"fmt"
+	"reflect"
+	"strings"
+
+	"proofsheet/report/unit"
+)
+
+// A column is one quantity of a flight history.
+type column struct {
+	name string
+	bare bool // a ratio or load factor: no unit
+	unit unit.Kind
+	sense
+}
+
+var flightColumns = []column{
+	{"time", false, unit.Time, anyNumber},
+	{"ullage_pressure", false, unit.Pressure, anyNumber},
+	{"ullage_absolute", false, unit.AbsolutePressure, notNegative},
+	{"outside_absolute", false, unit.AbsolutePressure, notNegative},
+	{"altitude", false, unit.Length, anyNumber},
+	{"axial_load_factor", true, 0, anyNumber},
+	{"axial_acceleration", false, unit.Acceleration, anyNumber},
+	{"lateral_load_factor", true, 0, anyNumber},
+	{"liquid_mass", false, unit.Mass, notNegative},
+	{"fill", true, 0, fullShare},
+	{"level", false, unit.Length, notNegative},
+	{"temperature", false, unit.Temperature, positive},
+	{"axial_force", false, unit.Force, anyNumber},
+	{"bending_moment", false, unit.Moment, anyNumber},
+}
+
+var couponColumns = []column{
+	{"ultimate", false, unit.Pressure, positive},
+	{"yield", false, unit.Pressure, positive},
+}
+
+func columnNames(cs []column) []string {
+	names := make([]string, len(cs))
+	for i, c := range cs {
+		names[i] = c.name
+	}
+	return names
+}
+
+// columns reads [flight.columns].
+func (r *reader) columns(f field, v any, path string, into reflect.Value) {
+	m, ok := v.(map[string]any)
+	if !ok {
+		r.fault(path, "must be a table; write [flight.columns]")
+		return
+	}
+	headings := map[string]string{}
+	for _, key := range sortedKeys(m) {
+		at := join(path, key)
+		names := columnNames(flightColumns)
+		s, ok := m[key].(string)
+		switch near := nearWord(key, names); {
+		case !ok:
+			r.fault(at, "%s is not text; write the file's heading in quotes, as %s", show(m[key]), f.example)
+		case near == key:
+			headings[key] = s
+		case near != "":
+			r.faultAt(r.where(at, r.at.key), at, "unknown column; did you mean %s?", near)
+		default:
+			r.faultAt(r.where(at, r.at.key), at, "unknown column; write one of %s", strings.Join(names, ", "))
+		}
+	}
+	into.Set(reflect.ValueOf(headings))
+}
+
+// checkFlight reads the history.
+func (r *reader) checkFlight() {
+	f := r.t.Flight
+	if f == nil {
+		return
+	}
+	r.orDefault("flight.people", &f.People, "clear", "a flight")
+	if f.History == "" {
+		return
+	}
+	sheet, ok := r.readTable("flight.history", f.History)
+	if !ok {
+		return
+	}
+	sheet.match(flightColumns, f.Columns)
+	if !r.flightHeadings(sheet, f) {
+		return
+	}
+	for i := range sheet.rows {
+		if s, ok := r.state(sheet, i); ok {
+			f.States = append(f.States, s)
+		}
+	}
+	if len(sheet.rows) == 0 {
+		sheet.fault(0, 0, "holds no rows; write at least one under the headings")
+	}
+	for i := 1; i < len(f.States); i++ {
+		if f.States[i].Time <= f.States[i-1].Time {
+			sheet.fault(f.States[i].Line, 1, "time does not increase")
+			break
+		}
+	}
+}
+
+// flightHeadings checks that the columns suffice and do not contradict.
+func (r *reader) flightHeadings(s *sheet, f *Flight) bool {
+	before := len(r.faults)
+	for _, choice := range [][]string{
+		{"time"}, {"ullage_pressure", "ullage_absolute"},
+		{"axial_load_factor", "axial_acceleration"}, {"liquid_mass", "fill", "level"},
+	} {
+		var found []string
+		for _, name := range choice {
+			if s.has(name) {
+				found = append(found, name)
+			}
+		}
+		switch {
+		case len(found) == 0 && !s.offered[choice[0]]:
+			s.fault(0, 0, "has no column %s; write one, or name its heading in [flight.columns]", strings.Join(choice, " or "))
+		case len(found) > 1:
+			s.fault(0, 0, "has the columns %s, which contradict each other; leave all but one out", strings.Join(found, " and "))
+		}
+	}
+	if s.has("outside_absolute") && s.has("altitude") {
+		s.fault(0, 0, "has outside_absolute and altitude, which contradict each other; leave one out")
+	}
+	if s.has("ullage_absolute") && !s.has("outside_absolute") && !s.has("altitude") {
+		s.fault(0, 0, "has ullage_absolute; it needs a column outside_absolute or altitude")
+	}
+	if s.has("axial_acceleration") && f.Acceleration == "" && !r.has("flight.acceleration") {
+		r.fault("flight.history", "has axial_acceleration and needs to know of what sort; write acceleration = \"sensed\" or \"vertical\"")
+	}
+	return len(r.faults) == before
+}
+
+// state reads one row of the history.
+func (r *reader) state(s *sheet, row int) (State, bool) {
+	before := len(r.faults)
+	get := func(name string) *float64 { return s.number(row, name) }
+	out := State{
+		Line: s.lines[row], Time: orZero(get("time")),
+		OutsideAbsolute: get("outside_absolute"), LateralLoadFactor: orZero(get("lateral_load_factor")),
+		LiquidMass: get("liquid_mass"), Fill: get("fill"), Level: get("level"), Temperature: get("temperature"),
+		AxialForce: get("axial_force"), BendingMoment: get("bending_moment"),
+	}
+	if z := get("altitude"); z != nil {
+		if p, err := atmosphere(*z); err != nil {
+			s.fault(out.Line, 1, "%v", err)
+		} else {
+			out.OutsideAbsolute = &p
+		}
+	}
+	if p := get("ullage_pressure"); p != nil {
+		out.UllagePressure = *p
+	}
+	if p := get("ullage_absolute"); p != nil && out.OutsideAbsolute != nil {
+		out.UllagePressure = *p - *out.OutsideAbsolute
+	}
+	if meop := r.t.Pressure.MEOP; meop > 0 && out.UllagePressure > meop*(1+1e-9) {
+		s.fault(out.Line, 1, "ullage pressure %s across the wall is above meop %s; raise meop", r.bar(out.UllagePressure), r.bar(meop))
+	}
+	if n := get("axial_load_factor"); n != nil {
+		out.AxialLoadFactor = *n
+	}
+	if a := get("axial_acceleration"); a != nil {
+		out.AxialLoadFactor = *a / standardGravity
+		if r.t.Flight.Acceleration == "vertical" {
+			out.AxialLoadFactor++
+		}
+	}
+	return out, len(r.faults) == before
+}
+
+// standardGravity is g0 [m/s2].
+const standardGravity = 9.80665
+
+// readCoupons reads a file of coupon tests.
+func (r *reader) readCoupons(table string, j *Joint) {
+	s, ok := r.readTable(join(table, "coupons"), j.Coupons)
+	if !ok {
+		return
+	}
+	s.match(couponColumns, nil)
+	if !s.has("ultimate") && !s.offered["ultimate"] {
+		s.fault(0, 0, "has no column ultimate; write ultimate [MPa]")
+		return
+	}
+	for i := range s.rows {
+		if u := s.number(i, "ultimate"); u != nil {
+			j.CouponRows = append(j.CouponRows, Coupon{
+				Name: s.words(i, "coupon"), Ultimate: *u, Yield: s.number(i, "yield"),
+				Failure: s.words(i, "failure"), Line: s.lines[i],
+			})
+		}
+	}
+	if len(s.rows) < 3 {
+		s.fault(0, 0, "holds %s; a basis needs at least 3", plural(len(s.rows), "coupon"))
+	}
+}
+
+func plural(n int, word string) string {
+	if n == 1 {
+		return "1 " + word
+	}
+	return fmt.Sprintf("%d %ss", n, word)
+}

@@ -1,0 +1,230 @@
+package tank
+
+import (
+	"bytes"
+	"encoding/csv"
+	"errors"
+	"fmt"
+	"io"
+	"math"
+	"strconv"
+	"strings"
+	"unicode/utf8"
+
+	"proofsheet/report/unit"
+)
+
+// A sheet is a file of comma-separated values named by the tank file.
+type sheet struct {
+	r        *reader
+	name     string
+	headings []string
+	rows     [][]string
+	lines    []int             // line of each row
+	columns  [][]int           // column of each field of each row
+	at       map[string]int    // our name -> field
+	units    map[string]string // our name -> unit in the heading
+	kinds    map[string]column
+	offered  map[string]bool // names offered for a heading that was not known
+}
+
+// readTable opens and splits a file, and attaches it.
+func (r *reader) readTable(key, name string) (*sheet, bool) {
+	if r.open == nil {
+		r.fault(key, "%q cannot be opened from here", name)
+		return nil, false
+	}
+	data, err := r.open(name)
+	if err != nil {
+		r.fault(key, "%q cannot be read: %v", name, cause(err))
+		return nil, false
+	}
+	r.attach(key, name, data)
+	s := &sheet{
+		r: r, name: name, at: map[string]int{}, units: map[string]string{},
+		kinds: map[string]column{}, offered: map[string]bool{},
+	}
+	return s, s.split(data)
+}
+
+// attach keeps a file once.
+func (r *reader) attach(key, name string, data []byte) {
+	for _, a := range r.t.Attached {
+		if a.Name == name {
+			return
+		}
+	}
+	r.t.Attached = append(r.t.Attached, Attachment{Key: key, Name: name, Data: data})
+}
+
+// cause drops "open path:" from an error: the path is told already.
+func cause(err error) error {
+	for {
+		inner := errors.Unwrap(err)
+		if inner == nil {
+			return err
+		}
+		err = inner
+	}
+}
+
+// split reads headings and rows.
+func (s *sheet) split(data []byte) bool {
+	if !utf8.Valid(data) {
+		s.fault(0, 0, "is not UTF-8 text; save it as UTF-8")
+		return false
+	}
+	c := csv.NewReader(bytes.NewReader(bytes.TrimPrefix(data, []byte("\ufeff"))))
+	c.Comment, c.TrimLeadingSpace, c.FieldsPerRecord = '#', true, -1
+	for {
+		record, err := c.Read()
+		if errors.Is(err, io.EOF) {
+			break
+		}
+		if err != nil {
+			var parse *csv.ParseError
+			if errors.As(err, &parse) {
+				s.fault(parse.Line, parse.Column, "%v", parse.Err)
+			} else {
+				s.fault(0, 0, "%v", err)
+			}
+			return false
+		}
+		line, _ := c.FieldPos(0)
+		if s.headings == nil {
+			s.headings = record
+			continue
+		}
+		if len(record) != len(s.headings) {
+			s.fault(line, 1, "has %s where the headings are %d", plural(len(record), "field"), len(s.headings))
+			return false
+		}
+		at := make([]int, len(record))
+		for i := range record {
+			_, at[i] = c.FieldPos(i)
+		}
+		s.rows, s.lines, s.columns = append(s.rows, record), append(s.lines, line), append(s.columns, at)
+	}
+	if s.headings == nil {
+		s.fault(0, 0, "is empty; write a line of headings")
+		return false
+	}
+	return true
+}
+
+// fault notes what is wrong in the file; line 0 is the headings.
+func (s *sheet) fault(line, col int, format string, args ...any) {
+	s.r.faults = append(s.r.faults, Fault{
+		File: s.name, Line: max(line, 1), Column: max(col, 1), What: fmt.Sprintf(format, args...),
+	})
+}
+
+// match finds our columns among the headings: by the map where it names one,
+// else by our own name with the unit in (…) or […].
+func (s *sheet) match(columns []column, headings map[string]string) {
+	used := map[int]bool{}
+	for _, c := range columns {
+		wanted, mapped := headings[c.name]
+		for i, h := range s.headings {
+			name, u := cutUnit(h)
+			if mapped && strings.TrimSpace(h) != strings.TrimSpace(wanted) || !mapped && name != c.name {
+				continue
+			}
+			if _, twice := s.at[c.name]; twice {
+				s.fault(0, 0, "has the column %s twice; leave one out", c.name)
+				continue
+			}
+			s.at[c.name], s.units[c.name], s.kinds[c.name], used[i] = i, u, c, true
+			s.checkUnit(c, h, u)
+		}
+		if _, found := s.at[c.name]; mapped && !found {
+			s.r.fault(join("flight.columns", c.name), "%q has no heading %q; its headings are %s", s.name, wanted, quotedList(s.headings))
+		}
+	}
+	s.unused(columns, used)
+}
+
+// unused tells a heading that nearly is ours, and records the rest.
+func (s *sheet) unused(columns []column, used map[int]bool) {
+	for i, h := range s.headings {
+		name, _ := cutUnit(h)
+		if used[i] || name == "coupon" || name == "failure" {
+			s.at[name] = i
+			continue
+		}
+		if near := nearWord(name, columnNames(columns)); near != "" {
+			if _, have := s.at[near]; !have {
+				s.offered[near] = true
+				s.fault(0, 0, "heading %q is not known; did you mean %s?", h, near)
+				continue
+			}
+		}
+		s.r.t.Defaults = append(s.r.t.Defaults, Default{Key: s.name, Value: "not used", Why: fmt.Sprintf("column %q is not one of ours", h)})
+	}
+}
+
+// checkUnit tries the unit of a heading on a one.
+func (s *sheet) checkUnit(c column, heading, u string) {
+	switch {
+	case c.bare && u != "" && u != "-" && u != "1":
+		s.fault(0, 0, "heading %q: %s is a bare number and has no unit", heading, c.name)
+	case c.bare:
+	case u == "":
+		s.fault(0, 0, "heading %q has no unit; write it behind the name in brackets, as %q", heading, c.name+" ["+c.unit.Units()[0]+"]")
+	default:
+		if _, err := unit.Parse(c.unit, "1 "+u); err != nil {
+			s.fault(0, 0, "heading %q: %v", heading, err)
+		}
+	}
+}
+
+// cutUnit splits "time (s)" or "time [s]".
+func cutUnit(heading string) (name, u string) {
+	h := strings.TrimSpace(heading)
+	open := strings.IndexAny(h, "([")
+	if open < 0 || !strings.HasSuffix(h, ")") && !strings.HasSuffix(h, "]") {
+		return h, ""
+	}
+	return strings.TrimSpace(h[:open]), strings.TrimSpace(h[open+1 : len(h)-1])
+}
+
+func (s *sheet) has(name string) bool { _, ok := s.kinds[name]; return ok }
+
+// words returns a field as text, "" where there is no such column.
+func (s *sheet) words(row int, name string) string {
+	if i, ok := s.at[name]; ok {
+		return strings.TrimSpace(s.rows[row][i])
+	}
+	return ""
+}
+
+// number returns a field in SI, nil where there is no such column. An empty or
+// unreadable field is a fault: a gap in a record is not a zero.
+func (s *sheet) number(row int, name string) *float64 {
+	c, ok := s.kinds[name]
+	if !ok {
+		return nil
+	}
+	i := s.at[name]
+	cell := strings.TrimSpace(s.rows[row][i])
+	bad := func(format string, args ...any) *float64 {
+		s.fault(s.lines[row], s.columns[row][i], name+": "+format, args...)
+		return nil
+	}
+	if cell == "" && name == "yield" {
+		return nil // not measured on this coupon
+	}
+	x, err := strconv.ParseFloat(cell, 64)
+	if err != nil || math.IsNaN(x) || math.IsInf(x, 0) || strings.ContainsAny(cell, "xX_pP") {
+		return bad("%q is not a number", cell)
+	}
+	if !c.bare {
+		if x, err = unit.Parse(c.unit, cell+" "+s.units[name]); err != nil {
+			return bad("%v", err)
+		}
+	}
+	if !c.sense.ok(x) {
+		return bad("%s %s", cell, c.sense)
+	}
+	return &x
+}
