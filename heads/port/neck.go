@@ -24,7 +24,7 @@ func StandardNeck(outsideDiameter float64) float64 {
 		return math.NaN()
 	}
 	for _, row := range pipes {
-		if outsideDiameter <= row[0]*inch*(1+1e-4) { // pipe sizes are given in mm to one decimal
+		if outsideDiameter <= 1.002*row[0]*inch { // pipe is also sold by the inch size rounded to 0.1 mm
 			return 0.875 * row[1] * inch
 		}
 	}

@@ -1,0 +1,84 @@
+package port
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"proofsheet/report/check"
+)
+
+// CheckWeld is port.NAME/weld: the sizes of the attachment welds, and without
+// stated full penetration the strength of every path through them:
+//
+//	tmin = min(19 mm, thinner of the parts joined), tc = min(6 mm, 0.7 tmin)
+//	full penetration: cover fillet t1 ≥ tc
+//	two partial welds: t1 ≥ tc, t2 ≥ tc, t1 + t2 ≥ 1.25 tmin
+//	pad's outer edge: throat ≥ ½ min(19 mm, te, t)
+//
+// t1 is the throat of the outside fillet at its obtuse side, leg sin(β/2), t2 the
+// larger of the inside fillet's and the depth of the groove [m].
+//
+// Source: ASME VIII-1 UW-16 (tmin, tc, 1.25 read in course notes and the Section
+// I twin; pad edge recalled); oblique throats computed.
+func (r AreaReport) CheckWeld(name string) check.Result {
+	id, title := "port."+name+"/weld", "Port "+name+": attachment welds"
+	all := r.sizeReadings()
+	paths, err := r.pathReadings()
+	if err != nil {
+		return check.NotMade(id, title, err)
+	}
+	all = append(all, paths...)
+	res := check.Result{ID: id, Title: title, Factor: 1,
+		Formula: "t1 ≥ tc; partial: t2 ≥ tc, t1 + t2 ≥ 1.25 tmin, each path ΣR ≥ min(W, Wi)",
+		Source:  check.Source{Doc: "ASME BPVC Section VIII Division 1, 2007 to 2010", Where: "sizes of UW-16 and paths of UG-41 read; unit strengths and pad edge recalled, confirm", How: check.Memory}}
+	worst := all[0]
+	for _, a := range all {
+		res.Inputs = append(res.Inputs, a.demand, a.capacity)
+		if u := a.utilisation(); u > worst.utilisation() || math.IsNaN(u) {
+			worst = a
+		}
+	}
+	res.Demand, res.Capacity = worst.demand, worst.capacity
+	notes := []string{"governs: " + worst.what}
+	if worst.capacity.Value <= 0 {
+		res.Err = fmt.Errorf("port %s: there is no weld for this: %s", r.Port.Name, worst.what)
+	}
+	if δ := math.Pi/2 - r.Chords.Obliquity; δ < math.Pi/3-angleSlack && !r.Port.FullGroove {
+		notes = append(notes, fmt.Sprintf("the joint closes to %.0f deg on one side: bevel it to full penetration or use a boss", δ*180/math.Pi))
+	}
+	res.Note = strings.Join(notes, "; ")
+	return res
+}
+
+// sizeReadings lists the weld sizes asked and given.
+func (r AreaReport) sizeReadings() []reading {
+	p, w := r.Port, r.Wall
+	const most, cover = 19e-3, 6e-3
+	joined := w.Thickness
+	if p.Pad != nil {
+		joined = p.Pad.Thickness
+	}
+	tmin := math.Min(most, math.Min(p.TubeWall, joined))
+	tc := math.Min(cover, 0.7*tmin)
+	throat := math.Sin((math.Pi/2 - r.Chords.Obliquity) / 2)
+	t1, t2 := 0.0, p.Groove
+	if r.Meridional.Whole.A41 > 0 {
+		t1 = p.OutsideLeg * throat
+	}
+	if r.Meridional.Whole.A43 > 0 {
+		t2 = math.Max(t2, p.InsideLeg*throat)
+	}
+	first := reading{"throat of the outside fillet", check.M("tc", "throat required outside", tc), check.M("t1", "throat of the outside fillet", t1)}
+	all := []reading{first}
+	if !p.FullGroove {
+		inner := math.Min(most, math.Min(p.TubeWall, w.Thickness))
+		all = append(all, reading{"second weld, inside fillet or groove", check.M("tc", "throat required of the second weld", math.Min(cover, 0.7*inner)), check.M("t2", "throat or depth of the second weld", t2)},
+			reading{"both welds together", check.M("1.25 tmin", "sum of throats required", 1.25*math.Max(tmin, inner)), check.M("t1 + t2", "sum of throats", t1+t2)})
+	}
+	if p.Pad != nil {
+		all = append(all, reading{"fillet round the pad", check.M("½ tmin", "throat required at the pad's edge", math.Min(most, math.Min(p.Pad.Thickness, w.Thickness))/2),
+			check.M("t", "throat at the pad's edge", p.Pad.Leg/math.Sqrt2)})
+	}
+	return all
+}

@@ -1,0 +1,129 @@
+package port
+
+import (
+	"fmt"
+	"math"
+
+	"proofsheet/report/check"
+)
+
+// Unit strengths of a weld or neck over the allowable stress [-].
+//
+// Source: ASME VIII-1 UW-15(c), UG-45(c), recalled.
+const (
+	filletShear   = 0.49
+	grooveTension = 0.74
+	grooveShear   = 0.60
+	neckShear     = 0.70
+)
+
+// FilletFactor returns what the fillet round the tube is worth [-] over a full
+// fillet round the tube's outside diameter: the mean along the true outline of
+//
+//	min(1, √2 cos(δ/2)),  0 where δ < 60°
+//
+// times perimeter/(π OD), δ the angle between tube and wall at that point: inside
+// cos δ = sin φ cos(ψ − θ), φ the wall's normal angle; outside 180° less that.
+//
+// Source: computed; loss of the root under 60 degrees recalled (AWS D1.1 skewed
+// T-joints). Test: weld_test.go.
+func (p Port) FilletFactor(w Wall, outside bool) (float64, error) {
+	if _, err := p.Chords(w); err != nil {
+		return math.NaN(), err
+	}
+	if !p.Parallel {
+		return 1, nil
+	}
+	a, sum := p.OutsideDiameter/2, 0.0
+	const steps = 40 * ringSteps // the value jumps at δ = 60°: fine steps keep the jump's error under 1e-4
+	for i := range steps {
+		ψ := (float64(i) + 0.5) * 2 * math.Pi / steps
+		r, θ := p.point(a, ψ)
+		cos := math.Sin(w.normalAngle(r)) * math.Cos(ψ-θ)
+		if outside {
+			cos = -cos
+		}
+		if δ := math.Acos(cos); δ >= math.Pi/3 {
+			sum += math.Min(1, math.Sqrt2*math.Cos(δ/2)) * math.Hypot(a, p.rise(w, a, ψ))
+		}
+	}
+	return sum / steps / a, nil
+}
+
+// A WeldPath is one way in which the reinforcement could tear from the wall.
+type WeldPath struct {
+	Name     string
+	Needed   float64 // lesser of W and the path's own [N]
+	Strength float64 // of the welds and the neck it crosses, half the ring [N]
+}
+
+// WeldPaths returns the three paths of one plane:
+//
+//	W    = [A − A1 + 2 tn′ fr1 (E1 t − F tr)] Sv
+//	W1-1 = (A2 + A5 + A41 + A42) Sv                        outer fillet + neck shear
+//	W2-2 = (A2 + A3 + A41 + A43 + 2 tn′ t fr1) Sv          tube fillets + groove
+//	W3-3 = (A2 + A3 + A5 + A41 + A42 + A43 + 2 tn′ t fr1) Sv   outer fillet + groove + inside fillet
+//
+// Half-ring strengths [N]: fillet (π/2) D leg 0.49 S times [Port.FilletFactor],
+// neck (π/2)(OD − tn) tn 0.70 Sn, groove (π/2) OD depth 0.74 S, S the weaker of
+// the metals joined. A negative A1 raises W.
+//
+// Source: ASME VIII-1 UG-41(b), UW-15 (paths and W read in a posted sheet; unit
+// strengths and the welds each path crosses recalled).
+func (r AreaReport) WeldPaths(pl Plane) ([]WeldPath, error) {
+	p, s := r.Port, r.Strengths
+	out, err := p.FilletFactor(r.Wall, true)
+	if err != nil {
+		return nil, err
+	}
+	in, err := p.FilletFactor(r.Wall, false)
+	if err != nil {
+		return nil, err
+	}
+	const half = math.Pi / 2
+	weak, od := math.Min(s.Wall, s.Tube), p.OutsideDiameter
+	neck := half * (od - p.TubeWall) * p.TubeWall * neckShear * s.Tube
+	groove := half * od * p.Groove * grooveTension * weak
+	a, inside := pl.Whole, 0.0
+	if a.A43 > 0 {
+		inside = half * od * p.InsideLeg * filletShear * weak * in
+	}
+	outer, tubeStrength := 0.0, weak
+	if p.Pad != nil {
+		outer = half * p.Pad.OutsideDiameter * p.Pad.Leg * filletShear * math.Min(s.Pad, s.Wall)
+		tubeStrength = math.Min(s.Pad, s.Tube)
+	}
+	tube := half * od * p.OutsideLeg * filletShear * tubeStrength * out
+	if p.Pad == nil {
+		outer = tube
+	}
+	fr1 := r.Ratios.FR1
+	stub := 2 * pl.TubeAlong * r.Wall.Thickness * fr1
+	w := (a.Required - a.A1 + 2*pl.TubeAlong*fr1*(pl.Efficiency*r.Wall.Thickness-pl.Strip)) * s.Wall
+	least := func(sum float64) float64 { return math.Max(0, math.Min(w, sum*s.Wall)) }
+	return []WeldPath{
+		{"1-1", least(a.A2 + a.A5 + a.A41 + a.A42), outer + neck},
+		{"2-2", least(a.A2 + a.A3 + a.A41 + a.A43 + stub), tube + groove + inside},
+		{"3-3", least(a.A2 + a.A3 + a.A5 + a.A41 + a.A42 + a.A43 + stub), outer + groove + inside},
+	}, nil
+}
+
+// pathReadings returns every path of both planes as a comparison; none with full
+// penetration, which needs none.
+func (r AreaReport) pathReadings() ([]reading, error) {
+	if r.Port.FullGroove {
+		return nil, nil
+	}
+	var all []reading
+	for _, pl := range []Plane{r.Meridional, r.Transverse} {
+		paths, err := r.WeldPaths(pl)
+		if err != nil {
+			return nil, err
+		}
+		for _, q := range paths {
+			what := fmt.Sprintf("weld path %s, %s plane", q.Name, pl.Name)
+			all = append(all, reading{what, check.N("W", "to be carried, "+what, q.Needed), check.N("ΣR", "strength, "+what, q.Strength)})
+		}
+	}
+	return all, nil
+}
