@@ -197,6 +197,12 @@ func TestCautions(t *testing.T) {
 			"oxygen trapped-cryogen pneumatic aluminium titanium", "hydro peroxide austenitic"},
 		{proof.Situation{Contents: "nitrous-oxide"}, "nitrous-oxide", "trapped-cryogen oxygen"},
 		{proof.Situation{Contents: "hydrogen-peroxide-90"}, "peroxide", "trapped-cryogen"},
+		{proof.Situation{Contents: "LN2"}, "trapped-cryogen", "oxygen nitrous-oxide"},
+		{proof.Situation{Contents: "LCH4"}, "trapped-cryogen", "oxygen peroxide"},
+		{proof.Situation{Contents: "JetA"}, "law", "trapped-cryogen oxygen peroxide"},
+		{proof.Situation{Contents: "ethanol-75"}, "law", "trapped-cryogen oxygen peroxide"},
+		{proof.Situation{Contents: "HTP-85"}, "peroxide", "trapped-cryogen oxygen"},
+		{proof.Situation{Contents: "N2O"}, "nitrous-oxide", "trapped-cryogen oxygen"},
 		{proof.Situation{Contents: "liquid nitrogen"}, "trapped-cryogen", "oxygen nitrous-oxide"},
 		{proof.Situation{Contents: "our own mix", Families: []string{"ferritic"}}, "oxygen peroxide nitrous-oxide trapped-cryogen ferritic", "hydro"},
 	} {
