@@ -63,7 +63,7 @@ func (s *State) wetVolume(c, z1, z2 float64) float64 {
 		v += s.in.VolumeBelow(z2) - s.in.VolumeBelow(math.Max(z1, to))
 	}
 	if s.Acceleration.Lateral > 0 {
-		v += s.integrate(math.Max(from, z1), math.Min(to, z2), func(z float64) float64 { return s.wetArea(c, z) })
+		v += s.integrate(c, math.Max(from, z1), math.Min(to, z2), func(z float64) float64 { return s.wetArea(c, z) })
 	}
 	return v
 }
@@ -75,15 +75,16 @@ func (s *State) wetMoment(z1, z2, about float64) float64 {
 	f := func(z float64) float64 { return s.wetArea(s.plane, z) * (z - about) }
 	v := 0.0
 	for _, p := range [3][2]float64{{z1, from}, {from, to}, {to, z2}} {
-		v += s.integrate(math.Max(p[0], z1), math.Min(p[1], z2), f)
+		v += s.integrate(s.plane, math.Max(p[0], z1), math.Min(p[1], z2), f)
 	}
 	return v
 }
 
-// integrate returns ∫ f dz between a and b [m], piece by smooth piece, each
-// halved. The substitution z = m + h (3 q − q³)/2 takes the root of an apex and
-// the power 3/2 of a grazing plane, which sit at the ends of pieces, away.
-func (s *State) integrate(a, b float64, f func(z float64) float64) float64 {
+// integrate returns ∫ f dz between a and b [m] for the free plane c [m], piece
+// by smooth piece, each halved and cut where the plane begins to touch a ring or
+// leaves it. The substitution z = m + h (3 q − q³)/2 takes the root of an apex
+// and the power 3/2 of a grazing plane, which sit at those ends, away.
+func (s *State) integrate(c, a, b float64, f func(z float64) float64) float64 {
 	sum := 0.0
 	for i := 1; i < len(s.zs); i++ {
 		z1, z2 := math.Max(s.zs[i-1], a), math.Min(s.zs[i], b)
@@ -91,12 +92,47 @@ func (s *State) integrate(a, b float64, f func(z float64) float64) float64 {
 			continue
 		}
 		mid := (z1 + z2) / 2
-		sum += panel(z1, mid, f) + panel(mid, z2, f)
+		sum += s.cut(c, z1, mid, f) + s.cut(c, mid, z2, f)
 	}
 	return sum
 }
 
-// panel is one panel of [State.integrate].
+// cut integrates from a to b [m] in parts that end where the free plane c [m]
+// meets the outer edge of the tank on either side.
+func (s *State) cut(c, a, b float64, f func(z float64) float64) float64 {
+	near := func(z float64, side float64) float64 { // x of the plane less x of the wall [m], times the factor
+		_, r := s.in.Radii(z)
+		return s.Acceleration.Axial*z - c - side*s.Acceleration.Lateral*r
+	}
+	var ends [2]float64
+	n := 0
+	for _, side := range [2]float64{-1, 1} {
+		lo, hi, below := a, b, near(a, side) < 0
+		if below == (near(b, side) < 0) {
+			continue
+		}
+		for range 20 { // to 1e-6 of the part; what is left counts with the power 5/2
+			if mid := (lo + hi) / 2; (near(mid, side) < 0) == below {
+				lo = mid
+			} else {
+				hi = mid
+			}
+		}
+		ends[n] = (lo + hi) / 2
+		n++
+	}
+	if n == 2 && ends[0] > ends[1] {
+		ends[0], ends[1] = ends[1], ends[0]
+	}
+	sum, from := 0.0, a
+	for _, end := range ends[:n] {
+		sum += panel(from, end, f)
+		from = end
+	}
+	return sum + panel(from, b, f)
+}
+
+// panel is one panel of [State.cut].
 func panel(a, b float64, f func(z float64) float64) float64 {
 	m, h, sum := (a+b)/2, (b-a)/2, 0.0
 	for i, q := range gaussNode {
