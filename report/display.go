@@ -37,7 +37,7 @@ type rung struct {
 var ladders = map[string]map[string][]rung{
 	"si": {
 		"Pa":    {{1e10, Display{"GPa", 1e9, 0}}, {1e5, Display{"MPa", 1e6, 0}}, {100, Display{"kPa", 1e3, 0}}, {0, Display{"Pa", 1, 0}}},
-		"m":     {{0, Display{"mm", 1e-3, 0}}},
+		"m":     {{10, Display{"m", 1, 0}}, {0, Display{"mm", 1e-3, 0}}},
 		"m2":    {{1, Display{"m²", 1, 0}}, {0, Display{"mm²", 1e-6, 0}}},
 		"m3":    {{1e-3, Display{"l", 1e-3, 0}}, {0, Display{"ml", 1e-6, 0}}},
 		"N":     {{1e3, Display{"kN", 1e3, 0}}, {0, Display{"N", 1, 0}}},
@@ -55,7 +55,7 @@ var ladders = map[string]map[string][]rung{
 	},
 	"us": {
 		"Pa":    {{1e10, Display{"Msi", 1e6 * psi, 0}}, {1e4 * psi, Display{"ksi", 1e3 * psi, 0}}, {0, Display{"psi", psi, 0}}},
-		"m":     {{0, Display{"in", inch, 0}}},
+		"m":     {{10, Display{"ft", foot, 0}}, {0, Display{"in", inch, 0}}},
 		"m2":    {{0, Display{"in²", inch * inch, 0}}},
 		"m3":    {{0, Display{"in³", inch * inch * inch, 0}}},
 		"N":     {{0, Display{"lbf", lbf, 0}}},
@@ -137,17 +137,4 @@ func (d Display) show(v float64, dir Round) string {
 		return text + "°"
 	}
 	return text + " " + d.Unit
-}
-
-// Substituted returns the inputs of a check with their numbers, in the order
-// of the formula: "p = 2.61 MPa, r = 200 mm".
-func Substituted(r check.Result, system string) string {
-	var text string
-	for i, q := range r.Inputs {
-		if i > 0 {
-			text += ", "
-		}
-		text += q.Symbol + " = " + Show(q, system, Nearest)
-	}
-	return text
 }

@@ -38,14 +38,14 @@ func (s *Sheet) VerdictLine() string {
 	if s.VerdictRule != "" {
 		line += " by " + s.VerdictRule
 	}
-	if s.Verdict != check.Satisfied {
-		line += ": nobody near while pressurised; " + s.shortfall()
-	} else if s.People == "clear" {
-		line += ": nobody near while pressurised"
-	} else {
-		line += ": people may be near after a passed proof, within the pressures stated"
+	switch {
+	case s.Verdict != check.Satisfied:
+		return line + ": nobody near while pressurised; " + s.shortfall()
+	case s.People == "near":
+		return line + ": people may be near after a passed proof, within the pressures stated"
+	default: // also where nobody said
+		return line + ": nobody near while pressurised"
 	}
-	return line
 }
 
 // shortfall counts the checks that keep the verdict from being satisfied.

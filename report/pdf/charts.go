@@ -116,7 +116,7 @@ func (p plot) bar(r check.Result, y float64) {
 	f.AddText(p.x0-2, y+0.9, label, drawing.Right, clip(report.FullID(r), 48))
 	f.AddText(p.x1+2, y+0.9, label, drawing.Left, r.Status().String())
 	if r.Status() == check.NotAssessed {
-		f.AddText(p.x(0)+1.5, y+0.9, label, drawing.Left, "no margin: the check could not be made")
+		f.AddText(p.x(0)+1.5, y+0.9, label, drawing.Left, "no margin")
 		return
 	}
 	m := r.Margin()
@@ -165,7 +165,11 @@ func proofFigure(s *report.Sheet, width, height float64) *drawing.Figure {
 		y := p.y(unit.Of(st.Pressure))
 		from, to := p.x(float64(i)+0.75), p.x(float64(i)+1.25)
 		chain = append(chain, drawing.Point{X: from, Y: y}, drawing.Point{X: to, Y: y})
-		f.AddText((from+to)/2, y-1.2, label-0.3, drawing.Centre, tick(roundTo(unit.Of(st.Pressure), 4)))
+		under := y + 3
+		if st.Pressure < 0.15*top { // no room down to the axis
+			under = y - 1.2
+		}
+		f.AddText((from+to)/2, under, label-0.3, drawing.Centre, tick(roundTo(unit.Of(st.Pressure), 4)))
 	}
 	chain = append(chain, drawing.Point{X: p.x1, Y: p.y(0)})
 	f.Polylines = append(f.Polylines, drawing.Polyline{Points: chain, Pen: drawing.Pen{Width: 0.5}})
@@ -181,7 +185,7 @@ func (p plot) level(v float64, text string) {
 		return
 	}
 	p.f.AddLine(p.x0, p.y(v), p.x1, p.y(v), drawing.Pen{Width: 0.3, Dash: []float64{1.5, 1}})
-	p.f.AddText(p.x1-1, p.y(v)-0.8, label, drawing.Right, text)
+	p.f.AddText(p.x0+1, p.y(v)-0.8, label, drawing.Left, text)
 }
 
 // roundTo returns v to n significant digits, in the same unit.

@@ -82,13 +82,13 @@ type line struct {
 func (p *paper) lay(r check.Result, head bool) block {
 	b := block{rule: head}
 	if head {
-		p.add(&b, line{text: r.ID + "   " + r.Title, bold: true, size: body})
+		p.add(&b, line{text: r.ID + " – " + r.Title, bold: true, size: body})
 		if r.Formula != "" {
 			p.add(&b, line{text: r.Formula, indent: 4, indices: true, size: body + 1})
 		}
 		p.add(&b, line{text: "Source: " + provenance(r.Source), indent: 4, size: small})
 	}
-	name := orDash(r.Case) + at(r) + orEmpty(", by ", r.Rule)
+	name := caseName(r) + at(r) + orEmpty(", by ", r.Rule)
 	p.add(&b, line{text: name, indent: 4, bold: true, size: body, right: p.outcome(r)})
 	if len(r.Inputs) > 0 {
 		p.add(&b, line{text: p.substituted(r), indent: 8, indices: true, size: small})
@@ -118,6 +118,14 @@ func (p *paper) outcome(r check.Result) string {
 		word = "NOT SATISFIED"
 	}
 	return word + ", margin " + report.Margin(r)
+}
+
+// caseName names the case of a check; one without is of no case in particular.
+func caseName(r check.Result) string {
+	if r.Case == "" {
+		return "no case in particular"
+	}
+	return r.Case
 }
 
 func named(q check.Quantity) string { return strings.TrimSpace(q.Name + " " + q.Symbol) }
@@ -179,6 +187,6 @@ func (p *paper) draw(b block) {
 
 // absent lists a check that does not arise, with its reason.
 func (p *paper) absent(r check.Result) {
-	p.lines(left, p.inner(), small, report.FullID(r)+"   "+r.Title+": not applicable. "+sentence(r.Note))
+	p.lines(left, p.inner(), small, report.FullID(r)+" – "+r.Title+": not applicable. "+sentence(r.Note))
 	p.y += 1
 }

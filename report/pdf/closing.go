@@ -17,7 +17,7 @@ func (p *paper) recalled() {
 	for i, l := range lines {
 		rows[i] = plain(l, "")
 	}
-	p.table([]column{{"value or formula", 5, false}, {"confirmed in, by", 2, false}}, rows, 6.5)
+	p.table([]column{{"value or formula", 5, false, false}, {"confirmed in, by", 2, false, false}}, rows, 6.5)
 }
 
 // limits are said on every sheet.
@@ -60,7 +60,7 @@ func (p *paper) inputFiles() {
 	}
 	rows = append(rows, plain("all input files", t.Combined))
 	p.heading("Input files, embedded in this document", 15)
-	p.table([]column{{"file", 2, false}, {"SHA-256", 4, false}}, rows, 0)
+	p.table([]column{{"file", 2, false, false}, {"SHA-256", 4, false, false}}, rows, 0)
 }
 
 // signatures is the last page. It holds no links: a signature is laid over it.

@@ -108,7 +108,7 @@ func (p *paper) leansOn() []string {
 		r := s.Checks[i]
 		d, c := report.ShowPair(r.Demand, r.Capacity, s.Units)
 		lines[0] = fmt.Sprintf("Governing check: %s (%s): %s %s against %s, factor %s, margin %s.",
-			report.FullID(r), r.Title, r.Demand.Name, d, c, report.Number(r.Factor, 4, report.Up), report.Margin(r))
+			report.FullID(r), r.Title, r.Demand.Name, d, c, factor(r), report.Margin(r))
 	}
 	var overrides []string
 	for _, b := range s.Basis {
@@ -120,7 +120,7 @@ func (p *paper) leansOn() []string {
 		lines = append(lines, "Overrides of the rule: "+strings.Join(overrides, "; ")+".")
 	}
 	if n := len(s.AllRecalled()); n > 0 {
-		lines = append(lines, fmt.Sprintf("Rests on %d values or formulas quoted from memory, listed under “Recalled values”: confirm them.", n))
+		lines = append(lines, fmt.Sprintf("Values and formulas quoted from memory: %d, listed under “Recalled values”; confirm them.", n))
 	}
 	return lines
 }

@@ -46,7 +46,7 @@ func (p *paper) proofFacts() {
 		exam = pa(f.Examination, report.Down)
 	}
 	if !math.IsNaN(f.Relief) {
-		relief = pa(f.Relief, report.Nearest)
+		relief = pa(f.Relief, report.Down)
 	}
 	if f.StandOff != nil {
 		stand = report.Show(check.M("", "", *f.StandOff), u, report.Up)
@@ -55,7 +55,7 @@ func (p *paper) proofFacts() {
 	}
 	rows := [][]cell{
 		plain("method, fluid, attitude", f.Method+", "+f.Fluid+", "+f.Orientation, "temperature of fluid and metal", near(check.K("", "", f.Temperature))),
-		plain("pressure to set at the gauge", pa(f.Pressure, report.Nearest), "gauge above the highest inside point", near(check.M("", "", f.GaugeHeight))),
+		plain("pressure to set at the gauge", pa(f.Pressure, report.Up), "gauge above the highest inside point", near(check.M("", "", f.GaugeHeight))),
 		plain("relief device set at", relief, "full scale of the gauge", pa(f.GaugeLeast, report.Up)+" to "+pa(f.GaugeMost, report.Down)),
 		plain("hold at the set pressure", near(check.S("", "", f.Hold)), "nobody near above", exam),
 		plain("stored energy at the set pressure", j(f.StoredEnergy), "of the fluid; of the wall", j(f.FluidEnergy)+"; "+j(f.WallEnergy)),
@@ -69,7 +69,7 @@ func (p *paper) proofFacts() {
 	for _, row := range rows {
 		row[1].bold, row[3].bold = true, true
 	}
-	p.table([]column{{"item", 1.7, false}, {"value", 1.8, false}, {"item", 1.8, false}, {"value", 1.7, false}}, rows, 0)
+	p.table([]column{{"item", 1.7, false, false}, {"value", 1.8, false, false}, {"item", 1.8, false, false}, {"value", 1.7, false, false}}, rows, 0)
 }
 
 func yes(b bool) string {
@@ -90,8 +90,8 @@ func (p *paper) proofPoints() {
 		rows = append(rows, plain(q.Name, report.Show(check.M("", "", q.Z), p.sheet.Units, report.Nearest), pa(q.Service, report.Up),
 			report.Plain(roundTo(q.Factor, 5)), pa(q.Required, report.Up), pa(q.Low, report.Down), pa(q.High, report.Up)))
 	}
-	p.table([]column{{"point", 2, false}, {"station z", 0.9, true}, {"service", 1, true}, {"proof factor", 0.9, true},
-		{"required", 1, true}, {"least in the hold", 1.1, true}, {"highest in the hold", 1.1, true}}, rows, 0)
+	p.table([]column{{"point", 2, false, false}, {"station z", 0.9, true, false}, {"service", 1, true, false}, {"proof factor", 0.9, true, false},
+		{"required", 1, true, false}, {"least in the hold", 1.1, true, false}, {"highest in the hold", 1.1, true, false}}, rows, 0)
 }
 
 // proofSteps lists the readings to expect at each step.
@@ -114,8 +114,8 @@ func (p *paper) proofSteps() {
 			show(check.M3("", "", s.InjectedVolume)), show(check.M3("", "", s.FluidVolume)), show(check.M3("", "", s.StopBelow))+" / "+show(check.M3("", "", s.StopAbove)),
 			show(check.Num("", "", s.HoopStrain)), show(check.M("", "", s.DiameterGrowth))))
 	}
-	p.table([]column{{"no.", 0.35, true}, {"step", 1.2, false}, {"cycle", 0.5, true}, {"pressure", 0.9, true}, {"hold", 0.65, true}, {"injected", 0.9, true},
-		{"of it fluid", 0.9, true}, {"stop under / over", 1.6, true}, {"hoop strain", 1, true}, {"diameter growth", 1, true}}, rows, 0)
+	p.table([]column{{"no.", 0.35, true, false}, {"step", 1.2, false, false}, {"cycle", 0.5, true, false}, {"pressure", 0.9, true, false}, {"hold", 0.65, true, false}, {"injected", 0.9, true, false},
+		{"of it fluid", 0.9, true, false}, {"stop under / over", 1.6, true, false}, {"hoop strain", 1, true, false}, {"diameter growth", 1, true, false}}, rows, 0)
 }
 
 // logForm is filled in by hand at the test.
@@ -132,11 +132,11 @@ func (p *paper) logForm() {
 	p.y += 3
 	var rows [][]cell
 	for i, s := range p.sheet.Proof.Steps {
-		rows = append(rows, plain(fmt.Sprint(i+1), s.Name, report.Show(check.Pa("", "", s.Pressure), p.sheet.Units, report.Nearest), "", "", "", "", "", "", "", ""))
+		rows = append(rows, plain(fmt.Sprint(i+1), s.Name, report.Show(check.Pa("", "", roundTo(s.Pressure, 5)), p.sheet.Units, report.Nearest), "", "", "", "", "", "", "", ""))
 	}
-	p.table([]column{{"no.", 0.4, true}, {"step", 1.1, false}, {"set", 0.9, true}, {"time", 0.8, false}, {"gauge 1", 0.9, false}, {"gauge 2", 0.9, false},
-		{"fluid temp.", 0.8, false}, {"metal temp.", 0.8, false}, {"injected", 0.9, false}, {"strain, diameter", 1.1, false}, {"by", 0.6, false}}, rows, 7.5)
-	p.lines(left, p.inner(), body, "After the test: permanent set at the reference pressure ______________   leaks seen ______________   outcome (pass, fail, inconclusive) ______________")
+	p.table([]column{{"no.", 0.4, true, false}, {"step", 1.1, false, false}, {"set", 0.9, true, false}, {"time", 0.8, false, false}, {"gauge 1", 0.9, false, false}, {"gauge 2", 0.9, false, false},
+		{"fluid temp.", 0.8, false, false}, {"metal temp.", 0.8, false, false}, {"injected", 0.9, false, false}, {"strain, diameter", 1.1, false, false}, {"by", 0.6, false, false}}, rows, 7.5)
+	p.lines(left, p.inner(), body, "After the test: permanent set at the reference pressure __________   leaks seen __________   outcome (pass, fail, inconclusive) __________")
 	p.y += 3
 	p.lines(left, p.inner(), body, "Signed by the person in charge ____________________________________   witness ____________________________________")
 }

@@ -1,17 +1,15 @@
 package pdf
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
 	"proofsheet/report"
-	"proofsheet/report/check"
 	"proofsheet/report/drawing"
 )
 
 // scales are the reductions a section is drawn in [-].
-var scales = []float64{1, 2, 2.5, 5, 10, 15, 20, 25, 40, 50, 75, 100, 150, 200, 250, 500, 1000}
+var scales = []float64{1, 2, 2.5, 4, 5, 8, 10, 12.5, 15, 20, 25, 40, 50, 75, 100, 150, 200, 250, 500, 1000}
 
 // A view maps the section to paper, forward to the right.
 type view struct {
@@ -20,6 +18,7 @@ type view struct {
 	scale    float64 // paper per tank [mm/m]
 	lo, hi   float64 // stations of the ends [m]
 	up, down float64 // reach of the section from its axis [m]
+	under    float64 // room for names under the tank [mm]
 }
 
 func (v view) at(q report.Point) drawing.Point {
@@ -28,8 +27,9 @@ func (v view) at(q report.Point) drawing.Point {
 
 // Room around the tank on paper [mm].
 const (
-	rowAbove  = 10.0 // port names
-	rowPitch  = 5.0  // of stacked dimensions
+	clear     = 6.0 // between the tank and what stands over and under it
+	namePitch = 3.5 // of rows of names
+	rowPitch  = 5.0 // of stacked dimensions
 	scaleNote = 6.0
 )
 
@@ -44,9 +44,12 @@ func sectionFigure(s *report.Sheet, width, height float64) *drawing.Figure {
 	f := &drawing.Figure{Name: "section", Title: "Section of the tank", Width: width}
 	v := view{f: f}
 	v.bounds(c)
-	below := float64(len(along))*rowPitch + rowAbove + scaleNote
+	over, under := split(c)
+	above := float64(rowsOf(over, width))*namePitch + clear
+	v.under = float64(rowsOf(under, width))*namePitch + clear
+	below := float64(len(along))*rowPitch + v.under + scaleNote
 	beside := float64(len(across))*rowPitch + 12
-	fitScale := math.Min((width-beside-12)/(v.hi-v.lo), (height-rowAbove-below)/(v.up+v.down))
+	fitScale := math.Min((width-beside-12)/(v.hi-v.lo), (height-above-below)/(v.up+v.down))
 	ratio := 1000 / fitScale
 	for _, n := range scales {
 		if n >= ratio {
@@ -55,9 +58,9 @@ func sectionFigure(s *report.Sheet, width, height float64) *drawing.Figure {
 		}
 	}
 	v.scale = 1000 / ratio
-	f.Height = (v.up+v.down)*v.scale + rowAbove + below
+	f.Height = (v.up+v.down)*v.scale + above + below
 	v.x = beside + (width-beside-12-(v.hi-v.lo)*v.scale)/2 - v.lo*v.scale
-	v.y = rowAbove + v.up*v.scale
+	v.y = above + v.up*v.scale
 	v.draw(c)
 	v.dimensions(along, across, s.Units)
 	v.scaleBar(ratio)
@@ -210,129 +213,4 @@ func (v view) seam(m report.SeamMark) {
 		v.f.Fills = append(v.f.Fills, drawing.Fill{Points: []drawing.Point{
 			{X: at.X, Y: at.Y}, {X: at.X - 0.9, Y: at.Y - side*1.8}, {X: at.X + 0.9, Y: at.Y - side*1.8}}})
 	}
-}
-
-// A name is a text that wants to stand at an x of a row, with a leader.
-type name struct {
-	text string
-	to   drawing.Point
-	x    float64
-}
-
-// names sets the names of ports and labels in rows over and under the tank,
-// pushed apart where they would overlap.
-func (v view) names(c *report.Section) {
-	var over, under []name
-	for _, t := range c.Ports {
-		text := fmt.Sprintf("%s %s", t.Name, report.Show(check.Rad("", "", t.Clock), "si", report.Nearest))
-		side := sideOf(t)
-		n := name{text: text, to: v.at(report.Point{Z: t.Outer.Z, R: side * t.Outer.R})}
-		n.x = n.to.X
-		if side > 0 {
-			over = append(over, n)
-		} else {
-			under = append(under, n)
-		}
-	}
-	for _, l := range c.Labels {
-		at := v.at(l.At)
-		over = append(over, name{text: l.Text, to: at, x: at.X})
-	}
-	v.row(over, 4, 1)
-	v.row(under, v.y+v.down*v.scale+7, -3)
-}
-
-func (v view) row(names []name, y, foot float64) {
-	slices.SortStableFunc(names, func(a, b name) int { return compare(a.x, b.x) })
-	edge := 0.0
-	for i := range names {
-		half := float64(len([]rune(names[i].text)))*0.62 + 1
-		names[i].x = math.Max(names[i].x, edge+half)
-		edge = names[i].x + half
-	}
-	over := edge - v.f.Width
-	for i := range slices.Backward(names) {
-		if over > 0 {
-			names[i].x -= over
-		}
-	}
-	for _, n := range names {
-		v.f.AddText(n.x, y, label, drawing.Centre, n.text)
-		v.f.AddLine(n.x, y+foot, n.to.X, n.to.Y, drawing.Pen{Width: 0.1, Grey: 0.3})
-	}
-}
-
-// sorted parts dimensions into those along the axis and those across it.
-func sorted(ds []report.Dimension) (along, across []report.Dimension) {
-	for _, d := range ds {
-		if math.Abs(d.To.Z-d.From.Z) >= math.Abs(d.To.R-d.From.R) {
-			along = append(along, d)
-		} else {
-			across = append(across, d)
-		}
-	}
-	return along, across
-}
-
-func (v view) dimensions(along, across []report.Dimension, system string) {
-	thin := drawing.Pen{Width: 0.1}
-	base := v.y + v.down*v.scale + rowAbove
-	for i, d := range along {
-		y := base + float64(i)*rowPitch + 2
-		a, b := v.at(d.From), v.at(d.To)
-		if a.X > b.X {
-			a, b = b, a
-		}
-		v.f.AddLine(a.X, a.Y, a.X, y+1, drawing.Pen{Width: 0.1, Grey: 0.5})
-		v.f.AddLine(b.X, b.Y, b.X, y+1, drawing.Pen{Width: 0.1, Grey: 0.5})
-		v.f.AddLine(a.X, y, b.X, y, thin)
-		v.arrows(a.X, y, b.X, y)
-		v.f.AddText((a.X+b.X)/2, y-0.7, label, drawing.Centre, dimensionText(d, system))
-	}
-	for i, d := range across {
-		x := v.x + v.lo*v.scale - 8 - float64(i)*rowPitch
-		a, b := v.at(d.From), v.at(d.To)
-		if a.Y > b.Y {
-			a, b = b, a
-		}
-		v.f.AddLine(a.X, a.Y, x-1, a.Y, drawing.Pen{Width: 0.1, Grey: 0.5})
-		v.f.AddLine(b.X, b.Y, x-1, b.Y, drawing.Pen{Width: 0.1, Grey: 0.5})
-		v.f.AddLine(x, a.Y, x, b.Y, thin)
-		v.arrows(x, a.Y, x, b.Y)
-		v.f.Texts = append(v.f.Texts, drawing.Text{At: drawing.Point{X: x - 0.7, Y: (a.Y + b.Y) / 2},
-			Text: dimensionText(d, system), Size: label, Align: drawing.Centre, Turn: math.Pi / 2})
-	}
-}
-
-// arrows puts heads on both ends of a dimension line, from outside where it is
-// too short for them.
-func (v view) arrows(x1, y1, x2, y2 float64) {
-	direction := math.Atan2(y2-y1, x2-x1)
-	if math.Hypot(x2-x1, y2-y1) < 5 {
-		direction += math.Pi
-	}
-	v.f.AddArrow(x2, y2, direction, 1.8)
-	v.f.AddArrow(x1, y1, direction+math.Pi, 1.8)
-}
-
-func dimensionText(d report.Dimension, system string) string {
-	value := report.Show(d.Value, system, report.Nearest)
-	if d.Name == "" {
-		return value
-	}
-	return d.Name + " " + value
-}
-
-// scaleBar states the scale, with a bar that holds when the page is printed in
-// another size.
-func (v view) scaleBar(ratio float64) {
-	bar := 0.1
-	for bar*v.scale < 12 {
-		bar *= 2
-	}
-	y := v.f.Height - 2
-	v.f.AddLine(6, y, 6+bar*v.scale, y, drawing.Pen{Width: 0.5})
-	v.f.AddText(8+bar*v.scale, y+0.8, label, drawing.Left, fmt.Sprintf(
-		"%s mm   scale 1:%s on paper printed at full size; ports turned into the plane of the cut, ▼ weld seam; forward is to the right",
-		tick(roundTo(bar*1000, 4)), tick(ratio)))
 }

@@ -5,6 +5,7 @@ type column struct {
 	title string
 	width float64 // share of the table's width [-]
 	right bool    // numbers stand to the right
+	index bool    // symbols: x_y is set with a lowered y
 }
 
 // A cell may be set bold.
@@ -51,7 +52,10 @@ func (p *paper) table(columns []column, rows [][]cell, least float64) {
 			p.newPage()
 			p.tableHead(columns, head, widths, headHeight)
 		}
-		p.row(columns, row, lines, widths)
+		p.row(columns, row, lines, widths, false)
+		if least > 0 {
+			p.boxes(widths, h)
+		}
 		p.y += h
 		p.hairline(p.y)
 	}
@@ -77,16 +81,17 @@ func (p *paper) tableHead(columns []column, head [][]string, widths []float64, h
 	for i := range bold {
 		bold[i].bold = true
 	}
-	p.row(columns, bold, head, widths)
+	p.row(columns, bold, head, widths, true)
 	p.y += h
 	p.rule(p.y, 0.25)
 }
 
-func (p *paper) row(columns []column, row []cell, lines [][]string, widths []float64) {
+func (p *paper) row(columns []column, row []cell, lines [][]string, widths []float64, head bool) {
 	x := left
 	for i := range row {
 		p.font(style(row[i].bold), small)
 		for n, line := range lines[i] {
+			p.indices = columns[i].index && !head
 			y := p.y + 0.7 + (float64(n)+0.78)*small*leading
 			if columns[i].right {
 				p.putRight(x+widths[i]-padding, y, line)
@@ -94,8 +99,22 @@ func (p *paper) row(columns []column, row []cell, lines [][]string, widths []flo
 				p.put(x+padding, y, line)
 			}
 		}
+		p.indices = false
 		x += widths[i]
 	}
+}
+
+// boxes parts the cells of a row that is to be filled in by hand.
+func (p *paper) boxes(widths []float64, h float64) {
+	p.doc.SetDrawColor(150, 150, 150)
+	p.doc.SetLineWidth(0.1)
+	x := left
+	p.doc.Line(x, p.y, x, p.y+h)
+	for _, w := range widths {
+		x += w
+		p.doc.Line(x, p.y, x, p.y+h)
+	}
+	p.doc.SetDrawColor(0, 0, 0)
 }
 
 func (p *paper) hairline(y float64) {

@@ -11,7 +11,9 @@ import (
 // overview lists every check on one table, worst first, after the chart of
 // their margins.
 func (p *paper) overview() {
-	p.newPage()
+	if p.doc.PageNo() == 1 {
+		p.newPage()
+	}
 	p.chapter("Overview")
 	p.figure(marginsFigure(p.sheet, p.inner()))
 	var rows [][]cell
@@ -26,9 +28,13 @@ func (p *paper) overview() {
 		row[1].bold = row[0].bold
 		rows = append(rows, row)
 	}
+	if len(rows) == 0 {
+		p.paragraph("No check was made.")
+		return
+	}
 	p.heading("All checks, worst first", 20)
-	p.table([]column{{"verdict", 1.1, false}, {"margin", 0.7, true}, {"check @ case", 2.4, false}, {"what", 2.6, false},
-		{"demand", 1.1, true}, {"capacity", 1.1, true}, {"factor", 0.55, true}}, rows, 0)
+	p.table([]column{{"verdict", 1.1, false, false}, {"margin", 0.7, true, false}, {"check @ case", 2.4, false, false}, {"what", 2.6, false, false},
+		{"demand", 1.1, true, false}, {"capacity", 1.1, true, false}, {"factor", 0.55, true, false}}, rows, 0)
 }
 
 // at names the instant of a check of a flight history.
@@ -51,6 +57,9 @@ func provenance(src check.Source) string {
 	if src == (check.Source{}) {
 		return "no source stated"
 	}
+	if src.How == check.Unstated {
+		return report.Cite(src)
+	}
 	return report.Cite(src) + " (" + src.How.String() + ")"
 }
 
@@ -68,14 +77,14 @@ func (p *paper) basis() {
 		row[2].bold = b.Override
 		rows = append(rows, row)
 	}
-	p.table([]column{{"factor or choice", 1.6, false}, {"value", 1, false}, {"", 1.5, false}, {"source", 3.4, false}}, rows, 0)
+	p.table([]column{{"factor or choice", 1.6, false, false}, {"value", 1, false, false}, {"", 1.5, false, false}, {"source", 3.4, false, false}}, rows, 0)
 	if len(p.sheet.Defaults) > 0 {
 		p.heading("Inputs left out of the tank file and the values taken", 15)
 		rows = nil
 		for _, d := range p.sheet.Defaults {
 			rows = append(rows, plain(d.Name, d.Value, d.Note))
 		}
-		p.table([]column{{"key", 2, false}, {"value taken", 1.3, false}, {"why", 4, false}}, rows, 0)
+		p.table([]column{{"key", 2, false, false}, {"value taken", 1.3, false, false}, {"why", 4, false, false}}, rows, 0)
 	}
 }
 
@@ -92,7 +101,7 @@ func (p *paper) materials() {
 		for _, v := range m.Values {
 			rows = append(rows, plain(v.Quantity.Name, v.Quantity.Symbol, report.Show(v.Quantity, p.sheet.Units, report.Nearest), provenance(v.Source), v.Note))
 		}
-		p.table([]column{{"property", 1.7, false}, {"symbol", 0.6, false}, {"value", 1, true}, {"source (how)", 2.6, false}, {"note", 1.8, false}}, rows, 0)
+		p.table([]column{{"property", 1.7, false, false}, {"symbol", 0.6, false, true}, {"value", 1, true, false}, {"source (how)", 2.6, false, false}, {"note", 1.8, false, false}}, rows, 0)
 		p.list(m.Notes, small)
 	}
 }
@@ -125,22 +134,25 @@ func (p *paper) joints() {
 			if !math.IsNaN(u.Efficiency) {
 				value = report.Number(u.Efficiency, 4, report.Down)
 			}
-			rows = append(rows, plain(j.Name, what, orDash(j.Examination), u.Place, u.Rule, value, strings.TrimLeft(provenance(u.Source)+"; "+u.Note, "; ")))
+			rows = append(rows, plain(j.Name, what, orDash(j.Examination), u.Place, u.Rule, value, strings.TrimRight(provenance(u.Source)+"; "+u.Note, "; ")))
 		}
 		for _, n := range j.Notes {
 			notes = append(notes, j.Name+": "+n)
 		}
 	}
-	p.table([]column{{"joint", 0.8, false}, {"kind", 1.3, false}, {"examined", 0.8, false}, {"where", 1.5, false}, {"rule", 0.8, false},
-		{"efficiency", 0.8, true}, {"source (how), note", 2.6, false}}, rows, 0)
+	p.table([]column{{"joint", 0.8, false, false}, {"kind", 1.3, false, false}, {"examined", 0.8, false, false}, {"where", 1.5, false, false}, {"rule", 0.8, false, false},
+		{"efficiency", 0.8, true, false}, {"source (how), note", 2.6, false, false}}, rows, 0)
 	p.list(notes, small)
 }
 
 func (p *paper) cases() {
+	if len(p.sheet.Cases)+len(p.sheet.Conditions) == 0 {
+		return
+	}
 	p.chapter("Load cases and pressures by station")
 	for _, c := range p.sheet.Cases {
 		p.heading(c.Name+orEmpty(": ", c.Title), 8)
-		text := "Assessed by " + orDash(c.Rule) + "; people: " + orDash(c.People) + ". "
+		text := "Assessed by " + orDash(c.Rule) + "; people: " + orDash(c.People) + ";  "
 		for _, q := range c.Values {
 			text += glued(q.Name+" "+report.Show(q, p.sheet.Units, report.Nearest)) + ";  "
 		}
@@ -157,7 +169,7 @@ func (p *paper) cases() {
 		rows = append(rows, plain(k.Case, k.Part, report.Show(check.M("", "", k.Z), p.sheet.Units, report.Nearest),
 			report.Show(check.Pa("", "", k.Pressure), p.sheet.Units, report.Up), report.Show(check.K("", "", k.Temperature), p.sheet.Units, report.Nearest)))
 	}
-	p.table([]column{{"case", 1.5, false}, {"part", 1.5, false}, {"station z", 1, true}, {"pressure across the wall", 1.3, true}, {"metal temperature", 1.2, true}}, rows, 0)
+	p.table([]column{{"case", 1.5, false, false}, {"part", 1.5, false, false}, {"station z", 1, true, false}, {"pressure across the wall", 1.3, true, false}, {"metal temperature", 1.2, true, false}}, rows, 0)
 }
 
 // permissible lists the highest ullage pressure of each part, the weakest
@@ -170,7 +182,7 @@ func (p *paper) permissible() {
 	weakest, open := -1, false
 	for i, q := range list {
 		open = open || math.IsNaN(q.Pressure)
-		if weakest < 0 || q.Pressure < list[weakest].Pressure {
+		if !math.IsNaN(q.Pressure) && (weakest < 0 || q.Pressure < list[weakest].Pressure) {
 			weakest = i
 		}
 	}
@@ -181,14 +193,17 @@ func (p *paper) permissible() {
 		if !math.IsNaN(q.Pressure) {
 			value = report.Show(check.Pa("", "", q.Pressure), p.sheet.Units, report.Down)
 		}
-		if i == weakest && !open {
+		switch {
+		case i == weakest && !open:
 			mark = "weakest; "
+		case i == weakest:
+			mark = "lowest of those assessed; "
 		}
 		row := plain(q.Part, value, q.Rule, q.Check, strings.TrimRight(mark+q.Note, "; "))
 		row[0].bold, row[1].bold = i == weakest, i == weakest
 		rows = append(rows, row)
 	}
-	p.table([]column{{"part", 1.2, false}, {"ullage pressure", 1, true}, {"rule", 0.8, false}, {"set by", 2, false}, {"note", 2.6, false}}, rows, 0)
+	p.table([]column{{"part", 1.2, false, false}, {"ullage pressure", 1, true, false}, {"rule", 0.8, false, false}, {"set by", 2, false, false}, {"note", 2.6, false, false}}, rows, 0)
 	if open {
 		p.paragraph("The weakest part cannot be named: a part is not assessed.")
 	}
@@ -219,5 +234,5 @@ func (p *paper) quantities() {
 	for _, q := range p.sheet.Quantities {
 		rows = append(rows, plain(q.Key, report.Show(check.Quantity{Value: q.Value, Unit: q.Unit}, p.sheet.Units, report.Nearest), q.Note))
 	}
-	p.table([]column{{"quantity", 2, false}, {"value", 1, true}, {"note", 3, false}}, rows, 0)
+	p.table([]column{{"quantity", 2, false, false}, {"value", 1, true, false}, {"note", 3, false, false}}, rows, 0)
 }
