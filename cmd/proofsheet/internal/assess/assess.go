@@ -1,0 +1,122 @@
+package assess
+
+import (
+	"crypto/sha256"
+	"encoding/hex"
+
+	"proofsheet/cmd/proofsheet/internal/tank"
+	"proofsheet/loads"
+	"proofsheet/report"
+	"proofsheet/report/check"
+)
+
+// Options are what the sheet says about the program itself.
+type Options struct{ Version string }
+
+// A run is one assessment in the making.
+type run struct {
+	*model
+	o        Options
+	cases    []*loadCase
+	checks   []check.Result
+	unbuilt  []check.Result
+	parts    []report.PermissiblePressure
+	near     float64 // highest ullage pressure with people near [Pa]
+	nearWhy  string
+	proof    *proofTest
+	cautions []string // from compatibility and geometry
+}
+
+// Assess makes every check of the tank in every case and returns the sheet. An
+// error is a fault of the input that only the whole tank shows.
+func Assess(t *tank.Tank, o Options) (*report.Sheet, error) {
+	m, err := newModel(t)
+	if err != nil {
+		return nil, err
+	}
+	m.masses, m.massErr = m.structure()
+	r := &run{model: m, o: o, unbuilt: m.unbuilt()}
+	if r.cases, err = m.cases(); err != nil {
+		return nil, err
+	}
+	for _, c := range r.cases {
+		r.checkCase(c)
+	}
+	r.checkTank()
+	r.parts = m.permissible(r.cases[0])
+	r.near, r.nearWhy = nearPressure(r.parts, r.unbuilt)
+	r.proof = m.newProof(r.cases, r.near)
+	r.checks = append(r.checks, r.proof.yield, r.proof.reach)
+	r.checks = append(r.checks, r.unbuilt...)
+	return r.sheet(), nil
+}
+
+// checkCase makes the checks of one case: of its states the worse counts.
+func (r *run) checkCase(c *loadCase) {
+	var worst []check.Result
+	for _, s := range c.states {
+		for i, got := range r.checkState(s, c) {
+			if i == len(worst) {
+				worst = append(worst, got)
+			} else {
+				worst[i] = worse(worst[i], got)
+			}
+		}
+	}
+	worst = append(worst, r.checkCapacity(c), r.checkBrittle(c))
+	for i := range worst {
+		worst[i].Case, worst[i].Rule = c.name, string(c.rule)
+	}
+	r.checks = append(r.checks, worst...)
+}
+
+// checkState makes the checks of every part in one state.
+func (r *run) checkState(s *loads.State, c *loadCase) []check.Result {
+	out := r.checkCylinder(s, c)
+	for _, h := range r.ends() {
+		out = append(out, r.checkHead(h, s, c)...)
+	}
+	for _, p := range r.ports {
+		out = append(out, r.checkPort(p, s, c))
+	}
+	return out
+}
+
+// checkTank makes the checks of the tank as a whole.
+func (r *run) checkTank() {
+	compatible, cautions := r.checkCompatibility()
+	r.cautions = append(r.cautions, cautions...)
+	r.checks = append(r.checks, r.checkRelief(), r.checkVapour(), compatible)
+}
+
+// worse returns the worse of two answers to one check: not satisfied before not
+// assessed before the lesser margin.
+func worse(a, b check.Result) check.Result {
+	rank := func(r check.Result) int {
+		switch r.Status() {
+		case check.NotSatisfied:
+			return 3
+		case check.NotAssessed:
+			return 2
+		case check.Satisfied:
+			return 1
+		}
+		return 0
+	}
+	switch ra, rb := rank(a), rank(b); {
+	case ra > rb:
+		return a
+	case rb > ra || b.Margin() < a.Margin():
+		return b
+	}
+	return a
+}
+
+// digest returns the SHA-256 of data in hexadecimal.
+func digest(data ...[]byte) string {
+	h := sha256.New()
+	for _, d := range data {
+		h.Write(d)
+	}
+	return hex.EncodeToString(h.Sum(nil))
+}

@@ -1,0 +1,228 @@
+package assess
+
+import (
+	"fmt"
+	"math"
+
+	"proofsheet/cmd/proofsheet/internal/tank"
+	"proofsheet/loads"
+	"proofsheet/material"
+	"proofsheet/material/fluid"
+)
+
+// atmosphere is the outside pressure where none is written [Pa]: 1 atm, exact
+// by definition.
+const atmosphere = 101325
+
+// roomTemperature is 20 degC [K], the metal's temperature where it is not
+// written and the liquid is colder.
+const roomTemperature = 293.15
+
+// A loadCase is one case resolved, with its liquid at rest in the tank.
+type loadCase struct {
+	name, people string
+	rule         material.Rule
+	ullage       float64 // across the wall [Pa]
+	axial        float64 // load factor [-]
+	lateral      float64 // load factor [-]
+	volume       float64 // of the liquid, flat, at its densest unless the mass is given [m3]
+	temperature  float64 // of the metal for strength [K]
+	coldest      float64 // of the metal for brittleness [K]
+	states       []*loads.State
+	sections     []loads.Section
+	ground       bool
+	present      bool // the other load is always there
+}
+
+// densities resolves the liquid's density at both ends of its range.
+func (m *model) densities() error {
+	c := m.t.Contents
+	if c.Density != nil {
+		m.cold, m.warm = *c.Density, *c.Density
+		return nil
+	}
+	f, ok := fluid.Find(c.Fluid)
+	if !ok {
+		return fmt.Errorf("contents.fluid: %q is not known", c.Fluid)
+	}
+	_, most, err := f.DensityRange(c.Coldest)
+	if err != nil {
+		return fmt.Errorf("contents: density of %s at its coldest: %w", c.Fluid, err)
+	}
+	least, _, err := f.DensityRange(c.Warmest)
+	if err != nil {
+		return fmt.Errorf("contents: density of %s at its warmest: %w", c.Fluid, err)
+	}
+	m.cold, m.warm = most.Value, least.Value
+	return nil
+}
+
+// cases returns meop and every written case, in the order of the file.
+func (m *model) cases() ([]*loadCase, error) {
+	var written []*loadCase
+	for _, in := range m.t.Case {
+		c, err := m.newCase(in)
+		if err != nil {
+			return nil, fmt.Errorf("case %s: %w", in.Name, err)
+		}
+		written = append(written, c)
+	}
+	meop, err := m.meop(written)
+	if err != nil {
+		return nil, fmt.Errorf("case meop: %w", err)
+	}
+	return append([]*loadCase{meop}, written...), nil
+}
+
+// meop is the case that always exists: the highest ullage pressure, standing
+// still, with the fullest liquid of any case by volume.
+func (m *model) meop(written []*loadCase) (*loadCase, error) {
+	c := &loadCase{name: "meop", people: "clear", ullage: m.t.Pressure.MEOP, axial: 1}
+	c.volume = (1 - m.t.Contents.LeastUllage) * m.in.Volume()
+	if len(written) == 0 || m.t.Flight != nil && m.t.Flight.People != "clear" {
+		c.people = "near"
+	}
+	for i, w := range written {
+		if i == 0 || w.volume > c.volume {
+			c.volume = w.volume
+		}
+		if w.people != "clear" {
+			c.people = "near"
+		}
+	}
+	c.rule = m.ruleOf("", c.people)
+	c.temperature, c.coldest = m.metalTemperature(nil)
+	return c, m.fill(c, m.cold, c.volume*m.cold)
+}
+
+// newCase resolves a written case.
+func (m *model) newCase(in tank.Case) (*loadCase, error) {
+	c := &loadCase{name: in.Name, people: in.People, axial: in.AxialLoadFactor, lateral: in.LateralLoadFactor,
+		ground: in.OnGround(), present: in.Present, rule: m.ruleOf(in.Rule, in.People)}
+	c.temperature, c.coldest = m.metalTemperature(in.Temperature)
+	c.sections = sectionsOf(in, m.t.Cylinder.Length)
+	var err error
+	if c.ullage, err = m.ullage(in); err != nil {
+		return nil, err
+	}
+	if in.LiquidMass == nil {
+		c.volume = m.liquidVolume(in)
+		return c, m.fill(c, m.cold, c.volume*m.cold)
+	}
+	c.volume = *in.LiquidMass / m.warm
+	if err := m.fill(c, m.cold, *in.LiquidMass); err != nil || m.warm == m.cold {
+		return c, err
+	}
+	return c, m.fill(c, m.warm, *in.LiquidMass)
+}
+
+// fill adds the state of a liquid of a density [kg/m3] and mass [kg].
+func (m *model) fill(c *loadCase, density, mass float64) error {
+	s, err := loads.NewState(m.in, c.ullage, loads.Liquid{Density: density, Mass: mass},
+		loads.Acceleration{Axial: c.axial, Lateral: c.lateral})
+	if err != nil {
+		return err
+	}
+	c.states = append(c.states, s)
+	return nil
+}
+
+// liquidVolume returns what fill or level says [m3]. The level is measured
+// along the axis from the lowest inside point, before the liquid tilts.
+func (m *model) liquidVolume(in tank.Case) float64 {
+	lo, hi := m.in.Bounds()
+	switch {
+	case in.Fill != nil:
+		return *in.Fill * m.in.Volume()
+	case in.Level != nil && in.AxialLoadFactor < 0:
+		return m.in.Volume() - m.in.VolumeBelow(math.Max(hi-*in.Level, lo))
+	case in.Level != nil:
+		return m.in.VolumeBelow(math.Min(lo+*in.Level, hi))
+	default:
+		return math.NaN()
+	}
+}
+
+// ullage returns the ullage pressure across the wall [Pa].
+func (m *model) ullage(in tank.Case) (float64, error) {
+	if in.UllagePressure != nil {
+		return *in.UllagePressure, nil
+	}
+	f, ok := fluid.Find(m.t.Contents.Fluid)
+	if !ok {
+		return math.NaN(), fmt.Errorf("the vapour pressure needs a built-in fluid")
+	}
+	v, err := f.VaporPressure(m.t.Contents.Warmest)
+	if err != nil {
+		return math.NaN(), err
+	}
+	outside := float64(atmosphere)
+	if in.OutsideAbsolute != nil {
+		outside = *in.OutsideAbsolute
+	}
+	p := v.Value - outside
+	if p > m.t.Pressure.MEOP {
+		return math.NaN(), fmt.Errorf("the vapour pressure of %s at its warmest is %.4g bar across the wall, above meop: raise pressure.meop",
+			m.t.Contents.Fluid, p/1e5)
+	}
+	return p, nil
+}
+
+// ruleOf returns the rule a case is made by: its own or the basis's, and the
+// vessel rule in place of flight wherever somebody may be near.
+func (m *model) ruleOf(own, people string) material.Rule {
+	r := material.Rule(m.t.Basis.Rule)
+	if own != "" {
+		r = material.Rule(own)
+	}
+	if people != "clear" && r == material.Flight {
+		return material.Vessel
+	}
+	return r
+}
+
+// metalTemperature returns the temperatures of the metal for strength and for
+// brittleness [K].
+func (m *model) metalTemperature(given *float64) (strength, brittle float64) {
+	c := m.t.Contents
+	if given == nil {
+		return math.Max(c.Warmest, roomTemperature), math.Min(c.Coldest, roomTemperature)
+	}
+	return *given, math.Min(*given, c.Coldest)
+}
+
+// sectionsOf returns the section forces of a case; left out, they act at the
+// forward head seam.
+func sectionsOf(in tank.Case, forward float64) (out []loads.Section) {
+	add := func(station *float64, force, moment, shear *float64) {
+		if force == nil && moment == nil && shear == nil {
+			return
+		}
+		s := loads.Section{Station: forward, Force: given(force), Moment: given(moment), Shear: given(shear)}
+		if station != nil {
+			s.Station = *station
+		}
+		out = append(out, s)
+	}
+	add(in.Station, in.AxialForce, in.BendingMoment, in.ShearForce)
+	for _, l := range in.Loads {
+		add(&l.Station, l.AxialForce, l.BendingMoment, l.ShearForce)
+	}
+	return out
+}
+
+// rules returns every rule in force: the basis's and those of the cases, each
+// once.
+func rules(basis string, cases []*loadCase) []material.Rule {
+	out := []material.Rule{material.Rule(basis)}
+	for _, c := range cases {
+		known := false
+		for _, r := range out {
+			known = known || r == c.rule
+		}
+		if !known {
+			out = append(out, c.rule)
+		}
+	}
+	return out
+}

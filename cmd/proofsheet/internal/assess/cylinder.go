@@ -1,0 +1,143 @@
+package assess
+
+import (
+	"math"
+
+	"proofsheet/cmd/proofsheet/internal/tank"
+	"proofsheet/loads"
+	"proofsheet/material/weld"
+	"proofsheet/report/check"
+	"proofsheet/shell"
+)
+
+// body returns the tank as a free body for the cylinder's wall.
+func (m *model) body(c *loadCase) loads.Body {
+	return loads.Body{
+		Radius: func(float64) float64 { return m.cyl.mid() },
+		Masses: m.masses, Sections: c.sections, Support: loads.Support(m.t.Support.At),
+		AftJoint: 0, ForwardJoint: m.t.Cylinder.Length,
+	}
+}
+
+// cylinderSeams returns the efficiencies that act in the cylinder, the limits
+// across its seams and in their zones, and why a seam cannot be assessed.
+func (m *model) cylinderSeams(c *loadCase) (s shell.Seams, a shell.Allowables, longErr, girthErr error) {
+	p := m.cyl
+	outside := 2 * (p.radius + p.nominal)
+	girths := m.girthJoints()
+	if m.long != nil {
+		s.LongJoint = m.long.Name
+		s.Long, _, longErr = asWeld(m.long).EfficiencyAt(string(c.rule),
+			weld.Place{Category: "A", Longitudinal: true, Thickness: p.nominal, OutsideDiameter: outside})
+		al := m.allow(p, m.long.Process, c)
+		a.Parent, a.Zone, a.SeamLong, a.ZoneKnown = al.parent, al.zone, al.seam, al.zoneErr
+	} else {
+		s.LongJoint = "none, drawn or extruded"
+		s.Long, _ = weld.SeamlessEfficiency(asWelds(girths)...)
+		al := m.allow(p, "", c)
+		a.Parent, a.SeamLong, longErr = al.parent, al.parent, al.parentErr
+	}
+	s.Girth = math.Inf(1)
+	for i, j := range girths {
+		e, _, err := asWeld(j).EfficiencyAt(string(c.rule),
+			weld.Place{Category: "B", Thickness: p.nominal, OutsideDiameter: outside})
+		if err != nil {
+			girthErr = err
+		}
+		if e < s.Girth || math.IsNaN(e) {
+			s.Girth, s.GirthJoint = e, j.Name
+		}
+		al := m.allow(p, j.Process, c)
+		if al.zoneErr != nil {
+			a.ZoneKnown = al.zoneErr
+			continue
+		}
+		if i == 0 {
+			a.SeamGirth = al.seam
+		} else if a.SeamGirth, err = a.SeamGirth.Lower(al.seam); err != nil {
+			girthErr = err
+		}
+		if m.long == nil && i == 0 {
+			a.Zone = al.zone
+		} else if a.Zone, err = a.Zone.Lower(al.zone); err != nil {
+			a.ZoneKnown = err
+		}
+	}
+	return s, a, longErr, girthErr
+}
+
+// girthJoints returns the joints that go round the cylinder, each once.
+func (m *model) girthJoints() (out []*tank.Joint) {
+	for _, j := range []*tank.Joint{m.aft.seam, m.fwd.seam, m.girth} {
+		known := j == nil
+		for _, o := range out {
+			known = known || o.Name == j.Name
+		}
+		if !known {
+			out = append(out, j)
+		}
+	}
+	return out
+}
+
+func asWelds(js []*tank.Joint) (out []weld.Joint) {
+	for _, j := range js {
+		out = append(out, asWeld(j))
+	}
+	return out
+}
+
+// cylinderCondition gathers what loads the cylinder in one state. Extremes along
+// the part are taken together, which is never less than any one station.
+func (m *model) cylinderCondition(s *loads.State, c *loadCase) (shell.Condition, error) {
+	L := m.t.Cylinder.Length
+	cond := shell.Condition{PressureLeast: 1, Present: c.present,
+		AxialMost: math.Inf(-1), AxialLeast: math.Inf(1), LoadMost: math.Inf(-1), LoadLeast: math.Inf(1)}
+	cond.Pressure, _ = s.HighestPressure(0, L)
+	stations := append([]float64{0, L / 4, L / 2, 3 * L / 4, L}, m.t.Cylinder.GirthStations...)
+	for _, q := range c.sections {
+		if q.Station > 0 && q.Station < L {
+			stations = append(stations, q.Station)
+		}
+	}
+	b := m.body(c)
+	for _, z := range stations {
+		p, most, least, err := s.WallForce(z, b)
+		if err != nil {
+			return cond, err
+		}
+		cond.AxialMost, cond.AxialLeast = math.Max(cond.AxialMost, p), math.Min(cond.AxialLeast, p)
+		cond.LoadMost, cond.LoadLeast = math.Max(cond.LoadMost, most), math.Min(cond.LoadLeast, least)
+	}
+	return cond, nil
+}
+
+// checkCylinder makes the membrane and thickness checks of the cylinder in one
+// state of a case.
+func (m *model) checkCylinder(s *loads.State, c *loadCase) []check.Result {
+	cyl := shell.Cylinder{InsideRadius: m.cyl.corroded(), Thickness: m.cyl.least, Length: m.t.Cylinder.Length}
+	seams, a, longErr, girthErr := m.cylinderSeams(c)
+	cond, err := m.cylinderCondition(s, c)
+	refuse := func(r check.Result, why ...error) check.Result {
+		for _, e := range append([]error{m.massErr, err}, why...) {
+			if e != nil {
+				return check.NotMade(r.ID, r.Title, e)
+			}
+		}
+		return r
+	}
+	return []check.Result{
+		refuse(cyl.CheckHoop(cond, a, seams), longErr, zoneOf(a, m.long != nil)),
+		refuse(cyl.CheckLongitudinal(cond, a, seams), girthErr, a.ZoneKnown),
+		refuse(cyl.CheckEquivalent(cond, a, seams), a.ZoneKnown),
+		refuse(cyl.CheckThickness(c.rule, cond, a, seams), longErr, girthErr, a.ZoneKnown),
+	}
+}
+
+// zoneOf returns why the zone of a seam is not known, where there is a seam.
+func zoneOf(a shell.Allowables, seam bool) error {
+	if seam {
+		return a.ZoneKnown
+	}
+	return nil
+}

@@ -1,0 +1,202 @@
+package assess
+
+import (
+	"errors"
+	"math"
+
+	"proofsheet/heads"
+	"proofsheet/loads"
+	"proofsheet/material"
+	"proofsheet/material/weld"
+	"proofsheet/report/check"
+)
+
+// hair keeps a plane on the head's side of its joint [m].
+const hair = 1e-9
+
+// checkHead makes the thickness and membrane checks of a head in one state of a
+// case.
+func (m *model) checkHead(h *headPart, s *loads.State, c *loadCase) []check.Result {
+	seams, a, err := m.headSeams(h, c)
+	wall := heads.Wall{Thickness: h.least, Corrosion: h.corrosion}
+	l := m.headLoading(h, s, c)
+	d, demandErr := m.headDemand(h, s, c, l)
+	out := []check.Result{
+		heads.CheckThickness(h.nominal0, h.end, d, wall, a, seams),
+		heads.CheckMembrane(h.nominal0, h.end, wall, l, a, seams),
+	}
+	if err = errors.Join(m.massErr, h.refused, err, demandErr); err == nil {
+		return out
+	}
+	for i, r := range out {
+		if r.Status() != check.NotApplicable {
+			out[i] = check.NotMade(r.ID, r.Title, err)
+		}
+	}
+	return out
+}
+
+// headSeams returns the efficiencies that act in a head and its limits.
+func (m *model) headSeams(h *headPart, c *loadCase) (s heads.Seams, a heads.Allowables, err error) {
+	own := m.allow(h.part, "", c)
+	a = heads.Allowables{Parent: own.parent, Zone: own.zone, SeamSegment: own.parent, SeamGirth: own.parent, ZoneKnown: own.parentErr}
+	if h.seam == nil { // bolted
+		s.Girth, s.GirthJoint, s.Segment = 1, "bolted", 1
+		return s, a, own.parentErr
+	}
+	process := h.seam.Process
+	outside := 2 * (h.radius + h.nominal)
+	place := weld.Place{Category: "B", Thickness: math.Max(h.nominal, m.cyl.nominal), OutsideDiameter: outside, Convex: h.in.Bulge == "inward"}
+	switch h.in.Shape {
+	case "hemisphere":
+		place.Category = "A"
+	case "flat":
+		place.Category = "C"
+	}
+	s.GirthJoint = h.seam.Name
+	if s.Girth, _, err = asWeld(h.seam).EfficiencyAt(string(c.rule), place); err != nil {
+		return s, a, err
+	}
+	if h.segment != nil {
+		s.Segmented, s.SegmentJoint = true, h.segment.Name
+		process = slower(process, h.segment.Process)
+		s.Segment, _, err = asWeld(h.segment).EfficiencyAt(string(c.rule),
+			weld.Place{Category: "A", Longitudinal: true, Thickness: h.nominal, OutsideDiameter: outside})
+	} else {
+		s.Segment, _ = weld.SeamlessEfficiency(asWeld(h.seam))
+	}
+	if h.in.Shape == "hemisphere" {
+		s.Segment = math.Min(s.Segment, s.Girth)
+	}
+	if err != nil {
+		return s, a, err
+	}
+	return m.headLimits(h, c, process, s, a)
+}
+
+// headLimits fills in the limits across the welds of a head and in their zones.
+func (m *model) headLimits(h *headPart, c *loadCase, process string, s heads.Seams, a heads.Allowables) (heads.Seams, heads.Allowables, error) {
+	welded := m.allow(h.part, process, c)
+	shell := m.allow(m.cyl, h.seam.Process, c)
+	a.ZoneKnown = errors.Join(welded.zoneErr, shell.zoneErr)
+	if a.ZoneKnown != nil {
+		return s, a, nil
+	}
+	a.Zone = welded.zone
+	if s.Segmented {
+		a.SeamSegment = welded.seam
+	}
+	var err error
+	if a.SeamGirth, err = welded.seam.Lower(shell.seam); err != nil {
+		return s, a, err
+	}
+	s.ZoneWidth, s.PortZones, err = m.zones(h, c, process)
+	return s, a, err
+}
+
+// slower returns the process whose zone is the weaker: TIG, also where it was
+// not said.
+func slower(a, b string) string {
+	if a == b {
+		return a
+	}
+	return ""
+}
+
+// zones returns the width of the softened zone along a head and the radii over
+// which ports soften it [m]; nothing where the alloy does not soften.
+func (m *model) zones(h *headPart, c *loadCase, process string) (width float64, ports [][2]float64, err error) {
+	props := m.metals.at(h.material, process, h.nominal, c.temperature)
+	if !props.zone.Softened {
+		return 0, nil, nil
+	}
+	if width, _, err = weld.ZoneWidth(process, props.parent.Family, h.nominal); err != nil {
+		return 0, nil, err
+	}
+	for _, p := range m.ports {
+		if p.head == h {
+			e, reach := given(p.in.Radius), p.in.Tube.OutsideDiameter/2+width
+			ports = append(ports, [2]float64{e - reach, e + reach})
+		}
+	}
+	return width, ports, nil
+}
+
+// headLoading returns what acts along a head in one state.
+func (m *model) headLoading(h *headPart, s *loads.State, c *loadCase) heads.Loading {
+	lo, hi := m.in.Bounds()
+	at := func(x float64) float64 {
+		z := m.station(h, x)
+		if h.end == "aft" {
+			return math.Min(math.Max(z, lo), -hair)
+		}
+		return math.Max(math.Min(z, hi), m.t.Cylinder.Length+hair)
+	}
+	free := func(x, r float64) loads.Forces {
+		b := m.body(c)
+		b.Radius = func(float64) float64 { return r }
+		f, err := s.FreeBody(at(x), b)
+		if err != nil {
+			nan := math.NaN()
+			return loads.Forces{Ullage: nan, LoadMost: nan, LoadLeast: nan}
+		}
+		return f
+	}
+	line := func(x, sign float64) float64 {
+		r := h.strength.Radius(math.Min(math.Max(x, 0), h.strength.Depth())) + h.least/2
+		f := free(x, r)
+		load := f.LoadMost
+		if sign < 0 {
+			load = f.LoadLeast
+		}
+		return (load + sign*2*f.Moment/r) / (2 * math.Pi * r)
+	}
+	l := heads.Loading{
+		PressureLeast: 1, Present: c.present,
+		Pressure:  func(x float64) float64 { return s.PressureWorst(at(x)) },
+		Force:     func(x, r float64) float64 { f := free(x, r); return f.Ullage + f.LiquidMost },
+		LoadMost:  func(x float64) float64 { return line(x, 1) },
+		LoadLeast: func(x float64) float64 { return line(x, -1) },
+	}
+	if h.in.Bulge == "inward" {
+		l.Force = func(x, r float64) float64 { return m.inwardForce(h, s, x, r) }
+		l.LoadMost, l.LoadLeast = nil, nil
+	}
+	return l
+}
+
+// inwardForce returns the force that an inward head carries at the ring of
+// radius r [m], compression [N]: pressure at the ring on its circle, and for a
+// head that hangs into the liquid the weight that its dome displaces.
+func (m *model) inwardForce(h *headPart, s *loads.State, x, r float64) float64 {
+	x = math.Min(math.Max(x, 0), h.nominal0.Depth())
+	v := s.PressureWorst(m.station(h, x)) * math.Pi * r * r
+	if h.end == "forward" {
+		cap := h.nominal0.VolumeFromApex(h.nominal0.Depth() - x)
+		v += s.Liquid.Density * loads.StandardGravity * math.Abs(s.Acceleration.Axial) * cap
+	}
+	return -v
+}
+
+// headDemand returns what the thickness rule of a head is asked for.
+func (m *model) headDemand(h *headPart, s *loads.State, c *loadCase, l heads.Loading) (heads.Demand, error) {
+	lo, hi := m.in.Bounds()
+	d := heads.Demand{CornerFactor: given(h.in.CornerFactor), CornerSource: h.in.Source}
+	if h.end == "aft" {
+		d.Pressure, _ = s.HighestPressure(lo, 0)
+	} else {
+		d.Pressure, _ = s.HighestPressure(m.t.Cylinder.Length, hi)
+	}
+	if l.LoadMost != nil {
+		d.LineLoad = math.Max(l.LoadMost(0), 0)
+	}
+	props := m.metals.at(h.material, "", h.nominal, c.temperature)
+	if c.rule == material.VesselEU {
+		d.Proof = props.parent.Yield.Value
+		if h.segment != nil {
+			d.Proof = props.zone.Yield.Value
+		}
+		return d, errors.Join(props.parentErr, props.zoneErr)
+	}
+	return d, nil
+}

@@ -1,0 +1,199 @@
+package assess
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"proofsheet/cmd/proofsheet/internal/tank"
+	"proofsheet/heads"
+	"proofsheet/loads"
+	"proofsheet/material/weld"
+)
+
+// A part is the cylinder or a head, with the walls its strength rests on.
+type part struct {
+	name      string  // "cylinder", "head.aft", "head.forward"
+	title     string  // "Cylinder", "Aft head"
+	material  string  // name in the tank file
+	nominal   float64 // wall for mass and volume [m]
+	least     float64 // wall for strength, corrosion off [m]
+	corrosion float64 // [m]
+	radius    float64 // inside radius at its seam, nominal [m]
+	refused   error   // why no strength check of the part can be made
+}
+
+// corroded returns the inside radius at the seam with the corrosion gone [m].
+func (p part) corroded() float64 { return p.radius + p.corrosion }
+
+// mid returns the mid-wall radius for strength at the seam [m].
+func (p part) mid() float64 { return p.corroded() + p.least/2 }
+
+// A headPart is a head as a part with its shapes.
+type headPart struct {
+	part
+	end      string // "aft", "forward"
+	in       tank.Head
+	nominal0 heads.Head // inside surface, nominal: volume, drawing, chords
+	strength heads.Head // inside surface with the corrosion gone
+	seam     *tank.Joint
+	segment  *tank.Joint // nil for one piece
+}
+
+// A model is the tank resolved: everything that does not change with the case.
+type model struct {
+	t       *tank.Tank
+	in      *interior
+	cyl     part
+	long    *tank.Joint // nil for a drawn or extruded tube
+	girth   *tank.Joint // between courses, nil for one course
+	aft     *headPart
+	fwd     *headPart
+	ports   []*portPart
+	masses  []loads.PointMass // of the structure
+	massErr error             // why the structure cannot be weighed
+	metals  metals
+	group4  bool // some joint is not examined: the European rule's group 4
+
+	cold, warm float64 // liquid density at the coldest and the warmest [kg/m3]
+}
+
+// ends returns both heads, aft first.
+func (m *model) ends() []*headPart { return []*headPart{m.aft, m.fwd} }
+
+// newModel resolves the tank; an error names a key that contradicts another in
+// a way only the geometry shows.
+func newModel(t *tank.Tank) (*model, error) {
+	m := &model{t: t, metals: newMetals(t)}
+	if err := m.densities(); err != nil {
+		return nil, err
+	}
+	c := t.Cylinder
+	m.cyl = part{
+		name: "cylinder", title: "Cylinder", material: c.Material, nominal: c.Thickness, corrosion: c.Corrosion,
+		least: leastWall(c.Thickness, c.UnderTolerance, c.LeastThickness, nil, c.Corrosion),
+	}
+	if c.InsideDiameter != nil {
+		m.cyl.radius = *c.InsideDiameter / 2
+	} else {
+		m.cyl.radius = *c.OutsideDiameter/2 - c.Thickness
+	}
+	m.long, m.girth = m.joint(c.LongSeam), m.joint(c.GirthSeam)
+	var err error
+	if m.aft, err = m.newHead("aft", t.Head.Aft); err != nil {
+		return nil, err
+	}
+	if m.fwd, err = m.newHead("forward", t.Head.Forward); err != nil {
+		return nil, err
+	}
+	m.in = &interior{radius: m.cyl.radius, length: c.Length, aft: m.aft.asEnd(), fwd: m.fwd.asEnd()}
+	for _, j := range t.Joint {
+		m.group4 = m.group4 || j.Examination == "none"
+	}
+	return m, m.newPorts()
+}
+
+// joint returns the named joint, or nil where there is none.
+func (m *model) joint(name string) *tank.Joint {
+	if j, ok := m.t.FindJoint(name); ok {
+		return &j
+	}
+	return nil
+}
+
+// leastWall returns the wall for strength [m]: (nominal − tolerance) × (1 −
+// thinning) − corrosion, or what was measured − corrosion.
+func leastWall(nominal float64, tolerance, measured, thinning *float64, corrosion float64) float64 {
+	if measured != nil {
+		return *measured - corrosion
+	}
+	t := nominal - *tolerance
+	if thinning != nil {
+		t *= 1 - *thinning
+	}
+	return t - corrosion
+}
+
+// newHead resolves a head. Its inside radius follows from the walls and how
+// they are aligned at the seam.
+func (m *model) newHead(end string, in tank.Head) (*headPart, error) {
+	h := &headPart{end: end, in: in, seam: m.joint(in.Seam), segment: m.joint(in.SegmentSeam)}
+	h.part = part{
+		name: "head." + end, title: map[string]string{"aft": "Aft head", "forward": "Forward head"}[end],
+		material: in.Material, nominal: in.Thickness, corrosion: in.Corrosion,
+		least: leastWall(in.Thickness, in.UnderTolerance, in.LeastThickness, in.FormingThinning, in.Corrosion),
+	}
+	switch step := m.cyl.nominal - in.Thickness; in.Align {
+	case "inside":
+		h.radius = m.cyl.radius
+	case "middle":
+		h.radius = m.cyl.radius + step/2
+	default: // outside
+		h.radius = m.cyl.radius + step
+	}
+	shape, ok := heads.FindShape(in.Shape)
+	if !ok {
+		return nil, fmt.Errorf("head.%s.shape: %q is not known", end, in.Shape)
+	}
+	var err error
+	if h.nominal0, err = shape.New(h.geometry()); err != nil {
+		return nil, fmt.Errorf("head.%s: %w", end, err)
+	}
+	if h.strength, err = heads.Corroded(h.nominal0, in.Corrosion); err != nil {
+		return nil, fmt.Errorf("head.%s, corroded: %w", end, err)
+	}
+	h.refused = h.temperLost(m.t)
+	return h, nil
+}
+
+// geometry returns the head's inside face as the head shapes want it.
+func (h *headPart) geometry() heads.Geometry {
+	in := h.in
+	g := heads.Geometry{
+		InsideDiameter: 2 * h.radius, Thickness: in.Thickness, StraightFlange: in.StraightFlange,
+		Inward: in.Bulge == "inward",
+		Depth:  given(in.Depth), HalfAngle: given(in.HalfAngle), Aspect: given(in.Aspect),
+		CrownRadius: given(in.CrownRadius), KnuckleRadius: given(in.KnuckleRadius),
+	}
+	if in.Tip != nil {
+		g.TipDiameter = in.Tip.Diameter
+	}
+	return g
+}
+
+// temperLost refuses a heat-treated or cold-worked temper in a formed head
+// whose certificate does not say that it was treated after forming.
+func (h *headPart) temperLost(t *tank.Tank) error {
+	mat, _ := t.FindMaterial(h.material)
+	if h.in.HeatTreated != "" || h.in.Forming != "pressed" && h.in.Forming != "spun" {
+		return nil
+	}
+	if _, temper, ok := strings.Cut(mat.Alloy, "-"); ok && temper != "O" && temper != "6Al-4V" {
+		return fmt.Errorf("%s is %s and does not keep its temper when %s: write heat_treated from the certificate",
+			mat.Name, mat.Alloy, h.in.Forming)
+	}
+	return nil
+}
+
+// asEnd returns the head as the interior wants it.
+func (h *headPart) asEnd() end {
+	return end{head: h.nominal0, radius: h.radius, flange: h.in.StraightFlange, inward: h.in.Bulge == "inward"}
+}
+
+// given returns the number, or 0 where it was left out, in its own unit.
+func given(v *float64) float64 {
+	if v == nil {
+		return 0
+	}
+	return *v
+}
+
+// asWeld returns the joint as the weld tables want it.
+func asWeld(j *tank.Joint) weld.Joint {
+	e := math.NaN()
+	if j.Efficiency != nil {
+		e = *j.Efficiency
+	}
+	return weld.Joint{Kind: j.Kind, Examination: j.Examination, Root: j.Root, Process: j.Process,
+		Efficiency: e, EfficiencySource: j.Source}
+}

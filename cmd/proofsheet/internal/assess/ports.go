@@ -1,0 +1,310 @@
+package assess
+
+import (
+	"fmt"
+	"math"
+
+	"proofsheet/cmd/proofsheet/internal/tank"
+	"proofsheet/heads"
+	"proofsheet/heads/port"
+	"proofsheet/loads"
+	"proofsheet/material"
+	"proofsheet/material/weld"
+	"proofsheet/report/check"
+)
+
+// A portPart is one opening with the wall it stands in.
+type portPart struct {
+	in   tank.Port
+	host part
+	head *headPart // nil on the cylinder
+	z    float64   // where the tube's axis meets the mid-surface [m]
+	wall port.Wall
+	port port.Port
+	// Chords of the cut-out as it is cut: nominal walls.
+	chords    port.Chords
+	chordsErr error
+}
+
+// metal returns the volume of the tube's metal and its round pad [m3].
+func (p *portPart) metal() float64 {
+	t, od := p.in.Tube.Wall, p.in.Tube.OutsideDiameter
+	v := math.Pi * (od - t) * t * (p.in.Outside + p.in.Inside + p.host.nominal)
+	if p.in.Pad != nil && p.in.Pad.OutsideDiameter != nil {
+		d := *p.in.Pad.OutsideDiameter
+		v += math.Pi / 4 * (d*d - od*od) * p.in.Pad.Thickness
+	}
+	return v
+}
+
+// newPorts resolves the ports on their walls.
+func (m *model) newPorts() error {
+	for _, in := range m.t.Port {
+		p := &portPart{in: in, host: m.cyl}
+		switch in.On {
+		case "aft":
+			p.head = m.aft
+		case "forward":
+			p.head = m.fwd
+		}
+		if p.head != nil {
+			p.host = p.head.part
+		}
+		p.wall = m.portWall(p, p.host.corrosion, p.host.least)
+		p.port = portOf(in, p.host.corrosion)
+		p.z = m.portStation(p)
+		nominal := portOf(in, 0)
+		nominal.TubeWall = in.Tube.Wall
+		p.chords, p.chordsErr = nominal.Chords(m.portWall(p, 0, p.host.nominal))
+		m.ports = append(m.ports, p)
+	}
+	return nil
+}
+
+// portOf returns the opening with its tube's wall for strength: tolerance and
+// corrosion off, twice on what projects inside.
+func portOf(in tank.Port, corrosion float64) port.Port {
+	p := port.Port{
+		Name: in.Name, OutsideDiameter: in.Tube.OutsideDiameter,
+		TubeWall:   in.Tube.Wall - in.Tube.UnderTolerance - corrosion,
+		InsideWall: in.Tube.Wall - in.Tube.UnderTolerance - 2*corrosion,
+		Radius:     given(in.Radius), Station: given(in.Station), Clock: in.Clock, Parallel: in.Axis == "parallel",
+		Outside: in.Outside, Inside: in.Inside,
+		OutsideLeg: in.Weld.OutsideLeg, InsideLeg: in.Weld.InsideLeg, Groove: in.Weld.Groove, FullGroove: in.Weld.GrooveFull,
+	}
+	switch in.Fit {
+	case "flush":
+		p.Fit = port.Flush
+	case "on":
+		p.Fit = port.On
+	}
+	if in.Weld.OutsideThroat > 0 {
+		p.OutsideLeg = in.Weld.OutsideThroat * math.Sqrt2
+	}
+	if in.Weld.InsideThroat > 0 {
+		p.InsideLeg = in.Weld.InsideThroat * math.Sqrt2
+	}
+	if in.Pad != nil {
+		d := given(in.Pad.OutsideDiameter)
+		if in.Pad.Lip != nil {
+			d = in.Tube.OutsideDiameter + 2**in.Pad.Lip
+		}
+		p.Pad = &port.Pad{OutsideDiameter: d, Thickness: in.Pad.Thickness - in.Pad.UnderTolerance, Leg: in.Pad.Leg}
+	}
+	return p
+}
+
+// portWall describes the wall at a port by its mid-surface, the inside face
+// grown by the corrosion and the wall t [m].
+func (m *model) portWall(p *portPart, corrosion, t float64) port.Wall {
+	r := p.host.radius + corrosion + t/2
+	if p.head == nil {
+		w := port.Wall{Surface: port.Cylinder, Thickness: t, Radius: r, Length: m.t.Cylinder.Length}
+		zone := math.Sqrt(r * t)
+		if sharp(m.fwd) {
+			w.OutboardZone = zone
+		}
+		if sharp(m.aft) {
+			w.InboardZone = zone
+		}
+		return w
+	}
+	g := p.head.strength.Geometry()
+	if corrosion == 0 {
+		g = p.head.nominal0.Geometry()
+	}
+	w := port.Wall{Thickness: t, Radius: r}
+	switch p.head.in.Shape {
+	case "cone", "toricone":
+		w.Surface, w.HalfApex = port.Cone, g.HalfAngle
+		if g.TipDiameter > 0 {
+			w.Tip = g.TipDiameter/2 + t/2*math.Cos(g.HalfAngle)
+		}
+		w.Radius = g.InsideDiameter/2 + t/2*math.Cos(g.HalfAngle)
+		if p.head.in.Shape == "toricone" {
+			w.Radius = g.InsideDiameter/2 + t/2
+			w.Edge = g.InsideDiameter/2 - g.KnuckleRadius + (g.KnuckleRadius+t/2)*math.Cos(g.HalfAngle)
+			w.KnuckleAtEdge = true
+		} else {
+			w.OutboardZone = math.Sqrt(w.Radius * t / math.Cos(g.HalfAngle))
+		}
+	case "hemisphere":
+		w.Surface = port.Sphere
+	case "ellipsoid":
+		w.Surface, w.Depth = port.Ellipsoid, g.Depth+t/2
+	case "torisphere":
+		w.Surface, w.Crown, w.Knuckle = port.Torisphere, g.CrownRadius+t/2, g.KnuckleRadius+t/2
+	case "flat":
+		w.Surface = port.Flat
+	}
+	return w
+}
+
+// sharp reports whether a head meets the cylinder at an angle.
+func sharp(h *headPart) bool { return h.in.Shape == "cone" }
+
+// portStation returns where the tube's axis meets the mid-surface [m].
+func (m *model) portStation(p *portPart) float64 {
+	if p.head == nil {
+		return given(p.in.Station)
+	}
+	x, err := p.head.nominal0.AxialAt(given(p.in.Radius), p.host.nominal/2)
+	if err != nil { // refused where the chords are found
+		x = p.head.nominal0.Depth()
+	}
+	return m.station(p.head, x)
+}
+
+// checkPort makes the area check of one port in one state of a case.
+func (m *model) checkPort(p *portPart, s *loads.State, c *loadCase) check.Result {
+	id, title := "port."+p.in.Name+"/area", "Port "+p.in.Name+": area replacement"
+	strengths, err := m.portStrengths(p, c)
+	if err != nil {
+		return check.NotMade(id, title, err)
+	}
+	load, err := m.portLoad(p, s, c)
+	if err != nil {
+		return check.NotMade(id, title, err)
+	}
+	report, err := p.port.Area(p.wall, load, strengths)
+	if err != nil {
+		return check.NotMade(id, title, err)
+	}
+	return report.Check(p.in.Name)
+}
+
+// portStrengths returns the allowable stresses at a port: the welded values
+// where an alloy softens, and the efficiency of a seam through the hole.
+func (m *model) portStrengths(p *portPart, c *loadCase) (port.Strengths, error) {
+	var s port.Strengths
+	wall := m.allow(p.host, "", c)
+	if wall.zoneErr != nil {
+		return s, wall.zoneErr
+	}
+	tube := m.allowAt(p.in.Tube.Material, "", p.in.Tube.Wall, c.temperature, c.rule, nil)
+	if tube.zoneErr != nil {
+		return s, fmt.Errorf("tube: %w", tube.zoneErr)
+	}
+	s = port.Strengths{Wall: wall.seam.S, Tube: tube.seam.S, Pad: wall.seam.S}
+	if pad := p.in.Pad; pad != nil && pad.Material != "" {
+		a := m.allowAt(pad.Material, "", pad.Thickness, c.temperature, c.rule, nil)
+		if a.zoneErr != nil {
+			return s, fmt.Errorf("pad: %w", a.zoneErr)
+		}
+		s.Pad = a.seam.S
+	}
+	e, err := m.seamThrough(p, c.rule)
+	s.EfficiencyMeridional, s.EfficiencyTransverse = e, e
+	return s, err
+}
+
+// seamThrough returns the efficiency of the seam that the port's reinforcement
+// meets [-], 1 in solid plate. A seam anywhere within the limit of
+// reinforcement counts, in both planes.
+func (m *model) seamThrough(p *portPart, rule material.Rule) (float64, error) {
+	joint, clock := m.long, m.t.Cylinder.LongSeamClock
+	r := m.cyl.mid()
+	if p.head != nil {
+		joint, clock, r = p.head.segment, p.head.in.SegmentSeamClock, given(p.in.Radius)
+	}
+	reach := p.chords.OutsideTransverse/2 + math.Max(p.chords.Transverse/2, p.in.Tube.Wall+p.host.nominal)
+	least := 1.0
+	if joint != nil && m.clearance(p.in.Clock-clock, r) < reach {
+		e, _, err := asWeld(joint).EfficiencyAt(string(rule), weld.Place{Category: "A", Longitudinal: true,
+			Thickness: p.host.nominal, OutsideDiameter: 2 * (p.host.radius + p.host.nominal)})
+		if err != nil {
+			return math.NaN(), err
+		}
+		least = e
+	}
+	if p.head != nil || m.girth == nil {
+		return least, nil
+	}
+	for _, z := range m.t.Cylinder.GirthStations {
+		if math.Abs(z-p.z) < reach {
+			e, _, err := asWeld(m.girth).EfficiencyAt(string(rule), weld.Place{Category: "B",
+				Thickness: p.host.nominal, OutsideDiameter: 2 * (p.host.radius + p.host.nominal)})
+			if err != nil {
+				return math.NaN(), err
+			}
+			least = math.Min(least, e)
+		}
+	}
+	return least, nil
+}
+
+// clearance returns the distance of a port's axis at radius r [m] from a seam
+// that lies an angle away about the tank axis [rad]: square to the seam.
+func (m *model) clearance(angle, r float64) float64 {
+	angle = math.Abs(math.Remainder(angle, 2*math.Pi))
+	if angle > math.Pi/2 {
+		return r
+	}
+	return r * math.Sin(angle)
+}
+
+// portLoad returns what the wall carries at a port: the highest pressure over
+// hole and reinforcement, and the resultants of exact theory.
+func (m *model) portLoad(p *portPart, s *loads.State, c *loadCase) (port.Load, error) {
+	if p.chordsErr != nil {
+		return port.Load{}, p.chordsErr
+	}
+	reach := math.Max(p.chords.OutsideMeridional, p.chords.Meridional) + p.host.nominal + p.in.Tube.Wall
+	if p.head == nil {
+		pr, _ := s.HighestPressure(p.z-reach, p.z+reach)
+		_, most, _, err := s.WallForce(p.z, m.body(c))
+		if err != nil {
+			return port.Load{}, err
+		}
+		axial, _, _, err := s.WallForce(p.z, m.body(c))
+		return port.Load{Pressure: pr, Hoop: pr * m.cyl.mid(), Meridional: math.Max(axial+most, 0)}, err
+	}
+	e := given(p.in.Radius)
+	z1, z2 := m.headStation(p.head, e-reach), m.headStation(p.head, e+reach)
+	pr, _ := s.HighestPressure(z1, z2)
+	load := port.Load{Pressure: pr}
+	if p.head.in.Bulge == "inward" {
+		return load, fmt.Errorf("pressure on the convex side: the thickness for external pressure is not assessed")
+	}
+	if p.head.in.Shape == "flat" {
+		return load, fmt.Errorf("a port in a flat head: not assessed")
+	}
+	if p.head.in.Shape == "ellipsoid" && c.rule != material.Flight {
+		return load, nil // the code's own sphere speaks; exact theory under flight
+	}
+	pt, err := p.head.strength.PointAt(e, p.host.least/2)
+	if err != nil {
+		return load, err
+	}
+	v, err := m.cutForce(p.head, pt, s, c)
+	if err != nil {
+		return load, err
+	}
+	nφ, nθ, err := heads.Membrane(pt, pr, v)
+	load.Hoop, load.Meridional = math.Max(nθ, 0), math.Max(nφ, 0)
+	return load, err
+}
+
+// headStation returns z of the inside face of a head at a radius [m], the
+// radius kept within the head.
+func (m *model) headStation(h *headPart, r float64) float64 {
+	most := h.nominal0.Radius(0)
+	least := h.nominal0.Radius(h.nominal0.Depth())
+	r = math.Min(math.Max(r, least), most)
+	x, err := h.nominal0.AxialAt(r, 0)
+	if err != nil {
+		x = h.nominal0.Depth()
+	}
+	return m.station(h, x)
+}
+
+// cutForce returns the axial force that the cut through a point of a head
+// carries, tension positive [N].
+func (m *model) cutForce(h *headPart, pt heads.Point, s *loads.State, c *loadCase) (float64, error) {
+	lo, hi := m.in.Bounds()
+	z := math.Min(math.Max(m.station(h, pt.X), lo), hi) // the mid-surface of an apex lies half a wall outside
+	b := m.body(c)
+	b.Radius = func(float64) float64 { return pt.R }
+	f, err := s.FreeBody(z, b)
+	return f.Ullage + f.LiquidMost + f.LoadMost, err
+}

@@ -1,0 +1,221 @@
+package assess
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"strings"
+
+	"proofsheet/loads/proof"
+	"proofsheet/report"
+	"proofsheet/report/check"
+)
+
+// full returns the tank as the pump sees it, with the growth of its wall from
+// closed forms; an error where a part has none.
+func (r *run) full() (f proof.Full, w proof.Wall, err error) {
+	if r.proof.plan == nil {
+		return f, w, r.proof.err
+	}
+	if r.t.Proof.Fluid != "water" || r.proof.plan.In.Method != proof.Hydrostatic {
+		return f, w, errors.New("readings are predicted for a proof with water only")
+	}
+	water, err := proof.WaterAt(r.t.Proof.Temperature, r.proof.plan.Setting)
+	if err != nil {
+		return f, w, err
+	}
+	f = proof.Full{Volume: r.in.Volume(), Compressibility: water.Compressibility, Expansion: water.Expansion}
+	x := r.metals.at(r.cyl.material, "", r.cyl.nominal, r.t.Proof.Temperature)
+	if x.parentErr != nil {
+		return f, w, x.parentErr
+	}
+	f.WallExpansion = x.parent.Expansion.Value
+	w = proof.Wall{Thickness: r.cyl.nominal, ElasticModulus: x.parent.ElasticModulus.Value, Poisson: x.parent.Poisson.Value}
+	if f.Growth, err = w.CylinderGrowth(r.cyl.radius+r.cyl.nominal/2, r.t.Cylinder.Length); err != nil {
+		return f, w, err
+	}
+	for _, h := range r.ends() {
+		g, err := r.headGrowth(h)
+		if err != nil {
+			return f, w, fmt.Errorf("growth of the %s: %w", strings.ToLower(h.title), err)
+		}
+		f.Growth += g
+	}
+	return f, w, nil
+}
+
+// headGrowth returns what a head and its straight flange grow in volume per
+// pressure [m3/Pa].
+func (r *run) headGrowth(h *headPart) (float64, error) {
+	x := r.metals.at(h.material, "", h.nominal, r.t.Proof.Temperature)
+	if x.parentErr != nil {
+		return math.NaN(), x.parentErr
+	}
+	if h.in.Bulge == "inward" {
+		return math.NaN(), errors.New("an inward head has no closed form")
+	}
+	w := proof.Wall{Thickness: h.nominal, ElasticModulus: x.parent.ElasticModulus.Value, Poisson: x.parent.Poisson.Value}
+	mid := h.radius + h.nominal/2
+	flange, err := w.CylinderGrowth(mid, h.in.StraightFlange)
+	if err != nil {
+		return math.NaN(), err
+	}
+	g := math.NaN()
+	switch h.in.Shape {
+	case "hemisphere":
+		g, err = w.HemisphereGrowth(mid)
+	case "ellipsoid":
+		g, err = w.EllipsoidGrowth(mid, h.nominal0.Depth()+h.nominal/2)
+	case "cone":
+		geometry := h.nominal0.Geometry()
+		g, err = w.ConeGrowth(proof.Cone{Radius: mid, TipRadius: geometry.TipDiameter / 2, HalfAngle: geometry.HalfAngle, CylinderThickness: r.cyl.nominal})
+	default:
+		err = errors.New("a " + h.in.Shape + " has no closed form; the numerical shell is not built")
+	}
+	return flange + g, err
+}
+
+// proofQuantities returns the named results of the proof test.
+func (r *run) proofQuantities() (out []report.NamedQuantity) {
+	f, _, err := r.full()
+	values := map[string]float64{}
+	if err == nil {
+		p := r.proof.plan.Setting - r.proof.plan.GaugeUncertainty
+		injected, e1 := f.Injected(p)
+		stiffness, e2 := f.Stiffness(p)
+		drift, e3 := f.Drift(p)
+		energy, e4 := f.Energy(p)
+		if err = errors.Join(e1, e2, e3, e4); err == nil {
+			values["volume_growth"], values["injected_volume"] = injected.Wall, injected.Total
+			values["stiffness"], values["drift"] = stiffness, drift
+			values["liquid_energy"], values["wall_energy"] = energy.Liquid, energy.Wall
+		}
+	}
+	for _, q := range []struct{ key, unit string }{
+		{"volume_growth", "m3"}, {"injected_volume", "m3"}, {"stiffness", "m3/Pa"}, {"drift", "Pa/K"}, {"liquid_energy", "J"}, {"wall_energy", "J"},
+	} {
+		n := report.NamedQuantity{Key: "proof." + q.key, Unit: q.unit, Value: math.NaN()}
+		if err != nil {
+			n.Note = err.Error()
+		} else {
+			n.Value, n.Note = values[q.key], "membrane growth in closed form, junctions of equal wall only"
+		}
+		out = append(out, n)
+	}
+	return out
+}
+
+// proofSheet returns the plan for the sheet; nil where none may be issued.
+func (r *run) proofSheet() *report.Proof {
+	p := r.proof.plan
+	if p == nil || r.proof.yield.Status() != check.Satisfied || r.proof.reach.Status() != check.Satisfied {
+		return nil
+	}
+	in := r.t.Proof
+	s := &report.Proof{Method: in.Method, Fluid: in.Fluid, Orientation: in.Orientation, Temperature: in.Temperature,
+		Pressure: p.Setting, GaugeHeight: in.GaugeHeight, Examination: p.Examination, GaugeLeast: p.GaugeLeast, GaugeMost: p.GaugeMost,
+		Hold: p.Hold, Barrier: true,
+		Growth: math.NaN(), Injected: math.NaN(), Stiffness: math.NaN(), Drift: math.NaN(),
+		StoredEnergy: math.NaN(), FluidEnergy: math.NaN(), WallEnergy: math.NaN(),
+		Values: []check.Quantity{check.Pa("u_g", "uncertainty of the gauge", p.GaugeUncertainty), check.Pa("o", "allowed overshoot", p.Overshoot),
+			check.Pa("p_top", "least pressure at the highest point", p.Top)},
+		Notes: []string{"Hold: " + p.HoldReason + ".", "Examination: " + p.ExaminationFrom + "."},
+	}
+	for i, pt := range p.Points {
+		s.Points = append(s.Points, report.ProofPoint{Name: pt.Name, Z: r.proof.points[i].z, Service: pt.Service, Factor: pt.Factor,
+			Required: pt.Required, Low: pt.Low, High: pt.High})
+	}
+	if relief, err := p.Relief(r.proof.use); err != nil {
+		s.Relief = math.NaN()
+		s.Notes = append(s.Notes, "Relief: "+err.Error()+".")
+	} else {
+		s.Relief = relief
+	}
+	r.proofReadings(s)
+	r.proofEnergy(s)
+	s.Sequence = sequence(in.Method)
+	for _, c := range proof.Cautions(proof.Situation{Contents: r.t.Contents.Fluid, Families: r.families(), Method: proof.Method(in.Method)}) {
+		s.Cautions = append(s.Cautions, c.Text)
+	}
+	return s
+}
+
+// proofReadings fills the steps with what to expect at each.
+func (r *run) proofReadings(s *report.Proof) {
+	f, w, err := r.full()
+	var readings []proof.Reading
+	if err == nil {
+		readings, err = r.proof.plan.Readings(f, w, r.cyl.radius+r.cyl.nominal/2)
+	}
+	nan := math.NaN()
+	for i, st := range r.proof.plan.Steps {
+		row := report.ProofStep{Name: st.Name, Cycle: st.Cycle, Pressure: st.Pressure, Hold: st.Hold,
+			InjectedVolume: nan, FluidVolume: nan, HoopStrain: nan, DiameterGrowth: nan, StopBelow: nan, StopAbove: nan}
+		if err == nil {
+			q := readings[i]
+			row.InjectedVolume, row.FluidVolume = q.Injected.Total, q.WithoutWall
+			row.HoopStrain, row.DiameterGrowth = q.Strains.Hoop, q.Strains.DiameterGrowth
+			row.StopBelow, row.StopAbove = q.Injected.Total-q.StopBand, q.Injected.Total+q.StopBand
+		}
+		s.Steps = append(s.Steps, row)
+	}
+	if err != nil {
+		s.Notes = append(s.Notes, "Readings are not predicted: "+err.Error()+".")
+	}
+}
+
+// proofEnergy fills in what is stored in the tank at the set pressure.
+func (r *run) proofEnergy(s *report.Proof) {
+	if r.proof.plan.In.Method == proof.Pneumatic {
+		g := proof.Gas{Volume: r.in.Volume(), Pressure: r.proof.plan.Setting, Outside: atmosphere, Ratio: 1.4}
+		e, err := g.Energy()
+		if err == nil {
+			s.StoredEnergy, s.FluidEnergy = e.Isentropic, e.Isentropic
+			var d float64
+			if d, err = proof.StandOff(e.Isentropic); err == nil {
+				s.StandOff = &d
+			}
+		}
+		if err != nil {
+			s.Notes = append(s.Notes, "Distance: not assessed, "+err.Error()+".")
+		}
+		return
+	}
+	for _, q := range r.proofQuantities() {
+		switch q.Key {
+		case "proof.volume_growth":
+			s.Growth = q.Value
+		case "proof.injected_volume":
+			s.Injected = q.Value
+		case "proof.stiffness":
+			s.Stiffness = q.Value
+		case "proof.drift":
+			s.Drift = q.Value
+		case "proof.liquid_energy":
+			s.FluidEnergy = q.Value
+		case "proof.wall_energy":
+			s.WallEnergy = q.Value
+		}
+	}
+	s.StoredEnergy = s.FluidEnergy + s.WallEnergy
+}
+
+// sequence returns the procedure in order: common practice, steps as the plan.
+func sequence(method string) []string {
+	fill := "Fill from the lowest point with the high-point vent open; tilt and bleed until no bubble comes; wait until metal and water agree within 1 to 2 K."
+	if method == "pneumatic" {
+		fill = "Pneumatic only where water cannot be used: risk assessed, every weld examined over its full length, distance kept, outdoors."
+	}
+	return []string{
+		"Certificates, weld examination, thickness map and this sheet at hand; one person in charge.",
+		"Tank clean, dry, unpainted; supports carry it full of water.",
+		fill,
+		"Two calibrated gauges, read from afar; relief device on the tank's side of every valve that is shut for the hold; flight relief removed or gagged.",
+		"Leak look and reference reading from afar, then raise by the steps, not faster than a tenth of the set pressure a minute above half; read volume, pressure, temperature and strain at each.",
+		"Hold at the set pressure; never topped up beyond it.",
+		"Lower to the examination pressure before anybody approaches; where it is zero, look from afar.",
+		"Back to the reference pressure: read permanent set. Second cycle.",
+		"Bleed to zero, vent from the top, then drain with the vent open; dry; clean.",
+		"Leak test as a test of its own, not above MEOP, pressurised from afar.",
+	}
+}

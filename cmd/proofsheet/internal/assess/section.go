@@ -1,0 +1,129 @@
+package assess
+
+import (
+	"math"
+	"slices"
+
+	"proofsheet/report"
+	"proofsheet/report/check"
+)
+
+// section describes the tank for the drawing: a cut along the axis.
+func (r *run) section() *report.Section {
+	L, R, t := r.t.Cylinder.Length, r.cyl.radius, r.cyl.nominal
+	lo, hi := r.in.Bounds()
+	s := &report.Section{}
+	s.Outlines = append(s.Outlines, r.headOutline(r.aft), report.Outline{Part: "cylinder",
+		Inside:  []report.Point{{Z: 0, R: R}, {Z: L, R: R}},
+		Outside: []report.Point{{Z: 0, R: R + t}, {Z: L, R: R + t}}}, r.headOutline(r.fwd))
+	for _, p := range r.ports {
+		s.Ports = append(s.Ports, r.portOutline(p))
+	}
+	seam := func(name string, z float64) {
+		s.Seams = append(s.Seams, report.SeamMark{Name: name, At: report.Point{Z: z, R: R + t}})
+	}
+	if r.aft.seam != nil {
+		seam(r.aft.seam.Name, 0)
+	}
+	for _, z := range r.t.Cylinder.GirthStations {
+		seam(r.t.Cylinder.GirthSeam, z)
+	}
+	if r.fwd.seam != nil {
+		seam(r.fwd.seam.Name, L)
+	}
+	for _, c := range r.cases {
+		if l := r.level(c); len(l.Points) > 1 {
+			s.Levels = append(s.Levels, l)
+		}
+	}
+	along := func(name string, a, b float64) {
+		s.Dimensions = append(s.Dimensions, report.Dimension{Name: name, From: report.Point{Z: a}, To: report.Point{Z: b}, Value: check.M("", name, b-a)})
+	}
+	along("between head seams", 0, L)
+	along("inside length", lo, hi)
+	s.Dimensions = append(s.Dimensions, report.Dimension{Name: "inside diameter", From: report.Point{Z: L / 2, R: -R}, To: report.Point{Z: L / 2, R: R}, Value: check.M("", "inside diameter", 2*R)})
+	return s
+}
+
+// headOutline returns the metal of a head with its straight flange, both faces
+// from aft to forward.
+func (r *run) headOutline(h *headPart) report.Outline {
+	face := func(offset float64) []report.Point {
+		var pts []report.Point
+		for _, p := range h.nominal0.Points(48, offset) {
+			pts = append(pts, report.Point{Z: r.station(h, p.X), R: p.R})
+		}
+		flange := offset
+		if h.in.Bulge == "inward" {
+			flange = -offset
+		}
+		if n := len(pts); n > 0 && h.in.StraightFlange > 0 {
+			pts = append(pts, report.Point{Z: r.station(h, -h.in.StraightFlange), R: h.radius + math.Abs(flange)})
+		}
+		if h.end == "forward" {
+			slices.Reverse(pts)
+		}
+		return pts
+	}
+	inside, outside := face(0), face(h.nominal)
+	return report.Outline{Part: h.name, Inside: inside, Outside: outside}
+}
+
+// portOutline returns a tube turned into the plane of the cut.
+func (r *run) portOutline(p *portPart) report.PortOutline {
+	o := report.PortOutline{Name: p.in.Name, Clock: p.in.Clock, OutsideDiameter: p.in.Tube.OutsideDiameter,
+		InsideDiameter: p.in.Tube.OutsideDiameter - 2*p.in.Tube.Wall}
+	if p.port.Pad != nil {
+		o.PadDiameter, o.PadThickness = p.port.Pad.OutsideDiameter, p.in.Pad.Thickness
+	}
+	dz, dr := 0.0, 1.0 // the way out, along the tube
+	o.Wall = report.Point{Z: p.z, R: p.wall.Radius}
+	if p.head != nil {
+		o.Wall.R = given(p.in.Radius)
+		dz, dr = 1, 0
+		if p.in.Axis == "normal" {
+			if pt, err := p.head.nominal0.PointAt(o.Wall.R, p.host.nominal/2); err == nil {
+				dz, dr = math.Cos(pt.Phi), math.Sin(pt.Phi)
+			}
+		}
+		if p.head.end == "aft" {
+			dz = -dz
+		}
+	}
+	// The short side clears the face by what is written; the axis needs more on a slope.
+	slope := 0.0
+	if c := math.Cos(p.chords.Obliquity); p.chordsErr == nil && c > 0.1 {
+		slope = p.in.Tube.OutsideDiameter/2*math.Tan(p.chords.Obliquity) + p.host.nominal/2/c
+	}
+	out, in := p.in.Outside+slope, p.in.Inside+slope
+	o.Outer = report.Point{Z: o.Wall.Z + dz*out, R: o.Wall.R + dr*out}
+	o.Inner = report.Point{Z: o.Wall.Z - dz*in, R: o.Wall.R - dr*in}
+	return o
+}
+
+// level returns the free surface of a case across the cut.
+func (r *run) level(c *loadCase) report.Level {
+	l := report.Level{Case: c.name}
+	z := surface(c)
+	if math.IsNaN(z) {
+		return l
+	}
+	lo, hi := r.in.Bounds()
+	slope := c.lateral / c.axial
+	_, most := r.in.Radii(math.Min(math.Max(z, lo), hi))
+	const steps = 60
+	for i := range steps + 1 {
+		x := r.in.radius * (2*float64(i)/steps - 1)
+		at := z + slope*x
+		if slope == 0 {
+			x, at = most*(2*float64(i)/steps-1), z
+		}
+		if at < lo || at > hi {
+			continue
+		}
+		if _, outer := r.in.Radii(at); math.Abs(x) <= outer {
+			l.Points = append(l.Points, report.Point{Z: at, R: x})
+		}
+	}
+	return l
+}

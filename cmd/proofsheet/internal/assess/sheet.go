@@ -1,0 +1,271 @@
+package assess
+
+import (
+	"fmt"
+	"math"
+	"path/filepath"
+	"strings"
+
+	"proofsheet/loads"
+	"proofsheet/loads/proof"
+	"proofsheet/material"
+	"proofsheet/report"
+	"proofsheet/report/check"
+)
+
+// sheet gathers the assessment. Nothing is computed after it.
+func (r *run) sheet() *report.Sheet {
+	t := r.t
+	s := &report.Sheet{
+		Program: report.Program{Name: "proofsheet", Version: r.o.Version},
+		Block: report.TitleBlock{Title: t.Sheet.Title, Number: t.Sheet.Number, Revision: t.Sheet.Revision, Serial: t.Sheet.Serial,
+			Project: t.Sheet.Project, Date: t.Sheet.Date, Prepared: t.Sheet.Prepared, Checked: t.Sheet.Checked, Approved: t.Sheet.Approved},
+		Units: t.Sheet.Units, Paper: t.Sheet.Paper,
+		VerdictRule: t.Basis.Rule, People: r.people(),
+		Checks: r.checks, Conditions: r.conditions(), Quantities: r.quantities(), Permissible: r.parts,
+		Basis: r.basisRows(), Materials: r.materialSheets(), Joints: r.jointSheets(), Cases: r.caseSheets(),
+		PeopleBox: r.peopleBox(), Cautions: r.cautionList(), Notes: r.notes(), Recalled: r.recalled(),
+		Assumptions: assumptions(), NotCovered: notCovered(),
+		Section: r.section(), Charts: []report.Chart{r.pressureChart()},
+		Proof: r.proofSheet(),
+	}
+	for _, d := range t.Defaults {
+		s.Defaults = append(s.Defaults, report.Row{Name: d.Key, Value: d.Value, Note: d.Why})
+	}
+	var all [][]byte
+	for i, f := range t.Files() {
+		all = append(all, f.Data)
+		name := filepath.Base(f.Name)
+		s.Files = append(s.Files, report.Attachment{Name: name, Data: f.Data, SHA256: digest(f.Data)})
+		if i > 0 {
+			s.Tank.Files = append(s.Tank.Files, report.FileInfo{Name: name, SHA256: digest(f.Data)})
+		}
+	}
+	s.Tank.File, s.Tank.SHA256, s.Tank.Combined = filepath.Base(t.File), digest(t.Text), digest(all...)
+	s.Settle()
+	return s
+}
+
+// people returns who may be about while the tank is under pressure: with one
+// case for which nobody may be near, nobody.
+func (r *run) people() string {
+	for _, c := range r.cases {
+		if c.people == "clear" {
+			return "clear"
+		}
+	}
+	return "near"
+}
+
+// peopleBox says who may stand near this tank, and when.
+func (r *run) peopleBox() []string {
+	var box []string
+	if r.near > 0 {
+		box = append(box, fmt.Sprintf("By the %s rule the tank is satisfied up to %s of ullage pressure, standing on the pad at its fullest (%s).",
+			r.nearRule(), bar(r.near), r.nearWhy))
+	} else {
+		box = append(box, "No ullage pressure is shown at which somebody may stand near: "+r.nearWhy+".")
+	}
+	var clear []string
+	for _, c := range r.cases {
+		if c.people == "clear" {
+			clear = append(clear, c.name)
+		}
+	}
+	if clear != nil {
+		box = append(box, "Nobody may be near in: "+strings.Join(clear, ", ")+".")
+	}
+	box = append(box, "Nobody stands near before the tank has passed its proof test.")
+	if p := r.proof.plan; p != nil && p.Examination > 0 {
+		box = append(box, "During the proof: nobody near while pressure rises, before the hold is passed, or above "+bar(p.Examination)+" at the gauge.")
+	} else {
+		box = append(box, "During the proof: nobody near at any pressure; read gauges and look from afar.")
+	}
+	return append(box, "Local law and the person in charge decide; this box only limits them further.")
+}
+
+// bar prints a pressure rounded down, for sentences.
+func bar(p float64) string { return fmt.Sprintf("%.2f bar", math.Floor(p/1e3)/100) }
+
+// cautionList returns what stands on page 1.
+func (r *run) cautionList() []string {
+	out := append([]string{}, r.cautions...)
+	for _, p := range r.ports {
+		out = append(out, p.chords.Cautions...)
+		if p.chordsErr != nil {
+			out = append(out, "port "+p.in.Name+": "+p.chordsErr.Error())
+		}
+	}
+	for _, h := range r.ends() {
+		if sharp(h) {
+			out = append(out, h.title+": a sharp cone junction bends far beyond what the thickness rule sees; it is not assessed here.")
+		}
+	}
+	contents := r.t.Contents.Fluid
+	for _, c := range proof.Cautions(proof.Situation{Contents: contents, Families: r.families(), Method: proof.Method(r.t.Proof.Method)}) {
+		out = append(out, c.Text)
+	}
+	return out
+}
+
+// families returns the families of every alloy of the tank, each once.
+func (r *run) families() (out []string) {
+	for _, m := range r.t.Material {
+		family := m.Family
+		if a, ok := material.FindAlloy(m.Alloy); ok {
+			family = a.Family
+		}
+		known := false
+		for _, f := range out {
+			known = known || f == family
+		}
+		if !known {
+			out = append(out, family)
+		}
+	}
+	return out
+}
+
+// notes returns what the reader must know beside the checks.
+func (r *run) notes() []string {
+	out := []string{
+		fmt.Sprintf("tank.near_pressure is %.4g bar: %s.", r.near/1e5, r.nearWhy),
+		"Checks named in the sheet as not assessed were not made; the tank is not satisfied on them.",
+	}
+	if r.proof.err != nil {
+		out = append(out, "No proof plan is issued: "+r.proof.err.Error()+".")
+	} else if r.proof.yield.Status() != check.Satisfied {
+		out = append(out, "No proof plan is issued: the stress at proof is "+r.proof.yield.Status().String()+". The pressure is never lowered to fit; the wall is changed.")
+	}
+	drain := false
+	for _, c := range r.t.Case {
+		drain = drain || c.Kind == "drain" || *orZero(c.UllagePressure) < 0
+	}
+	if !drain {
+		out = append(out, "No case drains the tank with its vent closed: write one (ullage_pressure below zero).")
+	}
+	for _, c := range r.cases {
+		for _, s := range c.sections {
+			if c.lateral > 0 && s.Shear == 0 {
+				out = append(out, "Case "+c.name+": a lateral load factor without shear_force takes shear from the tank alone; the rest of the stack's is missing.")
+			}
+		}
+	}
+	return out
+}
+
+func orZero(v *float64) *float64 {
+	if v == nil {
+		return new(float64)
+	}
+	return v
+}
+
+// recalled lists every formula or value from memory, each once.
+func (r *run) recalled() (out []string) {
+	seen := map[string]bool{}
+	add := func(s string) {
+		if !seen[s] {
+			seen[s] = true
+			out = append(out, s)
+		}
+	}
+	for _, c := range r.checks {
+		if c.Source.How == check.Memory && c.Status() != check.NotAssessed {
+			add(fmt.Sprintf("%s: %s, %s", c.ID, c.Source.Doc, c.Source.Where))
+		}
+	}
+	for _, m := range r.materialSheets() {
+		for _, v := range m.Values {
+			if v.Source.How == check.Memory {
+				add(fmt.Sprintf("material %s, %s: %s %s", m.Name, v.Quantity.Name, v.Source.Doc, v.Source.Where))
+			}
+		}
+	}
+	return out
+}
+
+// assumptions lists what the methods take for granted.
+func assumptions() []string {
+	return []string{
+		"Shells of revolution, thin walls, linear elastic; membrane stress clear of edges.",
+		"Walls for strength are nominal less under-tolerance, less forming thinning, less corrosion; radii grow by the corrosion; volumes, masses and cut-outs use nominal dimensions.",
+		"The liquid is at rest and incompressible, its free plane square to what it feels; sloshing and transients come on top.",
+		"Pressure is inside minus outside. The axial load factor is what the liquid feels, gravity included.",
+		"The axial force in the wall comes from the free body of everything forward of the cut, never from the local pressure.",
+		"An inward head takes from the tank what its face on the liquid's side encloses.",
+		"Welds, materials and dimensions are as the tank file and its certificates say.",
+	}
+}
+
+// notCovered lists what nobody looked at.
+func notCovered() []string {
+	return []string{
+		"Everything listed as not assessed.",
+		"Sloshing, water hammer, vibration, thermal gradients, fire, corrosion in service, handling damage.",
+		"Supports, lugs, brackets, skirts, lines and valves.",
+		"Compliance with any code: none is claimed.",
+	}
+}
+
+// conditions returns pressure and temperature at both ends of each part and at
+// the free surface, in every state.
+func (r *run) conditions() (out []report.Condition) {
+	lo, hi := r.in.Bounds()
+	L := r.t.Cylinder.Length
+	for _, c := range r.cases {
+		add := func(part string, z float64) {
+			p := math.Inf(-1)
+			for _, s := range c.states {
+				p = math.Max(p, s.PressureWorst(z))
+			}
+			out = append(out, report.Condition{Case: c.name, Part: part, Z: z, Pressure: p, Temperature: c.temperature})
+		}
+		for _, e := range []struct {
+			part string
+			a, b float64
+		}{{"head.aft", lo, -hair}, {"cylinder", 0, L}, {"head.forward", L + hair, hi}} {
+			add(e.part, e.a)
+			for _, s := range c.states {
+				if z := s.SurfaceZ(); z > e.a && z < e.b {
+					add(e.part, z)
+				}
+			}
+			add(e.part, e.b)
+		}
+	}
+	return out
+}
+
+// pressureChart draws the pressure along the tank in every case.
+func (r *run) pressureChart() report.Chart {
+	c := report.Chart{Name: "pressure", Title: "Pressure along the tank",
+		X: report.Axis{Name: "station z", Unit: "m"}, Y: report.Axis{Name: "pressure across the wall", Unit: "Pa"}}
+	lo, hi := r.in.Bounds()
+	const steps = 80
+	for _, k := range r.cases {
+		s := report.Series{Name: k.name}
+		for i := range steps + 1 {
+			z := lo + (hi-lo)*float64(i)/steps
+			p := math.Inf(-1)
+			for _, st := range k.states {
+				p = math.Max(p, st.PressureWorst(z))
+			}
+			s.X, s.Y = append(s.X, z), append(s.Y, p)
+		}
+		c.Series = append(c.Series, s)
+	}
+	return c
+}
+
+// surface returns where the free plane meets the axis in the first state [m].
+func surface(c *loadCase) float64 { return c.states[0].SurfaceZ() }
+
+// most returns the largest of a value over the states of a case.
+func most(c *loadCase, f func(s *loads.State) float64) float64 {
+	m := math.Inf(-1)
+	for _, s := range c.states {
+		m = math.Max(m, f(s))
+	}
+	return m
+}

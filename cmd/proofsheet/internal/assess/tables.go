@@ -1,0 +1,271 @@
+package assess
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"proofsheet/cmd/proofsheet/internal/tank"
+	"proofsheet/loads"
+	"proofsheet/material"
+	"proofsheet/material/weld"
+	"proofsheet/report"
+	"proofsheet/report/check"
+)
+
+// quantities returns the named results that are always there.
+func (r *run) quantities() (out []report.NamedQuantity) {
+	add := func(key string, v float64, unit, note string) {
+		out = append(out, report.NamedQuantity{Key: key, Value: v, Unit: unit, Note: note})
+	}
+	add("volume", r.in.Volume(), "m3", "")
+	for _, c := range r.cases {
+		add("ullage_volume@"+c.name, r.in.Volume()-most(c, (*loads.State).LiquidVolume), "m3", "")
+		add("surface_z@"+c.name, surface(c), "m", "")
+		add("liquid_mass@"+c.name, most(c, func(s *loads.State) float64 { return s.Liquid.Mass }), "kg", "")
+	}
+	mass, note := dryMass(r.masses), ""
+	if r.massErr != nil {
+		mass, note = math.NaN(), r.massErr.Error()
+	}
+	add("dry_mass", mass, "kg", note)
+	add("tank.near_pressure", r.near, "Pa", r.nearWhy)
+	seams, _, longErr, girthErr := r.cylinderSeams(r.cases[0])
+	add("cylinder.hoop_efficiency", unless(longErr, seams.Long), "1", seams.LongJoint)
+	add("cylinder.longitudinal_efficiency", unless(girthErr, seams.Girth), "1", seams.GirthJoint)
+	for _, h := range r.ends() {
+		flange := math.Pi * h.radius * h.radius * h.in.StraightFlange
+		add(h.name+".depth", h.nominal0.Depth(), "m", "")
+		add(h.name+".volume", h.nominal0.Volume()+flange, "m3", "straight flange included")
+	}
+	for _, p := range r.ports {
+		at := "port." + p.in.Name
+		note := ""
+		if p.chordsErr != nil {
+			note = p.chordsErr.Error()
+		}
+		long := math.Max(p.chords.OutsideMeridional, p.chords.OutsideTransverse)
+		short := math.Min(p.chords.OutsideMeridional, p.chords.OutsideTransverse)
+		add(at+".long_chord", unless(p.chordsErr, long), "m", note)
+		add(at+".short_chord", unless(p.chordsErr, short), "m", note)
+		add(at+".obliquity", unless(p.chordsErr, p.chords.Obliquity), "rad", note)
+	}
+	return append(out, r.proofQuantities()...)
+}
+
+// unless returns v, or NaN with an error about it; in v's own unit.
+func unless(err error, v float64) float64 {
+	if err != nil {
+		return math.NaN()
+	}
+	return v
+}
+
+// basisRows returns the rule sets in force with their factors and overrides.
+func (r *run) basisRows() (out []report.BasisRow) {
+	out = append(out, report.BasisRow{Name: "rule", Value: r.t.Basis.Rule})
+	written := map[string]override{}
+	for _, o := range overrides(r.t.Basis) {
+		written[o.key] = o
+	}
+	for _, rule := range rules(r.t.Basis.Rule, r.cases) {
+		f, err := material.DefaultFactors(rule)
+		if err != nil {
+			continue
+		}
+		for _, row := range []struct {
+			key   string
+			value float64 // [-]
+		}{
+			{"yield_factor", f.YieldFactor}, {"ultimate_factor", f.UltimateFactor},
+			{"load_yield_factor", f.LoadYieldFactor}, {"load_ultimate_factor", f.LoadUltimateFactor},
+			{"buckling_factor", f.BucklingFactor}, {"proof_factor", f.ProofFactor},
+			{"burst_factor", f.BurstFactor}, {"proof_limit", f.ProofLimit},
+		} {
+			b := report.BasisRow{Name: string(rule) + ": " + row.key, Value: factorText(row.value)}
+			if o, ok := written[row.key]; ok && string(rule) == r.t.Basis.Rule {
+				b.Override, b.Instead, b.Value = true, b.Value, factorText(o.value)
+				b.Source = check.Source{Doc: o.source, Where: "given in the tank file", How: check.Practice}
+			}
+			out = append(out, b)
+		}
+	}
+	if o, ok := written["austenitic_90"]; ok {
+		out = append(out, report.BasisRow{Name: "austenitic_90", Value: "true", Override: true, Instead: "false",
+			Source: check.Source{Doc: o.source, Where: "given in the tank file", How: check.Practice}})
+	}
+	return out
+}
+
+func factorText(v float64) string {
+	if math.IsNaN(v) {
+		return "none in this rule"
+	}
+	return fmt.Sprintf("%.4g", v)
+}
+
+// A use is a part or tube made of a material, with the wall it was ordered in.
+type use struct {
+	part, material, process string
+	thickness               float64 // [m]
+}
+
+// uses lists where every material is used.
+func (r *run) uses() (out []use) {
+	out = append(out, use{"cylinder", r.cyl.material, r.process(&r.cyl), r.cyl.nominal})
+	for _, h := range r.ends() {
+		out = append(out, use{h.name, h.material, r.process(&h.part), h.nominal})
+	}
+	for _, p := range r.ports {
+		out = append(out, use{"port." + p.in.Name, p.in.Tube.Material, "", p.in.Tube.Wall})
+	}
+	return out
+}
+
+// materialSheets returns every named material as it was used: one entry for
+// each wall it was taken at.
+func (r *run) materialSheets() (out []report.MaterialSheet) {
+	at := map[string]int{}
+	for _, u := range r.uses() {
+		in, _ := r.t.FindMaterial(u.material)
+		key := fmt.Sprintf("%s %.6g %s", u.material, u.thickness, u.process)
+		if i, ok := at[key]; ok {
+			out[i].Used += ", " + u.part
+			continue
+		}
+		at[key] = len(out)
+		out = append(out, r.materialSheet(in, u))
+	}
+	return out
+}
+
+func (r *run) materialSheet(in tank.Material, u use) report.MaterialSheet {
+	hottest := roomTemperature
+	for _, c := range r.cases {
+		hottest = math.Max(hottest, c.temperature)
+	}
+	x := r.metals.at(u.material, u.process, u.thickness, hottest)
+	s := report.MaterialSheet{Name: in.Name, Alloy: in.Alloy, Certificate: in.Certificate, Used: u.part, Row: x.parent.Row}
+	if in.Own() {
+		s.Alloy = "own values"
+	}
+	if x.parentErr != nil {
+		s.Notes = append(s.Notes, "not assessed: "+x.parentErr.Error())
+		return s
+	}
+	add := func(symbol, name, unit string, v material.Value) {
+		if math.IsNaN(v.Value) && v.Source.Doc == "" {
+			return
+		}
+		s.Values = append(s.Values, report.ValueRow{Quantity: check.Quantity{Symbol: symbol, Name: name, Value: v.Value, Unit: unit}, Source: v.Source, Note: v.Note})
+	}
+	p := x.parent
+	add("Rp0.2", "yield strength at the hottest", "Pa", p.Yield)
+	add("Rm", "tensile strength at the hottest", "Pa", p.Ultimate)
+	add("A", "elongation", "1", p.Elongation)
+	add("E", "modulus of elasticity", "Pa", p.ElasticModulus)
+	add("ν", "Poisson's ratio", "1", p.Poisson)
+	add("ρ", "density", "kg/m3", p.Density)
+	if x.zoneErr != nil {
+		s.Notes = append(s.Notes, "weld zone not assessed: "+x.zoneErr.Error())
+	} else {
+		add("Rp0.2,w", "yield strength in the weld zone", "Pa", x.zone.Yield)
+		add("Rm,w", "tensile strength in the weld zone", "Pa", x.zone.Ultimate)
+	}
+	s.Notes = append(s.Notes, p.Notes...)
+	return r.withLimits(s, in, u, hottest)
+}
+
+// withLimits adds the allowable of every rule in force, with its terms.
+func (r *run) withLimits(s report.MaterialSheet, in tank.Material, u use, T float64) report.MaterialSheet {
+	for _, rule := range rules(r.t.Basis.Rule, r.cases) {
+		a := r.allowAt(in.Name, u.process, u.thickness, T, rule, nil)
+		for _, row := range []struct {
+			where string
+			l     material.Limits
+			err   error
+		}{{"", a.parent, a.parentErr}, {" in the weld zone", a.zone, a.zoneErr}} {
+			if row.err != nil {
+				continue
+			}
+			var terms []string
+			for _, t := range row.l.Terms {
+				terms = append(terms, fmt.Sprintf("%s = %.1f MPa", t.Symbol, t.Value/1e6))
+			}
+			s.Values = append(s.Values, report.ValueRow{Quantity: check.Pa("S", "allowable by "+string(rule)+row.where, row.l.S),
+				Source: row.l.Source, Note: "least of " + strings.Join(terms, ", ") + "; governs: " + row.l.Governs})
+		}
+	}
+	return s
+}
+
+// jointSheets returns every named joint with what it is worth where it is used.
+func (r *run) jointSheets() (out []report.JointSheet) {
+	od := 2 * (r.cyl.radius + r.cyl.nominal)
+	for i := range r.t.Joint {
+		j := &r.t.Joint[i]
+		s := report.JointSheet{Name: j.Name, Kind: j.Kind, Examination: j.Examination, Process: j.Process}
+		add := func(where string, at weld.Place) {
+			for _, rule := range rules(r.t.Basis.Rule, r.cases) {
+				e, src, err := asWeld(j).EfficiencyAt(string(rule), at)
+				u := report.JointUse{Place: where, Rule: string(rule), Efficiency: unless(err, e), Source: src}
+				if err != nil {
+					u.Note = err.Error()
+				}
+				s.Uses = append(s.Uses, u)
+			}
+		}
+		if r.long != nil && r.long.Name == j.Name {
+			add("cylinder, long seam", weld.Place{Category: "A", Longitudinal: true, Thickness: r.cyl.nominal, OutsideDiameter: od})
+		}
+		if r.girth != nil && r.girth.Name == j.Name {
+			add("cylinder, girth seam", weld.Place{Category: "B", Thickness: r.cyl.nominal, OutsideDiameter: od})
+		}
+		for _, h := range r.ends() {
+			if h.seam != nil && h.seam.Name == j.Name {
+				add(h.name+", seam to the cylinder", weld.Place{Category: "B", Thickness: r.cyl.nominal, OutsideDiameter: od})
+			}
+			if h.segment != nil && h.segment.Name == j.Name {
+				add(h.name+", seam inside the head", weld.Place{Category: "A", Longitudinal: true, Thickness: h.nominal, OutsideDiameter: od})
+			}
+		}
+		if s.Uses == nil {
+			s.Notes = append(s.Notes, "not used by cylinder or heads")
+		}
+		out = append(out, s)
+	}
+	return out
+}
+
+// caseSheets returns every case as it was assessed.
+func (r *run) caseSheets() (out []report.CaseSheet) {
+	for _, c := range r.cases {
+		s := report.CaseSheet{Name: c.name, Rule: string(c.rule), People: c.people}
+		s.Values = []check.Quantity{
+			check.Pa("p_u", "ullage pressure", c.ullage), check.Num("n_x", "axial load factor", c.axial),
+			check.Num("n_y", "lateral load factor", c.lateral),
+			check.Kg("m", "liquid mass, most", most(c, func(s *loads.State) float64 { return s.Liquid.Mass })),
+			check.KgPerM3("ρ", "density, most", most(c, func(s *loads.State) float64 { return s.Liquid.Density })),
+			check.Num("u", "ullage, share of the volume", c.states[0].UllageFraction()),
+			check.K("T", "metal", c.temperature),
+		}
+		if z := surface(c); !math.IsNaN(z) {
+			s.Values = append(s.Values, check.M("z_s", "free surface on the axis", z))
+		}
+		for _, q := range c.sections {
+			s.Values = append(s.Values, check.M("z", "station of the section forces", q.Station), check.N("F", "axial force, tension positive", q.Force),
+				check.NM("M", "bending moment", q.Moment), check.N("V", "shear force", q.Shear))
+		}
+		if c.name == "meop" {
+			s.Title = "highest ullage pressure, standing, fullest liquid of any case"
+		}
+		if c.ground {
+			s.Notes = append(s.Notes, "on the ground")
+		}
+		if len(c.states) > 1 {
+			s.Notes = append(s.Notes, "both ends of the liquid's density are assessed; the worse counts")
+		}
+		out = append(out, s)
+	}
+	return out
+}

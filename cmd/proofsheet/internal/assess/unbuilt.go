@@ -1,0 +1,88 @@
+package assess
+
+import (
+	"errors"
+	"fmt"
+
+	"proofsheet/report/check"
+)
+
+// unbuilt lists every check that the tank needs and this version does not make,
+// each with its reason: it is not assessed, never silent.
+func (m *model) unbuilt() (out []check.Result) {
+	add := func(id, title, why string) {
+		out = append(out, check.NotMade(id, title, errors.New(why+": this version does not make the check")))
+	}
+	none := func(id, title, why string) { out = append(out, check.NotApplicableTo(id, title, why)) }
+	add("cylinder/compression", "Cylinder: buckling in compression and bending, column", "stability under line loads at the smallest pressure and at none")
+	add("cylinder/external", "Cylinder: external pressure", "collapse under external pressure, with the vent closed while draining")
+	for _, h := range m.ends() {
+		m.unbuiltHead(h, add, none)
+	}
+	for _, p := range m.ports {
+		m.unbuiltPort(p, add)
+	}
+	add("tank/weld-zones", "Tank: weld zones that meet", "merged softened zones of welds closer than twice the zone")
+	add("tank/life", "Tank: cycles of pressure", "fatigue of the welds")
+	add("tank/leak-before-burst", "Tank: leak before burst", "fracture of a crack through the wall")
+	if m.t.Flight != nil {
+		add("tank/flight", "Tank: flight history", fmt.Sprintf("%d states of %s were read and not assessed", len(m.t.Flight.States), m.t.Flight.History))
+	}
+	for _, j := range m.t.Joint {
+		if j.HiLo != nil || j.Peaking != nil {
+			add("tank/misalignment-"+j.Name, "Joint "+j.Name+": misalignment", "bending at the seam from hi_lo and peaking")
+		}
+		if j.Coupons != "" {
+			add("tank/coupons-"+j.Name, "Joint "+j.Name+": strength from coupons", fmt.Sprintf("%d coupons were read", len(j.CouponRows)))
+		}
+	}
+	for _, c := range m.t.Case {
+		if c.Kind != "" {
+			add("tank/ground-"+c.Name, "Case "+c.Name+": loads of the ground case "+c.Kind, "the usual loads of such a case beyond those written")
+		}
+	}
+	return out
+}
+
+// unbuiltHead lists the checks of a head that are not made.
+func (m *model) unbuiltHead(h *headPart, add, none func(id, title, why string)) {
+	at, in := h.name, h.in
+	add(at+"/junction", h.title+": stress at its junction", "local membrane and bending where head and cylinder meet")
+	switch {
+	case in.Shape == "torisphere" || in.Shape == "toricone" || in.Shape == "ellipsoid" && flatEllipsoid(h):
+		add(at+"/knuckle", h.title+": knuckle under pressure", "plastic collapse and buckling of the knuckle")
+	default:
+		none(at+"/knuckle", h.title+": knuckle under pressure", "a "+in.Shape+" of these proportions has no knuckle in hoop compression")
+	}
+	add(at+"/external", h.title+": external pressure", "buckling with the pressure on the convex side")
+	if in.Tip != nil {
+		add(at+"/tip", h.title+": cone tip", "its closing by "+in.Tip.Close+" and the junction there")
+	}
+	if in.SeamThickness != nil || in.Ring != nil {
+		add(at+"/ring", h.title+": stiffened seam", "the local thickness or ring at the junction; no check counts it")
+	}
+	if in.Closure == "bolted" {
+		add(at+"/bolts", h.title+": bolts", "bolt load in operation and seating")
+		add(at+"/seal", h.title+": seal", "tightness of the seal")
+		add(at+"/flange", h.title+": flange ring", "rotation and stress of the ring")
+	}
+}
+
+// unbuiltPort lists the checks of a port that are not made.
+func (m *model) unbuiltPort(p *portPart, add func(id, title, why string)) {
+	at, title := "port."+p.in.Name, "Port "+p.in.Name
+	add(at+"/neck", title+": neck", "least wall of the tube with its outside loads")
+	add(at+"/weld", title+": attachment welds", "weld sizes and strength paths")
+	add(at+"/spacing", title+": neighbours", "ligaments between holes; overlapping reinforcement is counted once already")
+	add(at+"/placement", title+": placement", "distance to edges, seams and junctions beyond what cuts the reinforcement")
+	add(at+"/thrust", title+": thrust on the tube", "pressure end load of the tube on its weld")
+	if p.in.Load != nil {
+		add(at+"/load", title+": outside load", "force and moment of the piping")
+	}
+}
+
+// flatEllipsoid reports whether an ellipsoid is flatter than √2: its edge is
+// then in hoop compression (membrane theory).
+func flatEllipsoid(h *headPart) bool {
+	return h.nominal0.Depth() < h.radius/1.41421
+}
