@@ -19,12 +19,12 @@
 //
 //	Sign, Verify     ISO 32000-1:2008, 7.5.4 to 7.5.6 (cross-reference table,
 //	                 trailer, incremental updates), 12.7 (forms), 12.8
-//	                 (signatures)                                verify_test.go
+//	                 (signatures)                                verify_test.go, sign_test.go
 //	CMS container    RFC 5652 (signed data), RFC 5035 (signing certificate,
-//	                 version 2)                                  cms_test.go
+//	                 version 2)                                  verify_test.go, sign_test.go
 //	LoadPEM          RFC 5958, RFC 5915, RFC 8017                keys_test.go
 //	LoadPKCS12       RFC 7292                                    keys_test.go
-//	LocalIdentity    common practice                             identity_test.go
+//	LocalIdentity    common practice                             keys_test.go
 //
 // Verify is stricter than the standards: it rebuilds each update from what the
 // signature dictionary says and demands the same bytes, so that nothing but a

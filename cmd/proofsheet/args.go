@@ -1,0 +1,74 @@
+package main
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"github.com/urfave/cli/v2"
+
+	"proofsheet/report/unit"
+)
+
+// permute moves the flags of a command ahead of its arguments, because the
+// command-line package takes a flag after the first argument for another
+// argument. It also refuses unknown flags and missing values, so that no flag
+// is ever taken for a value.
+func permute(app *cli.App, args []string) ([]string, error) {
+	if len(args) < 2 || strings.HasPrefix(args[1], "-") {
+		return args, nil // flags of the program itself: help and version
+	}
+	command := app.Command(args[1])
+	if command == nil || command.SkipFlagParsing {
+		return args, nil
+	}
+	var flags, rest []string
+	for todo := args[2:]; len(todo) > 0; todo = todo[1:] {
+		arg := todo[0]
+		if arg == "--" {
+			rest = append(rest, todo[1:]...)
+			break
+		}
+		if arg == "-" || !strings.HasPrefix(arg, "-") {
+			rest = append(rest, arg)
+			continue
+		}
+		name, _, inline := strings.Cut(strings.TrimLeft(arg, "-"), "=")
+		takes, err := takesValue(command, arg, name)
+		if err != nil {
+			return nil, err
+		}
+		if name == "help" || name == "h" {
+			return []string{args[0], args[1], "--help"}, nil // beside a file, it would be help on that
+		}
+		flags = append(flags, arg)
+		if !takes || inline {
+			continue
+		}
+		if len(todo) < 2 || strings.HasPrefix(todo[1], "-") && todo[1] != "-" {
+			return nil, fmt.Errorf("%s: --%s needs a value", command.Name, name)
+		}
+		todo = todo[1:]
+		flags = append(flags, todo[0])
+	}
+	return slices.Concat(args[:2], flags, []string{"--"}, rest), nil
+}
+
+// takesValue reports whether a flag of the command is followed by its value.
+func takesValue(command *cli.Command, arg, name string) (bool, error) {
+	names := []string{"help", "h"}
+	if slices.Contains(names, name) {
+		return false, nil
+	}
+	for _, f := range command.Flags {
+		if slices.Contains(f.Names(), name) {
+			d, ok := f.(cli.DocGenerationFlag)
+			return ok && d.TakesValue(), nil
+		}
+		names = append(names, f.Names()...)
+	}
+	if near := unit.Near(name, names); near != "" {
+		return false, fmt.Errorf("%s: unknown flag %s; did you mean --%s?", command.Name, arg, near)
+	}
+	return false, fmt.Errorf("%s: unknown flag %s; proofsheet %[1]s --help lists them", command.Name, arg)
+}

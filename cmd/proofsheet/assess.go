@@ -1,0 +1,77 @@
+package main
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+
+	"github.com/urfave/cli/v2"
+
+	"proofsheet/cmd/proofsheet/internal/assess"
+	"proofsheet/cmd/proofsheet/internal/tank"
+	"proofsheet/report"
+	"proofsheet/report/check"
+)
+
+// assessTank turns a tank into its sheet. Tests of flags, files and exit codes
+// set a sheet of their own.
+var assessTank = func(t *tank.Tank) (*report.Sheet, error) {
+	return assess.Assess(t, assess.Options{Version: programVersion()})
+}
+
+// A job is a tank file read and assessed.
+type job struct {
+	sheet  *report.Sheet
+	inputs []string // every file that was read, not to be written over
+}
+
+// load reads and assesses the tank file that is the command's only argument.
+// Paths in the tank file are relative to it, and to the working folder for
+// standard input.
+func load(c *cli.Context) (*job, error) {
+	name, err := oneFile(c)
+	if err != nil {
+		return nil, err
+	}
+	src, err := readInput(c, name)
+	if err != nil {
+		return nil, err
+	}
+	j, folder := &job{}, "."
+	if name == dash {
+		name = "stdin"
+	} else {
+		folder = filepath.Dir(name)
+		j.inputs = append(j.inputs, name)
+	}
+	t, err := tank.Read(name, src, func(path string) ([]byte, error) {
+		if !filepath.IsAbs(path) {
+			path = filepath.Join(folder, path)
+		}
+		j.inputs = append(j.inputs, path)
+		return readFile(path)
+	})
+	if err != nil {
+		return nil, err
+	}
+	if j.sheet, err = assessTank(t); err != nil {
+		return nil, fmt.Errorf("%s: %w", name, err)
+	}
+	return j, nil
+}
+
+// verdict ends a run by the verdict over all checks.
+func (j *job) verdict() error {
+	if j.sheet.Verdict != check.Satisfied {
+		return errFails
+	}
+	return nil
+}
+
+// folderFor makes a folder for outputs.
+func folderFor(path string) error {
+	if err := os.MkdirAll(path, 0o777); err != nil {
+		return plain(err)
+	}
+	return nil
+}

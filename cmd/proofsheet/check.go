@@ -1,0 +1,147 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"path/filepath"
+	"strings"
+	"time"
+
+	"github.com/urfave/cli/v2"
+
+	"proofsheet/report"
+	"proofsheet/report/pdf"
+	"proofsheet/report/sign"
+)
+
+func checkCommand() *cli.Command {
+	return &cli.Command{
+		Name: "check", Usage: "assess every case of a tank", ArgsUsage: "TANK.toml",
+		Description: "Prints the summary; TANK.toml may be - for standard input. Verdict, governing check, exit status and\n" +
+			"PDF always cover every case. The PDF is sealed by the local identity, which is nobody's approval.",
+		Flags: append([]cli.Flag{
+			&cli.StringFlag{Name: "pdf", Usage: "write the calculation sheet to `FILE`, - for standard output"},
+			&cli.StringFlag{Name: "json", Usage: "write the sheet as data to `FILE`, - for standard output"},
+			&cli.StringFlag{Name: "figures", Usage: "write the figures as SVG into `FOLDER`"},
+			&cli.StringFlag{Name: "case", Usage: "list only the checks of the case `NAME`"},
+			&cli.BoolFlag{Name: "quiet", Usage: "print verdict and governing check only"},
+		}, signerFlags()...),
+		Action: runCheck,
+	}
+}
+
+func runCheck(c *cli.Context) error {
+	if err := checkOutputFlags(c); err != nil {
+		return err
+	}
+	j, err := load(c)
+	if err != nil {
+		return err
+	}
+	var text strings.Builder
+	if err := report.Text(&text, j.sheet, c.Bool("quiet"), c.String("case")); err != nil {
+		return err
+	}
+	return j.deliver(c, text.String())
+}
+
+// checkOutputFlags refuses flags that contradict each other, before anything
+// is read.
+func checkOutputFlags(c *cli.Context) error {
+	if c.String("pdf") == dash && c.String("json") == dash {
+		return errors.New("only one of --pdf and --json can go to standard output")
+	}
+	for _, name := range []string{"pdf", "json", "figures"} {
+		if c.IsSet(name) && c.String(name) == "" {
+			return fmt.Errorf("--%s needs a name", name)
+		}
+	}
+	return checkSignerFlags(c)
+}
+
+// deliver writes the files that were asked for, all or none, then prints the
+// text, in whose place a file may stand that goes to standard output.
+func (j *job) deliver(c *cli.Context, text string) error {
+	var out outputs
+	defer out.discard()
+	if path := c.String("json"); path != "" {
+		data, err := j.sheet.JSON()
+		if err != nil {
+			return err
+		}
+		if path == dash {
+			text = string(data)
+		} else if err := out.add(path, data, j.inputs...); err != nil {
+			return err
+		}
+	}
+	if path := c.String("pdf"); path != "" {
+		data, err := j.document(c)
+		if err != nil {
+			return err
+		}
+		if path == dash {
+			text = string(data)
+		} else if err := out.addDocument(path, data, c.Bool("unsigned"), j.inputs...); err != nil {
+			return err
+		}
+	}
+	if folder := c.String("figures"); folder != "" {
+		if err := j.figures(&out, folder); err != nil {
+			return err
+		}
+	}
+	if err := out.commit(); err != nil {
+		return err
+	}
+	if err := print(c, text); err != nil {
+		return err
+	}
+	return j.verdict()
+}
+
+// document returns the sheet as PDF, signed unless that is left out.
+func (j *job) document(c *cli.Context) ([]byte, error) {
+	data, err := pdf.Write(j.sheet)
+	if err != nil || c.Bool("unsigned") {
+		return data, err
+	}
+	s, role, err := chosenSigner(c)
+	if err != nil {
+		return nil, err
+	}
+	return sign.Sign(data, s, sign.Options{Role: role, When: time.Now()})
+}
+
+// addDocument stages a PDF and, where it is signed, checks the signature in
+// the file as it lies on the disk before that is put in place.
+func (o *outputs) addDocument(path string, data []byte, unsigned bool, inputs ...string) error {
+	if err := o.add(path, data, inputs...); err != nil || unsigned {
+		return err
+	}
+	written, err := readFile(o.staged[len(o.staged)-1].temporary)
+	if err != nil {
+		return err
+	}
+	if _, err := sign.Verify(written); err != nil {
+		return fmt.Errorf("%s is not written: %w", path, err)
+	}
+	return nil
+}
+
+// figures stages every figure of the sheet.
+func (j *job) figures(out *outputs, folder string) error {
+	if err := folderFor(folder); err != nil {
+		return err
+	}
+	for _, f := range pdf.Figures(j.sheet) {
+		data, err := f.SVG()
+		if err != nil {
+			return err
+		}
+		if err := out.add(filepath.Join(folder, f.Name+".svg"), data, j.inputs...); err != nil {
+			return err
+		}
+	}
+	return nil
+}

@@ -1,0 +1,140 @@
+package main
+
+import (
+	"crypto/rand"
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"path/filepath"
+
+	"github.com/urfave/cli/v2"
+)
+
+// dash names standard input or output in place of a file.
+const dash = "-"
+
+// mostInput is how large an input file may be [byte].
+const mostInput = 64 << 20
+
+// readInput reads a file whole, or standard input for "-".
+func readInput(c *cli.Context, name string) ([]byte, error) {
+	if name == dash {
+		return readAll("standard input", c.App.Reader)
+	}
+	return readFile(name)
+}
+
+// readFile reads a file whole, within reason.
+func readFile(name string) ([]byte, error) {
+	f, err := os.Open(name)
+	if err != nil {
+		return nil, plain(err)
+	}
+	defer f.Close()
+	return readAll(name, f)
+}
+
+func readAll(name string, r io.Reader) ([]byte, error) {
+	data, err := io.ReadAll(io.LimitReader(r, mostInput+1))
+	if err != nil {
+		return nil, fmt.Errorf("%s cannot be read: %w", name, plain(err))
+	}
+	if len(data) > mostInput {
+		return nil, fmt.Errorf("%s is larger than %d MiB", name, mostInput>>20)
+	}
+	return data, nil
+}
+
+// plain drops the name of the system call from a file error.
+func plain(err error) error {
+	var p *fs.PathError
+	if errors.As(err, &p) {
+		return fmt.Errorf("%s: %w", p.Path, p.Err)
+	}
+	return err
+}
+
+// outputs are the files of one run. They are staged beside their places first
+// and put in place together, so that each appears whole or not at all.
+type outputs struct{ staged []output }
+
+type output struct{ path, temporary string }
+
+// add stages one file. The input must not be written over.
+func (o *outputs) add(path string, data []byte, inputs ...string) error {
+	for _, in := range inputs {
+		if same(path, in) {
+			return fmt.Errorf("%s is an input and is not written over", path)
+		}
+	}
+	for _, other := range o.staged {
+		if filepath.Clean(other.path) == filepath.Clean(path) {
+			return fmt.Errorf("%s is named for two outputs", path)
+		}
+	}
+	temporary, err := stage(path, data)
+	if err != nil {
+		return fmt.Errorf("%s cannot be written: %w", path, plain(err))
+	}
+	o.staged = append(o.staged, output{path, temporary})
+	return nil
+}
+
+// commit puts every staged file in place.
+func (o *outputs) commit() error {
+	for len(o.staged) > 0 {
+		next := o.staged[0]
+		if err := os.Rename(next.temporary, next.path); err != nil {
+			return fmt.Errorf("%s cannot be written: %w", next.path, err)
+		}
+		o.staged = o.staged[1:]
+	}
+	return nil
+}
+
+// discard removes what is staged and was not put in place.
+func (o *outputs) discard() {
+	for _, s := range o.staged {
+		os.Remove(s.temporary)
+	}
+	o.staged = nil
+}
+
+// stage writes data to a new file beside path and returns its name.
+func stage(path string, data []byte) (string, error) {
+	mode := fs.FileMode(0o666)
+	if info, err := os.Stat(path); err == nil {
+		if !info.Mode().IsRegular() {
+			return "", errors.New("it exists and is not a plain file")
+		}
+		mode = info.Mode().Perm()
+	}
+	name := filepath.Join(filepath.Dir(path), "."+filepath.Base(path)+"."+rand.Text())
+	f, err := os.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, mode)
+	if err != nil {
+		return "", err
+	}
+	_, err = f.Write(data)
+	if err = errors.Join(err, f.Sync(), f.Close()); err != nil {
+		os.Remove(name)
+		return "", err
+	}
+	return name, nil
+}
+
+// same reports whether two names are one existing file.
+func same(a, b string) bool {
+	x, errX := os.Stat(a)
+	y, errY := os.Stat(b)
+	return errX == nil && errY == nil && os.SameFile(x, y)
+}
+
+// print writes a result to standard output.
+func print(c *cli.Context, text string) error {
+	if _, err := io.WriteString(c.App.Writer, text); err != nil {
+		return fmt.Errorf("standard output: %w", plain(err))
+	}
+	return nil
+}

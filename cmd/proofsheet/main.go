@@ -1,0 +1,117 @@
+// Command proofsheet checks a welded, pressurised propellant tank that one
+// TOML file describes, and prints the calculation sheet.
+//
+// A run goes: the tank file is read by internal/tank, assessed by
+// internal/assess, printed by report, drawn by report/pdf, signed by
+// report/sign and put in place by the file functions here. This package holds
+// only flags, files and exit codes; it computes nothing.
+//
+// Exit status: 0, every check is satisfied or does not arise; 1, one is not
+// satisfied or not assessed, or something to verify does not hold; 2, the input
+// or the call is wrong, or a file cannot be read or written. Results go to
+// standard output, everything else to standard error.
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"os"
+
+	"github.com/urfave/cli/v2"
+
+	"proofsheet/cmd/proofsheet/internal/tank"
+	"proofsheet/report/unit"
+)
+
+// The exit statuses.
+const (
+	exitHolds = 0 // every check is satisfied or does not arise
+	exitFails = 1 // something does not hold; what has been printed
+	exitInput = 2 // the input or the call is wrong, or a file failed
+)
+
+func main() {
+	os.Exit(run(os.Args, os.Stdin, os.Stdout, os.Stderr))
+}
+
+// errFails ends a run whose printed result says that something does not hold.
+var errFails = errors.New("something does not hold")
+
+// run is the whole program; args begins with the program's own name.
+func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
+	app := newApp(stdin, stdout, stderr)
+	args, err := permute(app, args)
+	if err == nil {
+		err = app.Run(args)
+	}
+	var faults tank.Faults
+	switch {
+	case err == nil:
+		return exitHolds
+	case errors.Is(err, errFails):
+		return exitFails
+	case errors.As(err, &faults): // each says its file and line
+		fmt.Fprintln(stderr, err)
+	default:
+		fmt.Fprintf(stderr, "proofsheet: %v\n", err)
+	}
+	return exitInput
+}
+
+// newApp returns the commands. Every place in which the command-line package
+// would print a usage fault to standard output, or exit by itself, is set.
+func newApp(stdin io.Reader, stdout, stderr io.Writer) *cli.App {
+	app := &cli.App{
+		Name:            "proofsheet",
+		Usage:           "check a welded, pressurised propellant tank before metal is rolled",
+		UsageText:       "proofsheet COMMAND [FILE] [flags]",
+		Version:         version(),
+		HideHelpCommand: false,
+		Description: "One TOML file describes the tank. The sheet claims no compliance with any code and replaces no\n" +
+			"licensed engineer; local codes come first. Start with: proofsheet new tank.toml\n\n" +
+			"Exit status: 0 every check is satisfied, 1 one is not satisfied or not assessed, 2 the input or the call is wrong.\n" +
+			"Environment: PROOFSHEET_IDENTITY, folder of the local identity; PROOFSHEET_PASSWORD, of a PKCS#12 file.",
+		Reader: stdin, Writer: stdout, ErrWriter: stderr,
+		DisableSliceFlagSeparator: true,
+		ExitErrHandler:            func(*cli.Context, error) {},
+		OnUsageError:              usageError,
+		Action:                    noCommand,
+		Commands: []*cli.Command{
+			checkCommand(), proofCommand(), sizeCommand(), blankCommand(), recordCommand(), studyCommand(),
+			compareCommand(), signCommand(), verifyCommand(), identityCommand(), explainCommand(),
+			newCommand(), listCommand(), schemaCommand(),
+		},
+	}
+	for _, c := range app.Commands {
+		c.OnUsageError = usageError
+		c.HideHelpCommand = true
+	}
+	return app
+}
+
+func usageError(_ *cli.Context, err error, _ bool) error { return err }
+
+// noCommand answers a call that names no command, or none that exists.
+func noCommand(c *cli.Context) error {
+	name := c.Args().First()
+	if name == "" {
+		return errors.New("no command; proofsheet --help lists them")
+	}
+	var names []string
+	for _, k := range c.App.Commands {
+		names = append(names, k.Name)
+	}
+	if near := unit.Near(name, names); near != "" {
+		return fmt.Errorf("unknown command %q; did you mean %s?", name, near)
+	}
+	return fmt.Errorf("unknown command %q; proofsheet --help lists them", name)
+}
+
+// oneFile returns the only argument of a command.
+func oneFile(c *cli.Context) (string, error) {
+	if c.NArg() != 1 {
+		return "", fmt.Errorf("%s takes one file, not %d: proofsheet %[1]s %[3]s", c.Command.Name, c.NArg(), c.Command.ArgsUsage)
+	}
+	return c.Args().First(), nil
+}

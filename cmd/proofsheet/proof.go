@@ -1,0 +1,130 @@
+package main
+
+import (
+	"fmt"
+	"math"
+	"strings"
+	"text/tabwriter"
+
+	"github.com/urfave/cli/v2"
+
+	"proofsheet/report"
+	"proofsheet/report/check"
+)
+
+func proofCommand() *cli.Command {
+	return &cli.Command{
+		Name: "proof", Usage: "proof-test plan and log form of a tank", ArgsUsage: "TANK.toml",
+		Description: "Prints the plan. PDF and JSON hold the whole sheet, the plan with its log form in it. The exit status\n" +
+			"is that of check: no tank is taken to its proof on a plan alone.",
+		Flags: append([]cli.Flag{
+			&cli.StringFlag{Name: "pdf", Usage: "write the calculation sheet to `FILE`, - for standard output"},
+			&cli.StringFlag{Name: "json", Usage: "write the sheet as data to `FILE`, - for standard output"},
+		}, signerFlags()...),
+		Action: runProof,
+	}
+}
+
+func runProof(c *cli.Context) error {
+	if err := checkOutputFlags(c); err != nil {
+		return err
+	}
+	j, err := load(c)
+	if err != nil {
+		return err
+	}
+	return j.deliver(c, proofText(j.sheet))
+}
+
+// proofText prints the plan. It opens and closes with the verdict over the
+// tank, since a plan does not say that the tank may be tested.
+func proofText(s *report.Sheet) string {
+	var b strings.Builder
+	fmt.Fprintf(&b, "tank: %s\n\n", s.VerdictLine())
+	if s.Proof == nil {
+		fmt.Fprintln(&b, "no proof plan is issued")
+		for _, note := range s.Notes {
+			fmt.Fprintf(&b, "note: %s\n", note)
+		}
+	} else {
+		proofSetting(&b, s)
+		proofSteps(&b, s)
+		for _, list := range []struct {
+			head  string
+			lines []string
+		}{{"do", s.Proof.Sequence}, {"caution", s.Proof.Cautions}, {"note", s.Proof.Notes}} {
+			for _, line := range list.lines {
+				fmt.Fprintf(&b, "%s: %s\n", list.head, line)
+			}
+		}
+	}
+	fmt.Fprintf(&b, "\ntank: %s\n", s.VerdictLine())
+	return b.String()
+}
+
+// shown prints a quantity, and a missing one as such.
+func shown(s *report.Sheet, q check.Quantity, round report.Round) string {
+	if math.IsNaN(q.Value) {
+		return "not determined"
+	}
+	return report.Show(q, s.Units, round)
+}
+
+// minutes prints a time v [s], rounded up.
+func minutes(v float64) string {
+	if math.IsNaN(v) {
+		return "not determined"
+	}
+	return fmt.Sprintf("%.0f min", math.Ceil(v/60))
+}
+
+// proofSetting prints what is set up and what is stored in the tank.
+func proofSetting(b *strings.Builder, s *report.Sheet) {
+	p := s.Proof
+	pressure := func(v float64, round report.Round) string { return shown(s, check.Pa("", "", v), round) }
+	fmt.Fprintf(b, "%s with %s, %s\n", p.Method, p.Fluid, p.Orientation)
+	w := tabwriter.NewWriter(b, 0, 0, 2, ' ', 0)
+	fmt.Fprintf(w, "to set at the gauge\t%s\n", pressure(p.Pressure, report.Nearest))
+	fmt.Fprintf(w, "relief device\t%s\n", pressure(p.Relief, report.Nearest))
+	if p.Examination > 0 {
+		fmt.Fprintf(w, "nobody near above\t%s\n", pressure(p.Examination, report.Down))
+	} else {
+		fmt.Fprintf(w, "nobody near\tat any pressure: examine by remote viewing\n")
+	}
+	fmt.Fprintf(w, "hold\t%s\n", minutes(p.Hold))
+	fmt.Fprintf(w, "stored energy\t%s\n", shown(s, check.J("", "", p.StoredEnergy), report.Up))
+	if p.StandOff != nil {
+		fmt.Fprintf(w, "least distance of people\t%s\n", shown(s, check.M("", "", *p.StandOff), report.Up))
+	}
+	if p.Barrier {
+		fmt.Fprintf(w, "barrier\trequired, with remote reading\n")
+	}
+	w.Flush()
+	if len(p.Points) == 0 {
+		return
+	}
+	fmt.Fprintln(b)
+	w = tabwriter.NewWriter(b, 0, 0, 2, ' ', 0)
+	fmt.Fprintln(w, "point\tservice\trequired\tleast\tmost")
+	for _, at := range p.Points {
+		fmt.Fprintf(w, "%s\t%s\t%s\t%s\t%s\n", at.Name, pressure(at.Service, report.Up), pressure(at.Required, report.Up),
+			pressure(at.Low, report.Down), pressure(at.High, report.Up))
+	}
+	w.Flush()
+}
+
+// proofSteps prints the log form: the reading to expect, and a blank for the
+// one that was taken.
+func proofSteps(b *strings.Builder, s *report.Sheet) {
+	fmt.Fprintln(b)
+	w := tabwriter.NewWriter(b, 0, 0, 2, ' ', 0)
+	fmt.Fprintln(w, "step\tgauge\thold\tinjected\tstop below\tstop above\tread\ttime")
+	volume := func(v float64) string { return shown(s, check.M3("", "", v), report.Nearest) }
+	for i, step := range s.Proof.Steps {
+		fmt.Fprintf(w, "%d %s\t%s\t%s\t%s\t%s\t%s\t______\t______\n", i+1, step.Name,
+			shown(s, check.Pa("", "", step.Pressure), report.Nearest), minutes(step.Hold),
+			volume(step.InjectedVolume), volume(step.StopBelow), volume(step.StopAbove))
+	}
+	w.Flush()
+	fmt.Fprintln(b)
+}

@@ -1,0 +1,44 @@
+package main
+
+import (
+	"fmt"
+
+	"github.com/urfave/cli/v2"
+)
+
+// unbuilt returns a command that says it is not built yet: a name that the
+// program will have must not look like a slip of the pen, nor do nothing.
+func unbuilt(name, usage, arguments string) *cli.Command {
+	return &cli.Command{
+		Name: name, Usage: usage + " (not built yet)", ArgsUsage: arguments, SkipFlagParsing: true,
+		Action: func(*cli.Context) error {
+			return fmt.Errorf("%s is not built yet: nothing was read, computed or written", name)
+		},
+	}
+}
+
+func sizeCommand() *cli.Command {
+	return unbuilt("size", "least thicknesses, pads and necks that pass", "TANK.toml")
+}
+
+func blankCommand() *cli.Command {
+	return unbuilt("blank", "flat blanks and hole templates", "TANK.toml")
+}
+
+func recordCommand() *cli.Command {
+	return unbuilt("record", "proof readings against the predicted ones", "TANK.toml LOG.csv")
+}
+
+func studyCommand() *cli.Command { return unbuilt("study", "sweeps and scatter", "TANK.toml") }
+
+func compareCommand() *cli.Command {
+	return unbuilt("compare", "two tanks side by side", "A.toml B.toml")
+}
+
+func signCommand() *cli.Command {
+	return unbuilt("sign", "add a signature as prepared, checked or approved", "SHEET.pdf")
+}
+
+func explainCommand() *cli.Command {
+	return unbuilt("explain", "what a check asks, formula, source, limits", "CHECK")
+}
