@@ -83,7 +83,7 @@ func (r *reader) casePeople(table string, c *Case) {
 }
 
 func (r *reader) caseRest(table string, c *Case) {
-	r.oneOf(table, "write liquid_mass, fill or level; 0 is allowed", "liquid_mass", "fill", "level")
+	r.oneOf(table, "write one; 0 is allowed", "liquid_mass", "fill", "level")
 	r.orNumber(join(table, "axial_load_factor"), &c.AxialLoadFactor, 1, "1", "standing still")
 	r.orNumber(join(table, "lateral_load_factor"), &c.LateralLoadFactor, 0, "0", "nothing was written")
 	if !r.has(join(table, "temperature")) {

@@ -87,6 +87,9 @@ func (r *reader) spread(row *Scatter, key, text, at string) {
 	var x float64
 	var err error
 	switch {
+	case !ok && r.t.nearKey(key) != "":
+		r.fault(at, "is no key of this file; did you mean %s?", r.t.nearKey(key))
+		return
 	case !ok || !r.has(r.t.internal(key)):
 		r.fault(at, "no such value is written in this file; name one that is, as \"cylinder.thickness\"")
 		return
@@ -117,6 +120,32 @@ func (r *reader) spread(row *Scatter, key, text, at string) {
 // checkScatter orders the rows by key, so that a study draws them the same way.
 func (r *reader) checkScatter() {
 	slices.SortFunc(r.t.Scatter, func(a, b Scatter) int { return strings.Compare(a.Key, b.Key) })
+}
+
+// nearKey returns the key meant by one whose last word is a near miss.
+func (t *Tank) nearKey(key string) string {
+	i := strings.LastIndexByte(key, '.')
+	table, ok := t.tableOf(key[:max(i, 0)])
+	if near := nearKey(key[i+1:], table); ok && near != "" {
+		return key[:i+1] + near
+	}
+	return ""
+}
+
+// tableOf returns the fields of a table by its path.
+func (t *Tank) tableOf(path string) ([]field, bool) {
+	fields, parts := root, strings.Split(path, ".")
+	for i := 0; i < len(parts); i++ {
+		f, ok := find(fields, parts[i])
+		if !ok {
+			return nil, false
+		}
+		fields = f.fields
+		if f.form == formNamed || f.form == formTables {
+			i++ // the name of the element
+		}
+	}
+	return fields, true
 }
 
 // fieldOf returns the row of a key as the user writes it, "port.fill.radius".

@@ -13,8 +13,8 @@ func (r *reader) checkCylinder() {
 	if !r.has(table) {
 		return
 	}
-	r.oneOf(table, "the other follows from the wall", "inside_diameter", "outside_diameter")
-	r.oneOf(table, "least_thickness is measured and replaces the tolerance", "under_tolerance", "least_thickness")
+	r.oneOf(table, "write one; the other follows from the wall", "inside_diameter", "outside_diameter")
+	r.oneOf(table, "write the tolerance, or the wall as measured", "under_tolerance", "least_thickness")
 	r.orNumber("cylinder.corrosion", &c.Corrosion, 0, "0 mm", "nothing was written")
 	r.orNumber("cylinder.long_seam_clock", &c.LongSeamClock, 0, "0 deg", "nothing was written")
 	if c.Thickness > 0 && c.OutsideDiameter != nil && *c.OutsideDiameter <= 2*c.Thickness {
@@ -24,7 +24,9 @@ func (r *reader) checkCylinder() {
 		r.fault("cylinder.thickness", "is more than the inside radius; one of the two is wrong")
 	}
 	r.checkWall(table, c.Thickness, c.LeastThickness, c.Wall())
-	r.needs(table, "girth_seam", "girth_stations", `["600 mm"]`)
+	if r.has("cylinder.girth_seam") && !r.has("cylinder.girth_stations") {
+		r.defaulted("cylinder.girth_stations", "unknown", "the girth seam may be anywhere in the cylinder")
+	}
 	r.needs(table, "girth_stations", "girth_seam", `"girth"`)
 	if r.has("cylinder.girth_stations") && c.Length > 0 {
 		if len(c.GirthStations) > 0 && slices.Max(c.GirthStations) >= c.Length {
@@ -84,7 +86,7 @@ func (r *reader) headDefaults(table string, h *Head) {
 }
 
 func (r *reader) headWall(table string, h *Head) {
-	r.oneOf(table, "least_thickness is measured and replaces tolerance and thinning", "under_tolerance", "least_thickness")
+	r.oneOf(table, "write the tolerance, or the wall as measured", "under_tolerance", "least_thickness")
 	r.notBoth(table, "least_thickness", "forming_thinning", "the measured wall already holds the thinning")
 	if slices.Contains(formed, h.Shape) && !r.has(join(table, "forming_thinning")) && !r.has(join(table, "least_thickness")) {
 		r.faultAt(r.where(table, r.at.key), join(table, "forming_thinning"),
@@ -226,7 +228,9 @@ func (r *reader) headShape(table string, h *Head) {
 		return
 	}
 	if _, err := shape.New(g); err != nil {
-		r.fault(r.blamed(table, err.Error()), "%v", err)
+		at := r.blamed(table, err.Error())
+		key := at[strings.LastIndexByte(at, '.')+1:]
+		r.fault(at, "%s", strings.TrimPrefix(err.Error(), key+": "))
 	}
 }
 

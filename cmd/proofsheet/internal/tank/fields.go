@@ -100,7 +100,7 @@ func file(key, example, doc string) field {
 	return field{key: key, form: formFile, example: quote(example), doc: doc}
 }
 
-func flag(key, doc string) field {
+func boolean(key, doc string) field {
 	return field{key: key, form: formFlag, example: "true", doc: doc}
 }
 

@@ -162,7 +162,7 @@ func (r *reader) state(s *sheet, row int) (State, bool) {
 		out.UllagePressure = *p - *out.OutsideAbsolute
 	}
 	if meop := r.t.Pressure.MEOP; meop > 0 && out.UllagePressure > meop*(1+1e-9) {
-		s.fault(out.Line, 1, "ullage pressure %s across the wall is above meop %s; raise meop", r.bar(out.UllagePressure), r.bar(meop))
+		s.fault(out.Line, s.column(row, "ullage_pressure", "ullage_absolute"), "ullage pressure %s across the wall is above meop %s; raise meop", r.bar(out.UllagePressure), r.bar(meop))
 	}
 	if n := get("axial_load_factor"); n != nil {
 		out.AxialLoadFactor = *n

@@ -47,7 +47,7 @@ var basisKeys = []field{
 	override("proof_factor", atLeast1, "1.5", "proof pressure over MEOP, in place of the rule's; needs source"),
 	override("burst_factor", atLeast1, "2.0", "burst pressure over MEOP, in place of the rule's; needs source"),
 	override("proof_limit", someShare, "0.9", "membrane stress at proof over yield, in place of the rule's; needs source"),
-	flag("austenitic_90", "allow austenitic steels 0.9 of yield where a slight growth is acceptable; needs source"),
+	boolean("austenitic_90", "allow austenitic steels 0.9 of yield where a slight growth is acceptable; needs source"),
 	choice("coupon_basis", "statistical basis of coupon tests; B needs source", "A", "B"),
 	text("source", "programme requirement 4.2", "source of the overrides that have none of their own"),
 }
@@ -75,7 +75,7 @@ var materialKeys = []field{
 	text("spec", "ASTM A240", "specification that picks the alloy's row"),
 	text("product", "plate", "product form that picks the alloy's row"),
 	text("certificate", "heat 1234", "heat or certificate, printed"),
-	flag("cold_strength", "use strength below room temperature where the alloy's row has it"),
+	boolean("cold_strength", "use strength below room temperature where the alloy's row has it"),
 	choice("family", "own values: the family of the alloy", "ferritic", "austenitic", "aluminium", "titanium"),
 	quantity("yield", unit.Pressure, positive, "170 MPa", "own yield or 0.2 % proof strength"),
 	quantity("ultimate", unit.Pressure, positive, "485 MPa", "own ultimate strength"),

@@ -30,9 +30,9 @@ var caseKeys = append(append([]field{
 	tables("loads", "section forces at several stations, in place of the keys above",
 		append([]field{quantity("station", unit.Length, anyNumber, "600 mm", "where they act").must()}, sectionKeys...)...),
 	number("cycles", notNegative, "4", "how often in the tank's life"),
-	flag("ground", "the case happens on the ground"),
+	boolean("ground", "the case happens on the ground"),
 	choice("kind", "ready-made ground case", "pad", "transport", "lift", "drain", "landing"),
-	flag("present", "pressure and line load always act together"),
+	boolean("present", "pressure and line load always act together"),
 )
 
 var flightKeys = []field{

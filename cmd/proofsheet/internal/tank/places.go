@@ -79,21 +79,30 @@ func (ix *indexer) header(e *unstable.Node, array bool) string {
 func (ix *indexer) keyValue(e *unstable.Node, prefix string) {
 	path := prefix
 	var key place
+	var end uint32
 	for it := e.Key(); it.Next(); {
 		k := it.Node()
-		key = ix.place(k.Raw)
+		key, end = ix.place(k.Raw), k.Raw.Offset+k.Raw.Length
 		path = join(path, string(k.Data))
 		if !it.IsLast() {
 			ix.note(path, key, key)
 		}
 	}
-	ix.inside(e.Value(), path, key)
+	ix.inside(e.Value(), path, key, ix.behindEquals(int(end)))
 }
 
-// inside enters a value; arrays and inline tables have no range of their own in
-// the parser's tree, so they stand at their key.
-func (ix *indexer) inside(v *unstable.Node, path string, key place) {
-	where := key
+// behindEquals finds where a value begins, from the end of its key: arrays have no
+// range of their own in the parser's tree.
+func (ix *indexer) behindEquals(offset int) place {
+	for offset < len(ix.src)-1 && (ix.src[offset] == ' ' || ix.src[offset] == '\t' || ix.src[offset] == '=') {
+		offset++
+	}
+	return ix.place(unstable.Range{Offset: uint32(offset)})
+}
+
+// inside enters a value and what is nested in it; where is its place if it has
+// none of its own.
+func (ix *indexer) inside(v *unstable.Node, path string, key, where place) {
 	if v.Raw.Length > 0 {
 		where = ix.place(v.Raw)
 	}
@@ -106,7 +115,7 @@ func (ix *indexer) inside(v *unstable.Node, path string, key place) {
 	case unstable.Array:
 		n := 0
 		for it := v.Children(); it.Next(); n++ {
-			ix.inside(it.Node(), path+"["+strconv.Itoa(n)+"]", where)
+			ix.inside(it.Node(), path+"["+strconv.Itoa(n)+"]", where, where)
 		}
 	}
 }

@@ -67,6 +67,9 @@ func (t *Tank) internal(key string) string {
 // bareQuantity finds a value such as 4 mm that stands without quotes.
 var bareQuantity = regexp.MustCompile(`^[^=]*=\s*([-+]?[0-9][0-9./]*(?:\s[0-9]+/[0-9]+)?\s*[A-Za-z][A-Za-z0-9/ ]*?)\s*(?:#.*)?$`)
 
+// definedTwice is how the decoder tells a repeated key.
+var definedTwice = regexp.MustCompile(`^Key '(.*)' has already been defined`)
+
 // syntaxFault tells where the text stops being TOML.
 func syntaxFault(name string, src []byte, err error) Fault {
 	f := Fault{File: name, Line: 1, Column: 1, What: err.Error()}
@@ -78,6 +81,10 @@ func syntaxFault(name string, src []byte, err error) Fault {
 	f.What = parse.Message
 	if i := strings.Index(f.What, "\n"); i >= 0 {
 		f.What = f.What[:i]
+	}
+	if m := definedTwice.FindStringSubmatch(f.What); m != nil {
+		f.Key, f.What, f.Column = m[1], "is written twice; leave one out", 1
+		return f
 	}
 	lines := strings.Split(string(src), "\n")
 	if f.Line <= len(lines) {

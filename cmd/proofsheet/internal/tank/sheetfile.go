@@ -190,6 +190,16 @@ func cutUnit(heading string) (name, u string) {
 
 func (s *sheet) has(name string) bool { _, ok := s.kinds[name]; return ok }
 
+// column returns where a row holds the first of the names that has a column.
+func (s *sheet) column(row int, names ...string) int {
+	for _, n := range names {
+		if s.has(n) {
+			return s.columns[row][s.at[n]]
+		}
+	}
+	return 1
+}
+
 // words returns a field as text, "" where there is no such column.
 func (s *sheet) words(row int, name string) string {
 	if i, ok := s.at[name]; ok {
