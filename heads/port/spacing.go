@@ -1,0 +1,180 @@
+package port
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"proofsheet/report/check"
+)
+
+// A Member is a port with its load and strengths, one of several in a wall.
+type Member struct {
+	Port      Port
+	Load      Load
+	Strengths Strengths
+}
+
+// CentreDistance returns the distance [m] between two ports of one wall and the
+// angle w [rad] between the line of centres and the meridian at each:
+//
+//	cylinder  √[(Δz)² + (R Δθ)²]
+//	cone      √[s1² + s2² − 2 s1 s2 cos(Δθ sin α)]   in the flat, s = e/sin α
+//	dome      the straight chord between the centres, shorter than the arc
+//
+// Source: computed; ring values in spacing_test.go.
+func CentreDistance(w Wall, p, q Port) (distance, wp, wq float64) {
+	Δ := turn(p.Clock, q.Clock)
+	switch w.Surface {
+	case Cylinder:
+		z, y := q.Station-p.Station, w.Radius*Δ
+		angle := math.Atan2(y, z)
+		return math.Hypot(z, y), angle, math.Pi - angle
+	case Cone:
+		sin := math.Sin(w.HalfApex)
+		s1, s2, ω := p.Radius/sin, q.Radius/sin, Δ*sin
+		toward := func(a, b float64) float64 { return math.Atan2(b*math.Sin(ω), b*math.Cos(ω)-a) }
+		distance = math.Sqrt(s1*s1 + s2*s2 - 2*s1*s2*math.Cos(ω))
+		return distance, toward(s1, s2), toward(s2, s1)
+	}
+	rise := w.height(q.Radius) - w.height(p.Radius)
+	toward := func(a, b, rise float64) float64 { // tangent: (cos φ, 0, −sin φ) outboard
+		φ := w.normalAngle(a)
+		out := (b*math.Cos(Δ)-a)*math.Cos(φ) - rise*math.Sin(φ)
+		return math.Atan2(b*math.Sin(Δ), out)
+	}
+	level := math.Sqrt(math.Max(0, p.Radius*p.Radius+q.Radius*q.Radius-2*p.Radius*q.Radius*math.Cos(Δ)))
+	return math.Hypot(level, rise), toward(p.Radius, q.Radius, rise), toward(q.Radius, p.Radius, -rise)
+}
+
+// along returns the chord [m] of a hole that is 2a wide across, in a plane at w
+// [rad] to the meridian: 2a/√(sin²β cos² w + sin² w), tangent plane.
+func along(width, φ, w float64) float64 {
+	return width / math.Hypot(math.Cos(φ)*math.Cos(w), math.Sin(w))
+}
+
+// ShareLimit returns what is left of the limit L1 [m] of a port when its limits
+// and a neighbour's, L2, overlap at the centre distance p [m]: the overlap is
+// shared in proportion to the chords d1 and d2 along the line of centres:
+//
+//	o = L1 + L2 − p > 0:  L1 − o d2/(d1 + d2)
+//
+// Source: ASME VIII-1 UG-42(a) as quoted in an engineering forum, PO-32 (read).
+func ShareLimit(l1, l2, d1, d2, p float64) float64 {
+	if o := l1 + l2 - p; !(o <= 0) {
+		return l1 - o*d2/(d1+d2)
+	}
+	return l1
+}
+
+// CheckSpacing is port.NAME/spacing of the port at index at among the ports of
+// one wall. For every neighbour, in the plane through both centres:
+//
+//	(C1 + C2)/2 + legs ≤ p, pads by their own edge          they do not touch
+//	4/3 (two) or 3/2 (more) of the mean of d1 and d2 ≤ p    metal between them counts
+//	limits that overlap: the area rule with the share of each, whole and each side
+//
+// with the chords d(w), C(w) along the line of centres, p along the wall [m].
+// Limits that do not overlap leave the port's own area check to speak.
+//
+// Source: ASME VIII-1 UG-42 (sharing read, the least distances recalled).
+func CheckSpacing(w Wall, ports []Member, at int) check.Result {
+	if at < 0 || at >= len(ports) {
+		return check.NotMade("port/spacing", "Ports: distance apart", fmt.Errorf("there is no port %d among %d", at, len(ports)))
+	}
+	m := ports[at]
+	id, title := "port."+m.Port.Name+"/spacing", "Port "+m.Port.Name+": distance to its neighbours"
+	if len(ports) == 1 {
+		return check.NotApplicableTo(id, title, "no other port in this part")
+	}
+	r, err := m.Port.Area(w, m.Load, m.Strengths)
+	if err != nil {
+		return check.NotMade(id, title, err)
+	}
+	res := check.Result{ID: id, Title: title, Formula: "(C1 + C2)/2 + legs ≤ p; 4/3 or 3/2 (d1 + d2)/2 ≤ p; overlapping limits shared: ΣA ≥ A in the plane of centres", Factor: 1,
+		Source: check.Source{Doc: "ASME BPVC Section VIII Division 1, 2007 to 2019", Where: "sharing of UG-42(a) read; least distances recalled, confirm", How: check.Memory}}
+	ratio := 4.0 / 3
+	if len(ports) > 2 {
+		ratio = 1.5
+	}
+	worst := reading{}
+	for i, other := range ports {
+		if i == at {
+			continue
+		}
+		all, err := r.neighbour(w, other, ratio)
+		if err != nil {
+			return check.NotMade(id, title, fmt.Errorf("beside port %s: %w", other.Port.Name, err))
+		}
+		for _, a := range all {
+			res.Inputs = append(res.Inputs, a.demand, a.capacity)
+			if u := a.utilisation(); worst.what == "" || u > worst.utilisation() || math.IsNaN(u) {
+				worst = a
+			}
+		}
+	}
+	res.Demand, res.Capacity = worst.demand, worst.capacity
+	res.Note = strings.Join([]string{"governs: " + worst.what, "metal between two ports is counted once"}, "; ")
+	return res
+}
+
+// neighbour compares one pair.
+func (r AreaReport) neighbour(w Wall, other Member, ratio float64) ([]reading, error) {
+	p, q := r.Port, other.Port
+	qc, err := q.Chords(w)
+	if err != nil {
+		return nil, err
+	}
+	dist, wp, wq := CentreDistance(w, p, q)
+	beside := "port " + q.Name
+	d1, d2 := along(r.Chords.Transverse, r.Chords.Obliquity, wp), along(qc.Transverse, qc.Obliquity, wq)
+	c1, c2 := along(p.OutsideDiameter, r.Chords.Obliquity, wp), along(q.OutsideDiameter, qc.Obliquity, wq)
+	apart := check.M("p", "centre distance, "+beside, dist)
+	all := []reading{
+		{"ports touch, " + beside, check.M("need", "half outside chords or pads, and welds, "+beside, p.half(c1)+q.half(c2)), apart},
+		{"no metal counts between them, " + beside, check.M("need", "multiple of the mean bore chord, "+beside, ratio*(d1+d2)/2), apart},
+	}
+	t := w.Thickness
+	l1, l2 := math.Max(d1, d1/2+p.TubeWall+t), math.Max(d2, d2/2+q.TubeWall+t)
+	share := ShareLimit(l1, l2, d1, d2, dist)
+	if share == l1 {
+		return all, nil
+	}
+	cut := p.cuts(w)
+	toward, away := cut.toward(wp), cut.toward(wp+math.Pi)
+	s := r.Strengths
+	pl := r.plane(section{name: "centres", bore: d1, outside: c1, sinBeta: r.Chords.Transverse / d1, slope: math.Cos(wp), factor: r.factor(math.Sin(wp)),
+		resultant: math.Max(r.Load.Hoop, r.Load.Meridional), efficiency: math.Min(s.EfficiencyMeridional, s.EfficiencyTransverse),
+		sides: [2]Areas{{Limit: math.Min(share, toward), HalfBore: d1 / 2, HalfOutside: c1 / 2}, {Limit: away, HalfBore: d1 / 2, HalfOutside: c1 / 2}}})
+	for _, part := range []struct {
+		name string
+		a    Areas
+	}{{"whole", pl.Whole}, {"facing side", pl.Outboard}, {"far side", pl.Inboard}} {
+		what := part.name + ", plane through " + beside
+		all = append(all, reading{what, check.M2("A", "area required, "+what, part.a.Required), check.M2("ΣA", "area available, "+what, part.a.Available())})
+	}
+	return all, nil
+}
+
+// half returns the half width [m] a port takes along the wall: outside half-chord
+// and weld, or its pad and the pad's weld.
+func (p Port) half(chord float64) float64 {
+	reach := chord/2 + p.OutsideLeg
+	if p.Pad != nil {
+		reach = math.Max(reach, p.Pad.OutsideDiameter/2+p.Pad.Leg)
+	}
+	return reach
+}
+
+// toward returns the limit in a direction at w [rad] to outboard, on the safe
+// side: the meridional distance where the direction has an outboard part, else
+// the lesser of the inboard and the transverse one.
+func (l limits) toward(w float64) float64 {
+	if math.Cos(w) > 1e-9 {
+		return math.Min(l.outboard, l.transverse)
+	}
+	if math.Cos(w) < -1e-9 {
+		return math.Min(l.inboard, l.transverse)
+	}
+	return l.transverse
+}
