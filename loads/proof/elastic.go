@@ -188,7 +188,8 @@ func (w Wall) PlateGrowth(a float64, clamped bool) (float64, error) {
 }
 
 // PlateDeflection returns the deflection at the middle per pressure [m/Pa] of
-// the same plate: a⁴/(64 D), (5 + ν)/(1 + ν) times that on a simple support.
+// the same plate of radius a [m]: a⁴/(64 D), (5 + ν)/(1 + ν) times that on a
+// simple support.
 // Source: small deflection of the round plate, computed.
 func (w Wall) PlateDeflection(a float64, clamped bool) (float64, error) {
 	if err := w.plate("proof.Wall.PlateDeflection", a); err != nil {
