@@ -38,6 +38,11 @@ func load(c *cli.Context) (*job, error) {
 		return nil, err
 	}
 	j, folder := &job{}, "."
+	for _, flag := range []string{"key", "certificate", "p12", "password-file"} {
+		if file := c.String(flag); file != "" {
+			j.inputs = append(j.inputs, file)
+		}
+	}
 	if name == dash {
 		name = "stdin"
 	} else {

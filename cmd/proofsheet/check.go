@@ -129,17 +129,23 @@ func (o *outputs) addDocument(path string, data []byte, unsigned bool, inputs ..
 	return nil
 }
 
-// figures stages every figure of the sheet.
+// figures stages every figure of the sheet. Of two with one name the later
+// gets a number.
 func (j *job) figures(out *outputs, folder string) error {
 	if err := folderFor(folder); err != nil {
 		return err
 	}
+	seen := map[string]int{}
 	for _, f := range pdf.Figures(j.sheet) {
+		name := f.Name
+		if seen[f.Name]++; seen[f.Name] > 1 {
+			name = fmt.Sprintf("%s-%d", f.Name, seen[f.Name])
+		}
 		data, err := f.SVG()
 		if err != nil {
 			return err
 		}
-		if err := out.add(filepath.Join(folder, f.Name+".svg"), data, j.inputs...); err != nil {
+		if err := out.add(filepath.Join(folder, name+".svg"), data, j.inputs...); err != nil {
 			return err
 		}
 	}

@@ -56,6 +56,20 @@ func plain(err error) error {
 	return err
 }
 
+// cause drops call and name of a file error, for a message that names the file
+// itself; the one in the error may be that of a file not yet in place.
+func cause(err error) error {
+	var p *fs.PathError
+	var l *os.LinkError
+	switch {
+	case errors.As(err, &p):
+		return p.Err
+	case errors.As(err, &l):
+		return l.Err
+	}
+	return err
+}
+
 // outputs are the files of one run. They are staged beside their places first
 // and put in place together, so that each appears whole or not at all.
 type outputs struct{ staged []output }
@@ -76,7 +90,7 @@ func (o *outputs) add(path string, data []byte, inputs ...string) error {
 	}
 	temporary, err := stage(path, data)
 	if err != nil {
-		return fmt.Errorf("%s cannot be written: %w", path, plain(err))
+		return fmt.Errorf("%s cannot be written: %w", path, cause(err))
 	}
 	o.staged = append(o.staged, output{path, temporary})
 	return nil
@@ -87,7 +101,7 @@ func (o *outputs) commit() error {
 	for len(o.staged) > 0 {
 		next := o.staged[0]
 		if err := os.Rename(next.temporary, next.path); err != nil {
-			return fmt.Errorf("%s cannot be written: %w", next.path, err)
+			return fmt.Errorf("%s cannot be written: %w", next.path, cause(err))
 		}
 		o.staged = o.staged[1:]
 	}

@@ -8,6 +8,7 @@ import (
 	"crypto/x509"
 	"crypto/x509/pkix"
 	"encoding/pem"
+	"math"
 	"math/big"
 	"os"
 	"path/filepath"
@@ -17,6 +18,7 @@ import (
 
 	"software.sslmate.com/src/go-pkcs12"
 
+	"proofsheet/report"
 	"proofsheet/report/sign"
 )
 
@@ -167,10 +169,13 @@ func TestInputsAreNotWrittenOver(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, flag := range []string{"--json", "--pdf"} {
-		status, _, says := call(t, "", "check", path, flag, path)
+	key := write(t, "key.pem", []byte("key"))
+	for _, args := range [][]string{
+		{"--json", path}, {"--pdf", path}, {"--json", key, "--pdf", "x", "--key", key, "--certificate", key},
+	} {
+		status, _, says := call(t, "", append([]string{"check", path}, args...)...)
 		if status != exitInput || !strings.Contains(says, "is an input") {
-			t.Errorf("%s: status %d: %s", flag, status, says)
+			t.Errorf("%s: status %d: %s", args, status, says)
 		}
 	}
 	if after, _ := os.ReadFile(path); !bytes.Equal(before, after) {
@@ -187,9 +192,9 @@ func TestAllOutputsOrNone(t *testing.T) {
 	withSheet(t, 50)
 	folder := t.TempDir()
 	data := filepath.Join(folder, "sheet.json")
-	status, out, _ := call(t, "", "check", path, "--json", data, "--unsigned", "--pdf", filepath.Join(folder, "no", "sheet.pdf"))
-	if status != exitInput || out != "" {
-		t.Errorf("status %d, printed %q", status, out)
+	status, out, says := call(t, "", "check", path, "--json", data, "--unsigned", "--pdf", filepath.Join(folder, "no", "sheet.pdf"))
+	if status != exitInput || out != "" || !strings.HasSuffix(says, "sheet.pdf cannot be written: no such file or directory\n") {
+		t.Errorf("status %d, printed %q: %s", status, out, says)
 	}
 	if left, _ := os.ReadDir(folder); len(left) != 0 {
 		t.Errorf("left behind: %v", left)
@@ -199,6 +204,27 @@ func TestAllOutputsOrNone(t *testing.T) {
 	}
 	if _, err := os.Stat(data); err != nil {
 		t.Error(err)
+	}
+}
+
+// TestLogHasOneUnit has a step so low that by itself it would be shown in a
+// smaller unit than the set pressure.
+func TestLogHasOneUnit(t *testing.T) {
+	s := &report.Sheet{Proof: &report.Proof{
+		Method: "hydrostatic", Pressure: 1313131, Relief: math.NaN(), StoredEnergy: math.NaN(), Hold: 601,
+		Steps: []report.ProofStep{{Name: "reference", Pressure: 65656, Hold: math.NaN(), InjectedVolume: math.NaN()}},
+	}}
+	text := proofText(s)
+	for _, want := range []string{"1.314 MPa", "0.06566 MPa", "11 min", "relief device        not determined"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("%q is missing in\n%s", want, text)
+		}
+	}
+	if strings.Contains(text, "kPa") || strings.Contains(text, "NaN") {
+		t.Errorf("a second unit or no number:\n%s", text)
+	}
+	if text := proofText(&report.Sheet{Notes: []string{"why"}}); !strings.Contains(text, "no proof plan is issued\nnote: why") {
+		t.Errorf("no plan:\n%s", text)
 	}
 }
 
@@ -215,5 +241,17 @@ func TestDifference(t *testing.T) {
 		if difference("", a, other) == "" {
 			t.Errorf("no difference from %v", other)
 		}
+	}
+}
+
+func TestEmbeddedFilesOfOneName(t *testing.T) {
+	open := embedded([]sign.Attachment{{Name: "c.csv", Data: []byte("1")}, {Name: "f.csv", Data: []byte("2")}, {Name: "c.csv", Data: []byte("3")}})
+	for _, row := range []struct{ path, want string }{{"a/c.csv", "1"}, {"b/c.csv", "3"}, {"f.csv", "2"}, {"f.csv", "2"}} {
+		if got, err := open(row.path); err != nil || string(got) != row.want {
+			t.Errorf("%s: %q, %v", row.path, got, err)
+		}
+	}
+	if _, err := open("nosuch.csv"); err == nil {
+		t.Error("a file that is not embedded was opened")
 	}
 }

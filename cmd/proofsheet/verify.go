@@ -101,14 +101,7 @@ func recompute(r *sign.Report) (*report.Sheet, error) {
 		return nil, errors.New("no tank file is embedded")
 	}
 	first := r.Attachments[0]
-	t, err := tank.Read(first.Name, first.Data, func(path string) ([]byte, error) {
-		for _, a := range r.Attachments[1:] {
-			if a.Name == path || a.Name == filepath.Base(path) {
-				return a.Data, nil
-			}
-		}
-		return nil, fs.ErrNotExist
-	})
+	t, err := tank.Read(first.Name, first.Data, embedded(r.Attachments[1:]))
 	if err != nil {
 		return nil, fmt.Errorf("the embedded tank file is not read by version %s:\n%w", programVersion(), err)
 	}
@@ -124,6 +117,26 @@ func recompute(r *sign.Report) (*report.Sheet, error) {
 		return nil, differs(r, sheet)
 	}
 	return sheet, nil
+}
+
+// embedded opens embedded files by the paths of the tank file. They are kept
+// without their folders, in the order in which they are opened, so that of two
+// with one name the one not yet opened is meant.
+func embedded(files []sign.Attachment) func(path string) ([]byte, error) {
+	opened := make([]bool, len(files))
+	return func(path string) ([]byte, error) {
+		found := -1
+		for i, a := range files {
+			if a.Name == filepath.Base(path) && (found < 0 || opened[found] && !opened[i]) {
+				found = i
+			}
+		}
+		if found < 0 {
+			return nil, fs.ErrNotExist
+		}
+		opened[found] = true
+		return files[found].Data, nil
+	}
 }
 
 // differs says in what the recomputed sheet is another one.

@@ -86,18 +86,18 @@ func (d *document) readTrailer(trailer []byte) error {
 	return nil
 }
 
+var errTable = errors.New("the cross-reference table cannot be read")
+
 // section reads one cross-reference section, newest first, and returns the
 // trailer after it.
 func (d *document) section(at int) ([]byte, error) {
-	bad := errors.New("the cross-reference table cannot be read")
 	if at >= len(d.data) {
-		return nil, bad
+		return nil, errTable
 	}
 	rest, ok := bytes.CutPrefix(d.data[at:], []byte("xref\n"))
 	if !ok {
-		return nil, bad
+		return nil, errTable
 	}
-	const entry = 20 // bytes, ISO 32000-1, 7.5.4
 	for {
 		m := subsection.FindSubmatch(rest[:min(len(rest), tail)])
 		if m == nil {
@@ -105,31 +105,40 @@ func (d *document) section(at int) ([]byte, error) {
 		}
 		first, _ := strconv.Atoi(string(m[1]))
 		count, _ := strconv.Atoi(string(m[2]))
-		rest = rest[len(m[0]):]
-		if count*entry > len(rest) {
-			return nil, bad
+		var err error
+		if rest, err = d.entries(rest[len(m[0]):], first, count); err != nil {
+			return nil, err
 		}
-		for i := range count {
-			line := rest[i*entry : (i+1)*entry]
-			offset, err := strconv.Atoi(string(line[:10]))
-			if err != nil || offset < 0 {
-				return nil, bad
-			}
-			if _, known := d.offsets[first+i]; !known && line[17] == 'n' {
-				d.offsets[first+i] = offset
-			}
-		}
-		rest = rest[count*entry:]
 	}
 	dict, ok := bytes.CutPrefix(rest, []byte("trailer\n"))
 	if !ok {
-		return nil, bad
+		return nil, errTable
 	}
 	end, err := dictEnd(dict)
 	if err != nil {
 		return nil, err
 	}
 	return dict[:end], nil
+}
+
+// entries reads the offsets of count objects and returns what follows. An
+// offset that a newer section gave stays.
+func (d *document) entries(rest []byte, first, count int) ([]byte, error) {
+	const entry = 20 // bytes, ISO 32000-1, 7.5.4
+	if count*entry > len(rest) {
+		return nil, errTable
+	}
+	for i := range count {
+		line := rest[i*entry : (i+1)*entry]
+		offset, err := strconv.Atoi(string(line[:10]))
+		if err != nil || offset < 0 {
+			return nil, errTable
+		}
+		if _, known := d.offsets[first+i]; !known && line[17] == 'n' {
+			d.offsets[first+i] = offset
+		}
+	}
+	return rest[count*entry:], nil
 }
 
 // dict returns the dictionary of an object and the offset behind it.
