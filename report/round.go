@@ -32,11 +32,19 @@ func Number(v float64, digits int, dir Round) string {
 		return "0"
 	}
 	mantissa, exponent := scientific(v, digits)
-	shown := parse(mantissa, exponent-digits+1)
-	if step := direction(v, shown, dir); step != 0 {
-		mantissa += step
+	power := exponent - digits + 1
+	mantissa += direction(v, parse(mantissa, power), dir)
+	full := int64(math.Pow10(digits))
+	switch size := max(mantissa, -mantissa); {
+	case size == full: // 999.6 went up to 1000: one digit too many
+		mantissa, power = mantissa/10, power+1
+	case size < full/10: // 10.0 stepped down to 9.9: one digit short
+		mantissa, power = full-1, power-1
+		if v < 0 {
+			mantissa = -mantissa
+		}
 	}
-	return layout(mantissa, exponent-digits+1)
+	return layout(mantissa, power)
 }
 
 // scientific returns v rounded to the nearest of digits significant digits, as

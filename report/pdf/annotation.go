@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"proofsheet/report"
+	"proofsheet/report/check"
 	"proofsheet/report/drawing"
 )
 
@@ -152,14 +153,17 @@ func dimensionText(d report.Dimension, system string) string {
 
 // scaleBar states the scale, with a bar that holds when the page is printed in
 // another size.
-func (v view) scaleBar(ratio float64) {
-	bar := 0.1
+func (v view) scaleBar(ratio float64, system string) {
+	bar := 0.1 // [m]
+	if system == "us" {
+		bar = 0.127 // 5 in
+	}
 	for bar*v.scale < 12 {
 		bar *= 2
 	}
 	y := v.f.Height - 2
 	v.f.AddLine(6, y, 6+bar*v.scale, y, drawing.Pen{Width: 0.5})
 	v.f.AddText(8+bar*v.scale, y+0.8, label, drawing.Left, fmt.Sprintf(
-		"%s mm   scale 1:%s on paper printed at full size; ports turned into the plane of the cut, ▼ weld seam; forward is to the right",
-		tick(roundTo(bar*1000, 4)), tick(ratio)))
+		"%s   scale 1:%s on paper printed at full size; ports turned into the plane of the cut, ▼ weld seam; forward is to the right",
+		report.Show(check.M("", "", bar), system, report.Nearest), tick(ratio)))
 }

@@ -63,7 +63,7 @@ func sectionFigure(s *report.Sheet, width, height float64) *drawing.Figure {
 	v.y = above + v.up*v.scale
 	v.draw(c)
 	v.dimensions(along, across, s.Units)
-	v.scaleBar(ratio)
+	v.scaleBar(ratio, s.Units)
 	return f
 }
 

@@ -1,0 +1,163 @@
+package pdf
+
+import (
+	"os"
+	"os/exec"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"proofsheet/report"
+	"proofsheet/report/check"
+)
+
+// TestEveryLetterHasAGlyph sets the letters that checks, units and forms use,
+// and the whole of a sheet's own words: a letter that the fonts lack would be
+// an empty box, which no text search finds.
+func TestEveryLetterHasAGlyph(t *testing.T) {
+	const used = "αβγδεηθκλμνπρστφψωΓΔΣΦΩ √≤≥≈±×·°²³⁴⁻⁰¹⁵⁶⁷⁸⁹ ∂∞∫∑ −–—…“”‘’ ½¼ ⌀ ▼ → ₀₁₂₃ ü é ß"
+	if _, missing, err := printable(used); err != nil || len(missing) > 0 {
+		t.Errorf("missing %q, %v", missing, err)
+	}
+	s := &report.Sheet{Block: report.TitleBlock{Title: used}, Notes: []string{used}, PeopleBox: []string{used}}
+	s.Checks = []check.Result{{ID: "a/b", Formula: used, Title: used}}
+	s.Settle()
+	p, err := compose(s, 9)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(p.missing) > 0 {
+		t.Errorf("the sheet has letters without a glyph: %q", p.missing)
+	}
+}
+
+func TestPrintable(t *testing.T) {
+	for _, row := range []struct{ in, want string }{
+		{"plain", "plain"},
+		{"a\tb\nc\x00", "a b c "},
+		{"\U0001F680!", "\uFFFD!"},
+		{"\xffx", "\uFFFDx"},
+		{"\u4E2D", "\uFFFD"},
+	} {
+		got, _, err := printable(row.in)
+		if err != nil || got != row.want {
+			t.Errorf("%q gave %q, %v, want %q", row.in, got, err, row.want)
+		}
+	}
+	if _, missing, _ := printable("\U0001F680"); !slices.Equal(missing, []rune{'\U0001F680'}) {
+		t.Errorf("the letter without a glyph is not named: %q", missing)
+	}
+}
+
+func TestRuns(t *testing.T) {
+	for in, want := range map[string]string{
+		"σ_h = p r":       "σ|↓h| = p r",
+		"R_p0.2 ≤ S":      "R|↓p0.2| ≤ S",
+		"R_m.":            "R|↓m|.",
+		"x^2 + y^-3":      "x|↑2| + y|↑-3",
+		"N_{x,cr}/t":      "N|↓x,cr|/t",
+		"a _ b_":          "a _ b_",
+		"(R/t)^(1/2)":     "(R/t)^(1/2)",
+		"_x":              "_x",
+		"σ_θ_i":           "σ|↓θ||↓i",
+		"open_{brace":     "open_{brace",
+		"p_low ≥ p_req":   "p|↓low| ≥ p|↓req",
+		"no index at all": "no index at all",
+	} {
+		var parts []string
+		for _, r := range runs(in) {
+			mark := map[bool]string{true: "↓", false: ""}[r.shift > 0]
+			if r.shift < 0 {
+				mark = "↑"
+			}
+			parts = append(parts, mark+r.text)
+		}
+		if got := strings.TrimSuffix(strings.Join(parts, "|"), "|"); got != want {
+			t.Errorf("%q gave %q, want %q", in, got, want)
+		}
+	}
+}
+
+func testPaper(t *testing.T) *paper {
+	t.Helper()
+	p, err := newPaper(&report.Sheet{}, 1)
+	if err != nil {
+		t.Fatal(err)
+	}
+	p.newPage()
+	p.font("", body)
+	return p
+}
+
+// TestWrapKeepsEveryWord wraps at many widths: no line is too wide and no
+// letter is lost.
+func TestWrapKeepsEveryWord(t *testing.T) {
+	p := testPaper(t)
+	const text = "A caution with words and a/very/long/path/without/any/space/in/it and p = 2.61 MPa at the end"
+	for width := 4.0; width < 120; width += 3.7 {
+		lines := p.wrap(text, width)
+		for _, l := range lines {
+			if p.measure(l) > width {
+				t.Errorf("at %g mm a line is %g mm wide: %q", width, p.measure(l), l)
+			}
+		}
+		squeeze := func(s string) string { return strings.ReplaceAll(s, " ", "") }
+		if got := squeeze(strings.Join(lines, "")); got != squeeze(text) {
+			t.Errorf("at %g mm the text became %q", width, got)
+		}
+	}
+	if lines := p.wrap(glued("p = 2.61 MPa")+" "+glued("r = 200 mm"), 25); len(lines) != 2 {
+		t.Errorf("numbers and units were parted: %q", lines)
+	}
+}
+
+// TestNoLinksAndNoOtherFonts looks for core fonts, which lack most letters, and annotations, which a signature on the page
+// would have to share.
+func TestNoLinksAndNoOtherFonts(t *testing.T) {
+	s := &report.Sheet{}
+	s.Settle()
+	file, err := Write(s)
+	if err != nil {
+		t.Fatal(err)
+	}
+	text := string(file)
+	for _, word := range []string{"/Annots", "/Helvetica", "/Times", "/Courier", "/OpenAction"} {
+		if strings.Contains(text, word) {
+			t.Errorf("the file holds %s", word)
+		}
+	}
+}
+
+// TestPageCountIsPrinted compares the pages counted with those written, so
+// that the footer of a long sheet states the right number.
+func TestPageCountIsPrinted(t *testing.T) {
+	if _, err := exec.LookPath("pdftotext"); err != nil {
+		t.Skip("pdftotext is not installed")
+	}
+	s := &report.Sheet{}
+	for range 400 {
+		s.Checks = append(s.Checks, check.Result{ID: "cylinder/hoop", Case: "many"})
+	}
+	s.Settle()
+	file, err := Write(s)
+	if err != nil {
+		t.Fatal(err)
+	}
+	path := filepath.Join(t.TempDir(), "many.pdf")
+	if err := os.WriteFile(path, file, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	out, err := exec.Command("pdftotext", path, "-").Output()
+	if err != nil {
+		t.Fatal(err)
+	}
+	pages := strings.Count(string(out), "\f")
+	first, err := compose(s, 0)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if n := first.doc.PageNo(); n != pages || n < 10 {
+		t.Errorf("%d pages counted, %d printed", n, pages)
+	}
+}
