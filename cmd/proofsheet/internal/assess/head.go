@@ -132,19 +132,9 @@ func (m *model) headLoading(h *headPart, s *loads.State, c *loadCase) heads.Load
 		}
 		return math.Max(math.Min(z, hi), m.t.Cylinder.Length+hair)
 	}
-	free := func(x, r float64) loads.Forces {
-		b := m.body(c)
-		b.Radius = func(float64) float64 { return r }
-		f, err := s.FreeBody(at(x), b)
-		if err != nil {
-			nan := math.NaN()
-			return loads.Forces{Ullage: nan, LoadMost: nan, LoadLeast: nan}
-		}
-		return f
-	}
+	free := m.freeBodyAlong(h, s, c, at)
 	line := func(x, sign float64) float64 {
-		r := h.strength.Radius(math.Min(math.Max(x, 0), h.strength.Depth())) + h.least/2
-		f := free(x, r)
+		f, r := free(x)
 		load := f.LoadMost
 		if sign < 0 {
 			load = f.LoadLeast
@@ -153,8 +143,11 @@ func (m *model) headLoading(h *headPart, s *loads.State, c *loadCase) heads.Load
 	}
 	l := heads.Loading{
 		PressureLeast: 1, Present: c.present,
-		Pressure:  func(x float64) float64 { return s.PressureWorst(at(x)) },
-		Force:     func(x, r float64) float64 { f := free(x, r); return f.Ullage + f.LiquidMost },
+		Pressure: func(x float64) float64 { return s.PressureWorst(at(x)) },
+		Force: func(x, r float64) float64 {
+			f, _ := free(x)
+			return s.UllagePressure*math.Pi*r*r + f.LiquidMost
+		},
 		LoadMost:  func(x float64) float64 { return line(x, 1) },
 		LoadLeast: func(x float64) float64 { return line(x, -1) },
 	}
@@ -163,6 +156,28 @@ func (m *model) headLoading(h *headPart, s *loads.State, c *loadCase) heads.Load
 		l.LoadMost, l.LoadLeast = nil, nil
 	}
 	return l
+}
+
+// freeBodyAlong returns the free body of the cut at x of a head, and the mid-wall
+// radius there [m]. The last cut is remembered: force and both line loads are
+// asked for at one point after the other.
+func (m *model) freeBodyAlong(h *headPart, s *loads.State, c *loadCase, at func(x float64) float64) func(x float64) (loads.Forces, float64) {
+	b := m.body(c)
+	last, radius := math.NaN(), math.NaN()
+	b.Radius = func(float64) float64 { return radius }
+	var f loads.Forces
+	return func(x float64) (loads.Forces, float64) {
+		if x == last {
+			return f, radius
+		}
+		last, radius = x, h.strength.Radius(math.Min(math.Max(x, 0), h.strength.Depth()))+h.least/2
+		var err error
+		if f, err = s.FreeBody(at(x), b); err != nil {
+			nan := math.NaN()
+			f = loads.Forces{LiquidMost: nan, LoadMost: nan, LoadLeast: nan}
+		}
+		return f, radius
+	}
 }
 
 // inwardForce returns the force that an inward head carries at the ring of

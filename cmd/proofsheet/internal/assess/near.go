@@ -51,52 +51,61 @@ func (m *model) permissible(meop *loadCase) []report.PermissiblePressure {
 }
 
 // highest closes in on the highest ullage pressure [Pa] at which the checks
-// hold, rounded down, and names the check that sets it; NaN with the reason
-// where one cannot be made.
+// hold, from below to one part in ten thousand, and names the check that sets
+// it; NaN with the reason where one cannot be made.
 func (m *model) highest(meop *loadCase, checks func(c *loadCase) []check.Result) (float64, string) {
-	worst := func(p float64) (check.Status, string) {
-		c, err := m.standing(meop, p)
-		if err != nil {
-			return check.NotAssessed, err.Error()
+	lo, hi, p := 0.0, math.Inf(1), m.t.Pressure.MEOP
+	by := ""
+	for try := range 60 {
+		state, margin, id := m.atUllage(meop, p, checks)
+		switch {
+		case state == check.NotAssessed && try == 0:
+			return math.NaN(), id
+		case state == check.Satisfied:
+			lo = p
+		default: // leaving a formula's range ends it there too
+			hi = p
 		}
-		rs := checks(c)
-		for _, r := range rs {
-			if r.Status() == check.NotAssessed {
-				return check.NotAssessed, r.ID + ": " + r.Reason()
-			}
+		if state != check.NotAssessed {
+			by = id
 		}
-		if i := check.Governing(rs); i >= 0 {
-			return check.Verdict(rs), rs[i].ID
-		}
-		return check.NotAssessed, "no check applies"
-	}
-	lo, hi := 0.0, m.t.Pressure.MEOP
-	state, by := worst(hi)
-	if state == check.NotAssessed {
-		return math.NaN(), by
-	}
-	for range 8 { // double until something gives
-		if state != check.Satisfied {
+		if hi-lo <= 1e-4*hi {
 			break
 		}
-		lo, hi = hi, 2*hi
-		if state, _ = worst(hi); state == check.NotAssessed { // out of a formula's range: it ends here
-			state = check.NotSatisfied
+		next := p * (1 + margin) * (1 - 2e-5) // stress is all but linear in the pressure
+		switch {
+		case next > lo && next < hi && !math.IsNaN(next) && try < 20:
+			p = next
+		case math.IsInf(hi, 1):
+			p *= 2
+		default:
+			p = (lo + hi) / 2
 		}
-	}
-	for range 24 {
-		mid := (lo + hi) / 2
-		s, id := worst(mid)
-		if s == check.Satisfied {
-			lo = mid
-		} else {
-			hi = mid
-			if s == check.NotSatisfied {
-				by = id
-			}
+		if lo > 0 && math.Abs(p-lo) <= 5e-5*lo {
+			break
 		}
 	}
 	return lo, by
+}
+
+// atUllage makes the checks at one ullage pressure [Pa]: the verdict, the least
+// margin and the check it belongs to, or the reason why one is not made.
+func (m *model) atUllage(meop *loadCase, p float64, checks func(c *loadCase) []check.Result) (check.Status, float64, string) {
+	c, err := m.standing(meop, p)
+	if err != nil {
+		return check.NotAssessed, math.NaN(), err.Error()
+	}
+	rs := checks(c)
+	for _, r := range rs {
+		if r.Status() == check.NotAssessed {
+			return check.NotAssessed, math.NaN(), r.ID + ": " + r.Reason()
+		}
+	}
+	i := check.Governing(rs)
+	if i < 0 {
+		return check.NotAssessed, math.NaN(), "no check applies"
+	}
+	return check.Verdict(rs), rs[i].Margin(), rs[i].ID
 }
 
 // nearPressure returns the highest ullage pressure at which every check that

@@ -161,26 +161,24 @@ func orZero(v *float64) *float64 {
 	return v
 }
 
-// recalled lists every formula or value from memory, each once.
+// recalled lists what comes from memory beside the sources of the checks and of
+// the materials, which say so themselves: joint efficiencies and proof factors.
 func (r *run) recalled() (out []string) {
 	seen := map[string]bool{}
-	add := func(s string) {
-		if !seen[s] {
+	add := func(what string, src check.Source) {
+		if s := fmt.Sprintf("%s: %s, %s", what, src.Doc, src.Where); src.How == check.Memory && !seen[s] {
 			seen[s] = true
 			out = append(out, s)
 		}
 	}
-	for _, c := range r.checks {
-		if c.Source.How == check.Memory && c.Status() != check.NotAssessed {
-			add(fmt.Sprintf("%s: %s, %s", c.ID, c.Source.Doc, c.Source.Where))
+	for _, j := range r.jointSheets() {
+		for _, u := range j.Uses {
+			add("efficiency of joint "+j.Name+" by "+u.Rule, u.Source)
 		}
 	}
-	for _, m := range r.materialSheets() {
-		for _, v := range m.Values {
-			if v.Source.How == check.Memory {
-				add(fmt.Sprintf("material %s, %s: %s %s", m.Name, v.Quantity.Name, v.Source.Doc, v.Source.Where))
-			}
-		}
+	for _, p := range r.proof.rules {
+		add("proof factor of "+p.Rule, p.Source)
+		add("limit at proof of "+p.Rule, p.LimitSource)
 	}
 	return out
 }

@@ -59,7 +59,7 @@ func (m *model) checkVapour() check.Result {
 	}
 	v, err := f.VaporPressure(m.t.Contents.Warmest)
 	if err != nil {
-		if f.Kind != "saturated" {
+		if f.Kind == "liquid" {
 			return check.NotApplicableTo(id, title, f.Title+" is not kept as a liquid in balance with its vapour")
 		}
 		return check.NotMade(id, title, err)
