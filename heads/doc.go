@@ -36,7 +36,9 @@
 //	…European, Beta        EN 13445-3 (recalled)                 rule_test.go, european_internal_test.go
 //	CheckThickness         rule sets                             check_test.go
 //	CheckMembrane          membrane theory                       check_test.go
-//	Knuckle…, CheckKnuckle Shield and Drucker; ASME VIII-1 1-4(f); EN 13445-3 (recalled)  knuckle_test.go
+//	ShieldDrucker          Shield and Drucker (recalled)         knuckle_test.go
+//	Dish.ThinKnuckle       ASME VIII-1 1-4(f) (recalled)         knuckle_test.go
+//	KnuckleLimits, CheckKnuckle  the lowest of those in range    knuckle_test.go, european_internal_test.go
 //
 // # Not covered
 //

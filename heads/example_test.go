@@ -67,3 +67,16 @@ func ExampleHead() {
 	fmt.Printf("%.2f l of %.2f l within 50 mm of the apex\n", 1000*h.VolumeFromApex(0.05), 1000*h.Volume())
 	// Output: 3.80 l of 12.37 l within 50 mm of the apex
 }
+
+// A 10 % head at the limit pressure of Shield and Drucker, and what a thin one bears.
+func ExampleShieldDrucker() {
+	q, err := heads.ShieldDrucker(0.01, 0.1, 1)
+	fmt.Printf("p_lim = %.5f σ_y, %v\n", q, err)
+	// Output: p_lim = 0.01038 σ_y, <nil>
+}
+
+func ExampleDish_ThinKnuckle() {
+	pe, py, pck, err := heads.Dish{D: 1, L: 1, R: 0.1, T: 0.001}.ThinKnuckle(200e9, 250e6)
+	fmt.Printf("%.4f %.4f %.4f MPa, %v\n", pe/1e6, py/1e6, pck/1e6, err)
+	// Output: 0.7121 0.1320 0.1906 MPa, <nil>
+}

@@ -22,8 +22,17 @@ type AreaReport struct {
 	Meridional      Plane
 	Transverse      Plane
 	Pressure        []PressureArea // second opinion, outboard and inboard; empty where the method does not reach
+	Err             error          // why the report is incomplete; no check is made from it then
 	Faults          []Fault        // what makes the port not satisfied whatever the areas say
 	Cautions        []string
+}
+
+// incomplete returns why no check may be made from the report, or nil.
+func (r AreaReport) incomplete() error {
+	if r.Err == nil && (r.Meridional.Name == "" || r.Transverse.Name == "") {
+		return errors.New("the areas of this port were not worked out")
+	}
+	return r.Err
 }
 
 // A Fault is a condition that the areas cannot make good: demand over capacity.
@@ -92,16 +101,23 @@ func (a Areas) Ratio() float64 { return a.Available() / a.Required }
 // area_test.go.
 func (p Port) Area(w Wall, load Load, s Strengths) (AreaReport, error) {
 	r := AreaReport{Port: p, Wall: w, Load: load, Strengths: s}
+	r.Err = r.work()
+	return r, r.Err
+}
+
+// work fills in the report in the order in which it is done by hand.
+func (r *AreaReport) work() error {
+	p, w, load, s := r.Port, r.Wall, r.Load, r.Strengths
 	var err error
 	if r.Chords, err = p.Chords(w); err != nil {
-		return r, err
+		return err
 	}
 	if err := errors.Join(load.valid(), s.valid(p.Pad != nil), p.fitting(r.Chords.Obliquity)); err != nil {
-		return r, err
+		return err
 	}
 	r.Cautions = append(r.Cautions, r.Chords.Cautions...)
 	if err := r.require(); err != nil {
-		return r, err
+		return err
 	}
 	r.Ratios = s.ratios(p)
 	cut := p.cuts(w)
@@ -113,7 +129,7 @@ func (p Port) Area(w Wall, load Load, s Strengths) (AreaReport, error) {
 	r.Transverse = r.plane(section{name: "transverse", bore: c.Transverse, outside: c.OutsideTransverse, sinBeta: 1,
 		factor: r.factor(1), resultant: load.Meridional, efficiency: s.EfficiencyTransverse, sides: [2]Areas{side, side}})
 	r.judge()
-	return r, r.secondOpinion(cut)
+	return r.secondOpinion(cut)
 }
 
 // require fills in t_r and t_rn.

@@ -81,14 +81,13 @@ func (r AreaReport) readings() []reading {
 
 // Check returns the check port.NAME/area: the worst of the whole section and of
 // each side alone in both planes, of the pressure-area method on both sides, and
-// of the faults. A report that came with an error must not be checked; use
-// [check.NotMade].
+// of the faults. An incomplete report is not assessed.
 func (r AreaReport) Check(name string) check.Result {
 	id, title := "port."+name+"/area", "Port "+name+": metal replaced round the hole"
-	all := r.readings()
-	if r.Meridional.Name == "" || r.Transverse.Name == "" {
-		return check.NotMade(id, title, fmt.Errorf("port %s: its areas were not worked out", name))
+	if err := r.incomplete(); err != nil {
+		return check.NotMade(id, title, err)
 	}
+	all := r.readings()
 	worst := all[0]
 	for _, a := range all[1:] {
 		if u := a.utilisation(); u > worst.utilisation() || math.IsNaN(u) {
@@ -110,12 +109,27 @@ func (r AreaReport) Check(name string) check.Result {
 		Formula: "A1 + A2 + A3 + A41 + A42 + A43 + A5 ≥ A = d F tr + 2 tn′ F tr (1 − fr1), each side alone A/2; p ≤ p_max; " + r.RequiredFormula,
 		Inputs:  r.inputs(), Demand: worst.demand, Capacity: worst.capacity, Factor: 1,
 		Source: check.Source{Doc: "ASME BPVC Section VIII Division 1, 2007 to 2019", Where: "areas and limits of UG-37 read; cones, torispheres and weld ratios recalled, confirm", How: check.Memory},
-		Note:   strings.Join(append([]string{note}, r.Cautions...), "; "),
+		Note:   strings.Join(append([]string{note}, append(r.exempt(), r.Cautions...)...), "; "),
 	}
 	if strings.HasPrefix(worst.what, "pressure-area") {
 		res.Source = check.Source{Doc: "European method, recalled; confirm", Where: "pressure-area method for openings", How: check.Memory}
 	}
 	return res
+}
+
+// exempt notes where a code vessel would need no calculation; it is never a
+// verdict, since the exemption rests on the code's own factors.
+//
+// Source: ASME VIII-1 UG-36(c)(3) (read).
+func (r AreaReport) exempt() []string {
+	most := 89e-3
+	if r.RequiredWall > 10e-3 {
+		most = 60e-3
+	}
+	if r.Chords.Meridional > most {
+		return nil
+	}
+	return []string{"one isolated opening of this size would need no calculation by UG-36(c)(3); that rests on the code's factors and is not used here"}
 }
 
 // inputs lists every number of the check in the order of the work.

@@ -57,6 +57,9 @@ func (p Port) Chords(w Wall) (Chords, error) {
 		c.Cautions = append(c.Cautions, fmt.Sprintf("port %s reaches into the knuckle: the whole-head thickness is asked, "+
 			"and the knuckle's own stresses are not covered by the area rule", p.Name))
 	}
+	if w.Surface == Cone && c.Meridional > p.Radius {
+		c.Cautions = append(c.Cautions, fmt.Sprintf("port %s takes more than half of the cone's diameter where it stands: the area rule was not made for so large a hole", p.Name))
+	}
 	if p.outsideMiddle(w) {
 		c.Cautions = append(c.Cautions, fmt.Sprintf("port %s reaches outside 0.8 of the head's diameter: the whole-head thickness is asked there", p.Name))
 	}
@@ -176,13 +179,26 @@ func (p Port) inKnuckle(w Wall) bool {
 	return most > rt
 }
 
+// cylinderSize returns an error unless the bore is of a size the area rule holds
+// for in a cylinder: half the inside diameter and 20 in up to 60 in of diameter,
+// a third and 40 in above.
+//
+// Source: ASME VIII-1 UG-36(b)(1) (read).
+func (p Port) cylinderSize(w Wall) error {
+	inside := 2*w.Radius - w.Thickness
+	most := math.Min(inside/2, 20*inch)
+	if inside > 60*inch {
+		most = math.Min(inside/3, 40*inch)
+	}
+	return check.Within("port.Chords", "port "+p.Name+": bore in m", p.OutsideDiameter-2*p.TubeWall, 0, most, "size of an opening in a cylinder, UG-36(b)(1)")
+}
+
 // inside returns an error unless the outline of the outside diameter lies on the
 // part.
 func (p Port) inside(w Wall) error {
 	a := p.OutsideDiameter / 2
 	if w.Surface == Cylinder {
-		if err := check.Within("port.Chords", "port "+p.Name+": outside diameter over the cylinder's mid-surface diameter",
-			a/w.Radius, 0, 0.5, "rules for openings in a cylinder, UG-36(b)(1)"); err != nil {
+		if err := p.cylinderSize(w); err != nil {
 			return err
 		}
 		if p.Station-a < 0 || p.Station+a > w.Length {

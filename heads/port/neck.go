@@ -47,6 +47,10 @@ func NeckWall(ta, tb1, tb2, tb3 float64) float64 {
 // CheckNeck is port.NAME/neck: the least tube wall against [NeckWall], the wall
 // at the port not taken under 1/16 in. Loads from outside are [AreaReport.CheckThrust].
 func (r AreaReport) CheckNeck(name string) check.Result {
+	id, title := "port."+name+"/neck", "Port "+name+": least tube wall"
+	if err := r.incomplete(); err != nil {
+		return check.NotMade(id, title, err)
+	}
 	tb1, tb2 := r.RequiredWall, 0.0
 	if r.Load.Convex {
 		tb1, tb2 = 0, r.RequiredWall
@@ -54,7 +58,7 @@ func (r AreaReport) CheckNeck(name string) check.Result {
 	tb1 = math.Max(tb1, inch/16)
 	tb3 := StandardNeck(r.Port.OutsideDiameter)
 	return check.Result{
-		ID: "port." + name + "/neck", Title: "Port " + name + ": least tube wall", Formula: "tn ≥ max(ta, min(tb3, max(tb1, tb2)))",
+		ID: id, Title: title, Formula: "tn ≥ max(ta, min(tb3, max(tb1, tb2)))",
 		Inputs: []check.Quantity{check.M("ta", "tube wall for its own pressure", r.RequiredTube), check.M("tb1", "vessel wall at the port, pressure inside, at least 1/16 in", tb1),
 			check.M("tb2", "vessel wall at the port, pressure on the convex side", tb2), check.M("tb3", "0.875 of the standard pipe wall", tb3)},
 		Demand: check.M("t", "least tube wall required", NeckWall(r.RequiredTube, tb1, tb2, tb3)), Capacity: check.M("tn", "least tube wall", r.Port.TubeWall), Factor: 1,

@@ -30,7 +30,9 @@ type External struct {
 func (r AreaReport) CheckThrust(name string, x External) check.Result {
 	id, title := "port."+name+"/thrust", "Port "+name+": end thrust and load from outside"
 	p, s := r.Port, r.Strengths
-	nan := math.NaN()
+	if err := r.incomplete(); err != nil {
+		return check.NotMade(id, title, err)
+	}
 	if !(x.Force >= 0 && x.Moment >= 0) {
 		return check.NotMade(id, title, fmt.Errorf("port %s: force and moment from outside must be numbers from zero up", p.Name))
 	}
@@ -56,8 +58,7 @@ func (r AreaReport) CheckThrust(name string, x External) check.Result {
 	res := check.Result{ID: id, Title: title, Factor: 1, Formula: "T = p π OD²/4 + F + 2M/r ≤ R; σ = p r/(2 tn) + F/(2π r tn) + M/(π r² tn) ≤ Sn",
 		Inputs: []check.Quantity{check.Pa("p", "pressure at the port", r.Load.Pressure), check.M("OD", "tube outside diameter", od), check.M("tn", "least tube wall", tn),
 			check.M("r", "tube mean radius", rm), check.N("F", "force from outside", x.Force), check.NM("M", "moment from outside", x.Moment)},
-		Source: check.Source{Doc: "derived: equilibrium of the tube", Where: "unit weld strengths of ASME VIII-1 UW-15(c) recalled, confirm", How: check.Memory},
-		Demand: check.N("T", "thrust", nan)}
+		Source: check.Source{Doc: "derived: equilibrium of the tube", Where: "unit weld strengths of ASME VIII-1 UW-15(c) recalled, confirm", How: check.Memory}}
 	worst := all[0]
 	for _, a := range all {
 		res.Inputs = append(res.Inputs, a.demand, a.capacity)

@@ -23,6 +23,9 @@ import (
 // I twin; pad edge recalled); oblique throats computed.
 func (r AreaReport) CheckWeld(name string) check.Result {
 	id, title := "port."+name+"/weld", "Port "+name+": attachment welds"
+	if err := r.incomplete(); err != nil {
+		return check.NotMade(id, title, err)
+	}
 	all := r.sizeReadings()
 	paths, err := r.pathReadings()
 	if err != nil {
