@@ -50,7 +50,7 @@ func (c Cylinder) CheckHoop(cond Condition, a Allowables, s Seams) check.Result 
 	r := c.start("cylinder/hoop", "Cylinder: hoop stress, "+across, a.SeamLong)
 	h, err := c.hoop(cond.Pressure)
 	r.Formula, r.Source = h.formula, weaker(h.source, a.SeamLong.Source)
-	r.Inputs = append(c.inputs(cond), check.Num("E_l", "joint efficiency, "+across, s.Long))
+	r.Inputs = c.inputs(cond)
 	if err = errors.Join(err, a.seam(s.LongJoint, s.Long)); err != nil {
 		r.Err = err
 		return r
@@ -66,7 +66,6 @@ func (c Cylinder) CheckLongitudinal(cond Condition, a Allowables, s Seams) check
 	r.Formula = "σ_x = N_x/t, N_x = N_x,p + N_x,l"
 	r.Source = weaker(check.Source{Doc: "equilibrium of the free body", Where: "loads and shell, package comments", How: check.Computed}, a.SeamGirth.Source)
 	r.Inputs = append(c.inputs(cond), c.axialInputs(cond)...)
-	r.Inputs = append(r.Inputs, check.Num("E_g", "joint efficiency, girth seam "+s.GirthJoint, s.Girth))
 	if r.Err = errors.Join(c.Valid(), a.seam(s.GirthJoint, s.Girth)); r.Err != nil {
 		return r
 	}
