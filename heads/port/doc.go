@@ -17,4 +17,26 @@
 //
 // Pressures act on the concave side unless a load says otherwise. Lengths along
 // the wall are measured from where the tube axis pierces the mid-surface.
+//
+// # Formulas, sources, tests
+//
+//	Chords, CutOut, Flat, TubeEnd   geometry, computed by two methods     oblique_test.go, cutout_test.go
+//	Area                            ASME VIII-1 UG-37, UG-40 read         oblique_test.go, published_test.go, limits_test.go
+//	  each side alone, cones        UFC 4-159-01N read; computed          oblique_test.go
+//	  pressure area                 EN 13445-3 clause 9 recalled          oblique_test.go, published_test.go
+//	SphereFactor                    Jawad and Farr table 11.3 read        published_test.go
+//	StandardNeck, NeckWall          ASME VIII-1 UG-45 read, table recalled  neck_test.go
+//	CheckWeld, WeldPaths            ASME VIII-1 UW-16, UG-41 read in part weld_test.go
+//	FilletFactor                    computed                              weld_test.go
+//	CentreDistance, ShareLimit      computed; UG-42(a) read               spacing_test.go
+//	CheckThrust, LocalStress        equilibrium; shallow shell, computed  thrust_test.go
+//	CheckPlacement, SeamDistance    EN 13445-3 recalled; computed         placement_test.go
+//
+// # Not covered
+//
+// A tube off the cylinder's radius, inserted thick plates, rows of plain holes, a
+// hole in a toricone's knuckle, loads from outside on a cylinder, cone, ellipsoid
+// or flat head, threads and covers. The tube of a head with pressure on its convex
+// side is measured as if the wall were outward. Stress raised at an open hole is
+// not a check: area replacement stands for it.
 package port

@@ -20,6 +20,7 @@ func TestRefusals(t *testing.T) {
 	knuckle := rim
 	knuckle.KnuckleAtEdge, knuckle.Radius, knuckle.Edge = true, 90*mm, 72*mm
 	beyond := tube(25.4, 2, 60)
+	beyond.Station = 0.5
 	side := tube(25.4, 2, 0)
 	side.Parallel, side.Station = false, 12*mm
 	inside := beyond
