@@ -144,22 +144,21 @@ func (l Loading) places(h Head, w Wall) ([]place, error) {
 	if err := check.Within("heads.CheckMembrane", "mid-wall radius over wall at the seam", rim.R/w.Thickness, thinnest, math.MaxFloat64, "thin-wall membrane theory"); err != nil {
 		return nil, err
 	}
-	if g.StraightFlange > 0 {
-		rim.R1, rim.R2, rim.Phi, rim.Piece = math.Inf(1), rim.R, math.Pi/2, "straight flange"
-		all = append(all, place{Point: rim})
-	}
 	from := g.StraightFlange
 	for i := len(all) - 1; i >= 0; i-- {
 		if i < len(all)-1 {
 			from += math.Hypot(all[i].X-all[i+1].X, all[i].R-all[i+1].R)
 		}
 		all[i].from = from
+	}
+	if g.StraightFlange > 0 { // a cylinder of the head's wall, up to the girth seam
+		rim.R1, rim.R2, rim.Phi, rim.Piece = math.Inf(1), rim.R, math.Pi/2, "straight flange"
+		all = append(all, place{Point: rim})
+	}
+	for i := range all {
 		if err := l.stress(&all[i], g, w.Thickness); err != nil {
 			return nil, err
 		}
-	}
-	if g.StraightFlange > 0 {
-		all[len(all)-1].from = 0
 	}
 	return all, nil
 }
