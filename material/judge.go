@@ -60,8 +60,9 @@ type corner struct {
 //	(iii) least σp + b σL, and 0 in place of it unless it is certain
 //
 // each with both extremes of σL. With a = b = 1 they are the corners of the
-// vessel rules, in which a line load counts as it is given.
-func (s Stress) corners(a, b float64) []corner {
+// vessel rules, in which a line load counts as it is given and is never taken
+// as absent.
+func (s Stress) corners(a, b float64, absent bool) []corner {
 	var out []corner
 	add := func(pressure, load, added float64, words string) {
 		out = append(out, corner{pressure * s.HoopPressure, pressure*s.MeridionalPressure + load*added, pressure, load, added, words})
@@ -77,7 +78,7 @@ func (s Stress) corners(a, b float64) []corner {
 			add(k, b, load, "pressure at its smallest")
 		}
 	}
-	if !s.Present && a > 1 {
+	if absent && !s.Present {
 		add(a, 1, 0, "line load absent")
 	}
 	return out
@@ -124,7 +125,7 @@ func (l Limits) worst(s Stress, efficiency float64, measure func(corner) float64
 		if !(d.limit > 0) || !(d.pressure >= 1) || !(d.load >= 1) || !finite(d.limit, d.pressure, d.load) {
 			return side{}, corner{}, math.NaN(), fmt.Errorf("%s or its factor is not known", d.name)
 		}
-		for _, c := range s.corners(d.pressure, d.load) {
+		for _, c := range s.corners(d.pressure, d.load, l.Rule == Flight) {
 			m := measure(c)
 			if use := m / (d.limit * efficiency); use > most {
 				most, at, where, demand = use, d, c, m

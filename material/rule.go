@@ -30,12 +30,27 @@ type Factors struct {
 	Overrides                           map[string]string // key of the tank file -> source
 }
 
-// ruleSource says where the factors of a rule set stand.
+// ruleSources says where the factors of a rule set stand.
 var ruleSources = map[Rule]check.Source{
 	Vessel:   {Doc: "ASME BPVC II-D, Mandatory Appendix 1, 1-100 (2021, metric)", How: check.Read},
 	VesselEU: {Doc: "EN 13445-3 clause 6, Table 6-1; factors also PED 2014/68/EU annex I 7.1.2", How: check.Memory},
 	Flight:   {Doc: "proof 1.5 and burst 2.0 on MEOP by event rules for flown tanks; load factors 1.25 and 1.5", How: check.Practice},
 }
+
+// proofSources and limitSources say where proof factors and the limit of the
+// membrane stress at proof stand.
+var (
+	proofSources = map[Rule]check.Source{
+		Vessel:   {Doc: "ASME BPVC VIII-1 UG-99", How: check.Read},
+		VesselEU: {Doc: "EN 13445-5 10.2.3.3", How: check.Memory},
+		Flight:   {Doc: "event rules for flown tanks: proof 1.5, burst 2.0", How: check.Read},
+	}
+	limitSources = map[Rule]check.Source{
+		Vessel:   {Doc: "46 CFR 54.10", How: check.Read},
+		VesselEU: {Doc: "EN 13445-3 Table 6-1, test column", How: check.Memory},
+		Flight:   {Doc: "46 CFR 54.10, taken for flight too", How: check.Practice},
+	}
+)
 
 // DefaultFactors returns the factors of a rule set:
 //

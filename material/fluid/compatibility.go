@@ -73,7 +73,7 @@ func metalKeys(name string) []string {
 	case has("70"):
 		return []string{"aluminium", "7xxx"}
 	case has("2205"), name == "duplex":
-		return []string{"duplex", "iron"}
+		return []string{"duplex"}
 	case has("301-", "304-"):
 		return []string{"austenitic"}
 	case name == "304", name == "304L", name == "316", name == "316L", name == "321":

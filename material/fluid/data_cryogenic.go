@@ -15,7 +15,7 @@ var cryogenic = []Fluid{
 		critical: given(154.581, 1, check.Source{Doc: "equation of state Schmidt-Wagner 1985 / Stewart 1991, coefficients read from CoolProp fluid file, saturation and density solved here (not the ancillary fits)", How: check.Computed}, ""),
 		boiling:  given(90.188, 1, check.Source{Doc: "equation of state Schmidt-Wagner 1985 / Stewart 1991, coefficients read from CoolProp fluid file, saturation and density solved here (not the ancillary fits)", How: check.Computed}, "at 1.01325 bar"),
 		freezing: given(54.361, 1, check.Source{Doc: "equation of state Schmidt-Wagner 1985 / Stewart 1991, coefficients read from CoolProp fluid file, saturation and density solved here (not the ancillary fits)", How: check.Computed}, "triple point"),
-		compressed: &compressed{at: 90.188, density: pressures(check.Source{Doc: "same; 10 and 30 bar moduli interpolated", How: check.Computed},
+		compressed: &compressed{at: 90.188, density: pressures(check.Source{Doc: "equation of state Schmidt-Wagner 1985 / Stewart 1991, coefficients read from CoolProp fluid file, saturation and density solved here (not the ancillary fits); 10 and 30 bar moduli interpolated", How: check.Computed},
 			1.01, 1141.2, 10, 1143.2, 20, 1145.4, 30, 1147.5, 40, 1149.6)},
 	},
 	{

@@ -136,13 +136,15 @@ func (f *Fluid) subcritical(T float64) error {
 }
 
 // Density returns the liquid's density [kg/m3] at T [K]: saturated for a
-// liquefied gas, of the typical grade where grades differ.
+// liquefied gas, of the typical grade where grades differ. The chord between
+// two points lies below the bent curve of saturation, by 0.1 % for N2O near
+// 25 °C and less elsewhere; that of vapour pressure lies above.
 func (f *Fluid) Density(T float64) (Value, error) {
 	if err := f.subcritical(T); err != nil {
 		return Value{Value: math.NaN()}, err
 	}
 	if f.slope != nil {
-		return f.slope.at3(T, f.slope.typical, f.Name)
+		return f.slope.densityAt(T, f.slope.typical, f.Name)
 	}
 	return f.density.at("temperature of "+f.Name+" [K]", T)
 }
@@ -154,15 +156,15 @@ func (f *Fluid) DensityRange(T float64) (least, most Value, err error) {
 		v, err := f.Density(T)
 		return v, v, err
 	}
-	if least, err = f.slope.at3(T, f.slope.least, f.Name); err != nil {
+	if least, err = f.slope.densityAt(T, f.slope.least, f.Name); err != nil {
 		return least, least, err
 	}
-	most, err = f.slope.at3(T, f.slope.most, f.Name)
+	most, err = f.slope.densityAt(T, f.slope.most, f.Name)
 	return least, most, err
 }
 
-// at3 brings one density of the grade [kg/m3] to T [K].
-func (s *slope) at3(T, density float64, name string) (Value, error) {
+// densityAt brings one density of the grade [kg/m3] to T [K].
+func (s *slope) densityAt(T, density float64, name string) (Value, error) {
 	if err := check.Within("fluid.Fluid.Density", "temperature of "+name+" [K]", T, s.at-slopeReach, s.at+slopeReach, "the slope of density is used 25 K either side (practice)"); err != nil {
 		return Value{Value: math.NaN()}, err
 	}

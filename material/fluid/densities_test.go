@@ -1,0 +1,169 @@
+package fluid_test
+
+import (
+	"fmt"
+	"math"
+	"testing"
+
+	"proofsheet/material/fluid"
+	"proofsheet/report/check/checktest"
+)
+
+// Saturated densities and pressures read elsewhere than in the equations of
+// state: LOX 1141.0, LN2 806.11 (handbook values), ethanol by the OIML R 22
+// tables (0.856, 0.843, 0.818 at 75, 80, 90 %), HTP 1.39, 1.42, 1.448 to 1.45,
+// Jet A 0.775 to 0.840, isopropanol 0.785, N2O about 50.1 bar at 20 °C.
+func TestDensities(t *testing.T) {
+	for _, row := range []struct {
+		name      string
+		T, want   float64 // [K], [kg/m3]
+		tolerance float64 // what the source leaves
+	}{
+		{"LOX", 90.188, 1141.0, 3e-4},
+		{"LN2", 77.355, 806.11, 1e-4},
+		{"LCH4", 111.667, 422.4, 2e-4},
+		{"ethanol", 293.15, 789.24, 3e-4},
+		{"ethanol-75", 293.15, 856, 6e-4}, {"ethanol-80", 293.15, 843, 6e-4}, {"ethanol-90", 293.15, 818, 6e-4},
+		{"methanol", 293.15, 791.0, 1e-4},
+		{"isopropanol", 293.15, 785, 1e-9},
+		{"HTP-90", 293.15, 1390, 4e-3}, {"HTP-95", 293.15, 1420, 1e-9}, {"HTP-100", 293.15, 1449, 1e-3}, {"HTP-100", 298.15, 1443, 1e-3},
+		{"water", 293.15, 998.21, 1e-5}, {"water", 277.15, 999.97, 1e-5},
+		{"N2O", 293.15, 785.1, 1e-4}, {"propane", 293.15, 500.1, 1e-4},
+	} {
+		f, ok := fluid.Find(row.name)
+		if !ok {
+			t.Errorf("%s is not there", row.name)
+			continue
+		}
+		v, err := f.Density(row.T)
+		if err != nil {
+			t.Errorf("%s: %v", row.name, err)
+		}
+		checktest.Close(t, row.name, v.Value, row.want, row.tolerance)
+	}
+}
+
+func TestSaturation(t *testing.T) {
+	n2o, _ := fluid.Find("N2O")
+	p, err := n2o.VaporPressure(293.15)
+	if err != nil {
+		t.Fatal(err)
+	}
+	checktest.Close(t, "N2O at 20 °C against 50.1 bar read", p.Value/1e5, 50.1, 0.01) // the widely copied 58.5 is out
+	g, err := n2o.VaporDensity(293.15)
+	if err != nil {
+		t.Fatal(err)
+	}
+	checktest.Printed(t, "N2O vapour at 20 °C", g.Value, "158.0")
+	for _, name := range []string{"LOX", "LN2", "LCH4", "propane", "N2O"} {
+		f, _ := fluid.Find(name)
+		b, err := f.Boiling()
+		if err != nil {
+			t.Fatal(err)
+		}
+		p, err := f.VaporPressure(b.Value)
+		if err != nil {
+			t.Fatal(err)
+		}
+		checktest.Close(t, name+" boils at 1.01325 bar", p.Value, 101325, 1e-3)
+		c, err := f.Critical()
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, T := range []float64{c.Value, c.Value + 1, math.NaN(), 1} {
+			if v, err := f.Density(T); err == nil || !math.IsNaN(v.Value) {
+				t.Errorf("%s at %g K has a density", name, T)
+			}
+			if v, err := f.VaporPressure(T); err == nil || !math.IsNaN(v.Value) {
+				t.Errorf("%s at %g K has a vapour pressure", name, T)
+			}
+		}
+	}
+	water, _ := fluid.Find("water")
+	if _, err := water.VaporPressure(293.15); err == nil {
+		t.Error("no vapour pressure of water is carried")
+	}
+}
+
+// TestRange: head takes the most, mass the least of a grade.
+func TestRange(t *testing.T) {
+	jet, _ := fluid.Find("JetA")
+	least, most, err := jet.DensityRange(288.15)
+	if err != nil || least.Value != 775 || most.Value != 840 {
+		t.Errorf("%g to %g, %v", least.Value, most.Value, err)
+	}
+	for _, T := range []float64{262, 314, math.NaN()} {
+		if _, _, err := jet.DensityRange(T); err == nil {
+			t.Errorf("Jet A at %g K has a density", T)
+		}
+	}
+	lox, _ := fluid.Find("LOX")
+	least, most, err = lox.DensityRange(90.188)
+	if err != nil || least != most {
+		t.Errorf("LOX: %v, %v, %v", least, most, err)
+	}
+	v, err := lox.DensityUnder(90.188, 40e5)
+	if err != nil {
+		t.Fatal(err)
+	}
+	checktest.Printed(t, "LOX at 90.19 K and 40 bar", v.Value, "1149.6")
+	if _, err := lox.DensityUnder(95, 40e5); err == nil {
+		t.Error("compressed LOX is known at 90.188 K only")
+	}
+}
+
+// TestShares: a share between two listed ones lies between them; outside there
+// is none.
+func TestShares(t *testing.T) {
+	mix, ok := fluid.Find("ethanol-85")
+	if !ok {
+		t.Fatal("no ethanol-85")
+	}
+	v, err := mix.Density(293.15)
+	if err != nil {
+		t.Fatal(err)
+	}
+	checktest.Close(t, "half way from 80 to 90 %", v.Value, (843.39+817.88)/2, 1e-9)
+	h, ok := fluid.Find("HTP-92.5")
+	if !ok {
+		t.Fatal("no HTP-92.5")
+	}
+	v, err = h.Density(293.15)
+	if err != nil {
+		t.Fatal(err)
+	}
+	checktest.Close(t, "half way from 90 to 95 %", v.Value, (1392.0+1420.0)/2, 1e-9)
+	for _, name := range []string{"ethanol-60", "ethanol-99", "HTP-70", "HTP-101", "HTP-", "HTP-NaN", "HTP-x", "HTP", "nothing", ""} {
+		if f, ok := fluid.Find(name); ok {
+			t.Errorf("%q was found: %s", name, f.Title)
+		}
+	}
+}
+
+func TestListing(t *testing.T) {
+	for _, name := range append([]string{"", "ethanol-85"}, fluid.Names()...) {
+		head, rows, err := fluid.Listing(name)
+		if err != nil || len(rows) == 0 {
+			t.Errorf("%q: %v", name, err)
+		}
+		for _, r := range rows {
+			if len(r) != len(head) {
+				t.Errorf("%q: ragged row %q", name, r)
+			}
+		}
+	}
+	if _, _, err := fluid.Listing("nothing"); err == nil {
+		t.Error("an unknown fluid was listed")
+	}
+}
+
+func ExampleFluid_Density() {
+	f, _ := fluid.Find("LOX")
+	v, _ := f.Density(90.188)
+	fmt.Printf("%.1f kg/m3 (%s)\n", v.Value, v.Source.How)
+	_, err := f.Density(160)
+	fmt.Println(err)
+	// Output:
+	// 1141.2 kg/m3 (computed)
+	// temperature of LOX [K] is 160, must be from 0 to 154.6 (critical temperature: no liquid above it)
+}
