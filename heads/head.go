@@ -67,7 +67,7 @@ type Head interface {
 	// offset [m], none twice, every piece with the same number; nil when there is no
 	// such surface.
 	Points(n int, offset float64) []Point
-	// Pieces returns the same by piece, each with both of its ends.
+	// Pieces returns the same by piece, each with both of its ends; offset in [m].
 	Pieces(n int, offset float64) [][]Point
 	// Breaks returns x [m] of the inside face where one piece meets the next.
 	Breaks() []float64
