@@ -76,10 +76,7 @@ func (r *run) checkState(s *loads.State, c *loadCase) []check.Result {
 	for _, h := range r.ends() {
 		out = append(out, r.checkHead(h, s, c)...)
 	}
-	for _, p := range r.ports {
-		out = append(out, r.checkPort(p, s, c))
-	}
-	return out
+	return append(out, r.checkPorts(s, c)...)
 }
 
 // checkTank makes the checks of the tank as a whole.

@@ -45,7 +45,10 @@ func (m *model) permissible(meop *loadCase) []report.PermissiblePressure {
 		add(h.name, func(c *loadCase) []check.Result { return m.checkHead(h, c.states[0], c) })
 	}
 	for _, p := range m.ports {
-		add("port."+p.in.Name, func(c *loadCase) []check.Result { return []check.Result{m.checkPort(p, c.states[0], c)} })
+		add("port."+p.in.Name, func(c *loadCase) []check.Result {
+			q, err := m.member(p, c.states[0], c)
+			return m.checkPort(p, q, err)
+		})
 	}
 	return out
 }

@@ -1,6 +1,7 @@
 package assess
 
 import (
+	"errors"
 	"fmt"
 	"math"
 
@@ -11,16 +12,18 @@ import (
 	"proofsheet/material"
 	"proofsheet/material/weld"
 	"proofsheet/report/check"
+	"proofsheet/shell"
 )
 
 // A portPart is one opening with the wall it stands in.
 type portPart struct {
-	in   tank.Port
-	host part
-	head *headPart // nil on the cylinder
-	z    float64   // where the tube's axis meets the mid-surface [m]
-	wall port.Wall
-	port port.Port
+	in      tank.Port
+	host    part
+	head    *headPart // nil on the cylinder
+	z       float64   // where the tube's axis meets the mid-surface [m]
+	wall    port.Wall
+	wallErr error
+	port    port.Port
 	// Chords of the cut-out as it is cut: nominal walls.
 	chords    port.Chords
 	chordsErr error
@@ -50,12 +53,14 @@ func (m *model) newPorts() error {
 		if p.head != nil {
 			p.host = p.head.part
 		}
-		p.wall = m.portWall(p, p.host.corrosion, p.host.least)
+		p.wall, p.wallErr = m.portWall(p, false)
 		p.port = portOf(in, p.host.corrosion)
 		p.z = m.portStation(p)
 		nominal := portOf(in, 0)
 		nominal.TubeWall = in.Tube.Wall
-		p.chords, p.chordsErr = nominal.Chords(m.portWall(p, 0, p.host.nominal))
+		wall, err := m.portWall(p, true)
+		p.chords, p.chordsErr = nominal.Chords(wall)
+		p.chordsErr = errors.Join(err, p.chordsErr)
 		m.ports = append(m.ports, p)
 	}
 	return nil
@@ -94,50 +99,34 @@ func portOf(in tank.Port, corrosion float64) port.Port {
 	return p
 }
 
-// portWall describes the wall at a port by its mid-surface, the inside face
-// grown by the corrosion and the wall t [m].
-func (m *model) portWall(p *portPart, corrosion, t float64) port.Wall {
-	r := p.host.radius + corrosion + t/2
+// portWall describes the wall at a port by its mid-surface: of the nominal wall
+// for the cut-out, of the corroded least wall for strength. A sharp joint
+// claims the metal beside it.
+func (m *model) portWall(p *portPart, nominal bool) (port.Wall, error) {
+	t, inside := p.host.least, p.host.corroded()
+	if nominal {
+		t, inside = p.host.nominal, p.host.radius
+	}
 	if p.head == nil {
-		w := port.Wall{Surface: port.Cylinder, Thickness: t, Radius: r, Length: m.t.Cylinder.Length}
-		zone := math.Sqrt(r * t)
+		w, err := port.OnCylinder(shell.Cylinder{InsideRadius: inside, Thickness: t, Length: m.t.Cylinder.Length})
+		zone := math.Sqrt(w.Radius * t)
 		if sharp(m.fwd) {
 			w.OutboardZone = zone
 		}
 		if sharp(m.aft) {
 			w.InboardZone = zone
 		}
-		return w
+		return w, err
 	}
-	g := p.head.strength.Geometry()
-	if corrosion == 0 {
-		g = p.head.nominal0.Geometry()
+	h := p.head.strength
+	if nominal {
+		h = p.head.nominal0
 	}
-	w := port.Wall{Thickness: t, Radius: r}
-	switch p.head.in.Shape {
-	case "cone", "toricone":
-		w.Surface, w.HalfApex = port.Cone, g.HalfAngle
-		if g.TipDiameter > 0 {
-			w.Tip = g.TipDiameter/2 + t/2*math.Cos(g.HalfAngle)
-		}
-		w.Radius = g.InsideDiameter/2 + t/2*math.Cos(g.HalfAngle)
-		if p.head.in.Shape == "toricone" {
-			w.Radius = g.InsideDiameter/2 + t/2
-			w.Edge = g.InsideDiameter/2 - g.KnuckleRadius + (g.KnuckleRadius+t/2)*math.Cos(g.HalfAngle)
-			w.KnuckleAtEdge = true
-		} else {
-			w.OutboardZone = math.Sqrt(w.Radius * t / math.Cos(g.HalfAngle))
-		}
-	case "hemisphere":
-		w.Surface = port.Sphere
-	case "ellipsoid":
-		w.Surface, w.Depth = port.Ellipsoid, g.Depth+t/2
-	case "torisphere":
-		w.Surface, w.Crown, w.Knuckle = port.Torisphere, g.CrownRadius+t/2, g.KnuckleRadius+t/2
-	case "flat":
-		w.Surface = port.Flat
+	w, err := port.OnHead(h, t)
+	if sharp(p.head) {
+		w.OutboardZone = math.Sqrt(w.Radius * t / math.Cos(w.HalfApex))
 	}
-	return w
+	return w, err
 }
 
 // sharp reports whether a head meets the cylinder at an angle.
@@ -155,22 +144,70 @@ func (m *model) portStation(p *portPart) float64 {
 	return m.station(p.head, x)
 }
 
-// checkPort makes the area check of one port in one state of a case.
-func (m *model) checkPort(p *portPart, s *loads.State, c *loadCase) check.Result {
-	id, title := "port."+p.in.Name+"/area", "Port "+p.in.Name+": area replacement"
+// checkPorts makes the checks of every port in one state of a case.
+func (m *model) checkPorts(s *loads.State, c *loadCase) (out []check.Result) {
+	members := make([]port.Member, len(m.ports))
+	errs := make([]error, len(m.ports))
+	for i, p := range m.ports {
+		members[i], errs[i] = m.member(p, s, c)
+	}
+	for i, p := range m.ports {
+		out = append(out, m.checkPort(p, members[i], errs[i])...)
+		out = append(out, m.checkSpacing(i, members, errs))
+	}
+	return out
+}
+
+// member gathers a port with its load and strengths in one state.
+func (m *model) member(p *portPart, s *loads.State, c *loadCase) (port.Member, error) {
 	strengths, err := m.portStrengths(p, c)
-	if err != nil {
-		return check.NotMade(id, title, err)
+	load, loadErr := m.portLoad(p, s, c)
+	return port.Member{Port: p.port, Load: load, Strengths: strengths}, errors.Join(p.wallErr, err, loadErr)
+}
+
+// checkPort makes the checks of one port by itself.
+func (m *model) checkPort(p *portPart, q port.Member, err error) []check.Result {
+	name := p.in.Name
+	var r port.AreaReport
+	if err == nil {
+		r, err = q.Port.Area(p.wall, q.Load, q.Strengths)
 	}
-	load, err := m.portLoad(p, s, c)
-	if err != nil {
-		return check.NotMade(id, title, err)
+	placed := p.port.CheckPlacement(p.wall)
+	if p.wallErr != nil {
+		placed = check.NotMade(placed.ID, placed.Title, p.wallErr)
 	}
-	report, err := p.port.Area(p.wall, load, strengths)
 	if err != nil {
-		return check.NotMade(id, title, err)
+		out := []check.Result{placed}
+		for _, c := range []struct{ id, title string }{{"area", "area replacement"}, {"neck", "least tube wall"}, {"weld", "attachment welds"}, {"thrust", "end thrust and load from outside"}} {
+			out = append(out, check.NotMade("port."+name+"/"+c.id, "Port "+name+": "+c.title, err))
+		}
+		return out
 	}
-	return report.Check(p.in.Name)
+	var x port.External
+	if l := p.in.Load; l != nil {
+		x = port.External{Force: math.Abs(l.Force), Moment: math.Abs(l.Moment)}
+	}
+	return []check.Result{placed, r.Check(name), r.CheckNeck(name), r.CheckWeld(name), r.CheckThrust(name, x)}
+}
+
+// checkSpacing makes the check of a port among the others of its wall.
+func (m *model) checkSpacing(at int, all []port.Member, errs []error) check.Result {
+	p := m.ports[at]
+	var near []port.Member
+	index := 0
+	for i, o := range m.ports {
+		if o.host.name != p.host.name {
+			continue
+		}
+		if errs[i] != nil {
+			return check.NotMade("port."+p.in.Name+"/spacing", "Port "+p.in.Name+": distance to its neighbours", fmt.Errorf("port %s: %w", o.in.Name, errs[i]))
+		}
+		if i == at {
+			index = len(near)
+		}
+		near = append(near, all[i])
+	}
+	return port.CheckSpacing(p.wall, near, index)
 }
 
 // portStrengths returns the allowable stresses at a port: the welded values
@@ -203,13 +240,12 @@ func (m *model) portStrengths(p *portPart, c *loadCase) (port.Strengths, error) 
 // reinforcement counts, in both planes.
 func (m *model) seamThrough(p *portPart, rule material.Rule) (float64, error) {
 	joint, clock := m.long, m.t.Cylinder.LongSeamClock
-	r := m.cyl.mid()
 	if p.head != nil {
-		joint, clock, r = p.head.segment, p.head.in.SegmentSeamClock, given(p.in.Radius)
+		joint, clock = p.head.segment, p.head.in.SegmentSeamClock
 	}
 	reach := p.chords.OutsideTransverse/2 + math.Max(p.chords.Transverse/2, p.in.Tube.Wall+p.host.nominal)
 	least := 1.0
-	if joint != nil && m.clearance(p.in.Clock-clock, r) < reach {
+	if joint != nil && p.port.SeamDistance(p.wall, clock) < reach {
 		e, _, err := asWeld(joint).EfficiencyAt(string(rule), weld.Place{Category: "A", Longitudinal: true,
 			Thickness: p.host.nominal, OutsideDiameter: 2 * (p.host.radius + p.host.nominal)})
 		if err != nil {
@@ -231,16 +267,6 @@ func (m *model) seamThrough(p *portPart, rule material.Rule) (float64, error) {
 		}
 	}
 	return least, nil
-}
-
-// clearance returns the distance of a port's axis at radius r [m] from a seam
-// that lies an angle away about the tank axis [rad]: square to the seam.
-func (m *model) clearance(angle, r float64) float64 {
-	angle = math.Abs(math.Remainder(angle, 2*math.Pi))
-	if angle > math.Pi/2 {
-		return r
-	}
-	return r * math.Sin(angle)
 }
 
 // portLoad returns what the wall carries at a port: the highest pressure over

@@ -60,6 +60,14 @@ func (r *run) headOutline(h *headPart) report.Outline {
 		if n := len(pts); n > 0 && h.in.StraightFlange > 0 {
 			pts = append(pts, report.Point{Z: r.station(h, -h.in.StraightFlange), R: h.radius + math.Abs(flange)})
 		}
+		if tip := h.in.Tip; tip != nil && tip.Close == "plate" { // inside the tip, flush with its end
+			thick := 0.0
+			if offset > 0 {
+				thick = given(tip.Thickness)
+			}
+			z := r.station(h, h.nominal0.Depth()+thick)
+			pts = append([]report.Point{{Z: z}, {Z: z, R: tip.Diameter / 2}}, pts...)
+		}
 		if h.end == "forward" {
 			slices.Reverse(pts)
 		}

@@ -19,9 +19,6 @@ func (m *model) unbuilt() (out []check.Result) {
 	for _, h := range m.ends() {
 		m.unbuiltHead(h, add, none)
 	}
-	for _, p := range m.ports {
-		m.unbuiltPort(p, add)
-	}
 	add("tank/weld-zones", "Tank: weld zones that meet", "merged softened zones of welds closer than twice the zone")
 	add("tank/life", "Tank: cycles of pressure", "fatigue of the welds")
 	add("tank/leak-before-burst", "Tank: leak before burst", "fracture of a crack through the wall")
@@ -65,19 +62,6 @@ func (m *model) unbuiltHead(h *headPart, add, none func(id, title, why string)) 
 		add(at+"/bolts", h.title+": bolts", "bolt load in operation and seating")
 		add(at+"/seal", h.title+": seal", "tightness of the seal")
 		add(at+"/flange", h.title+": flange ring", "rotation and stress of the ring")
-	}
-}
-
-// unbuiltPort lists the checks of a port that are not made.
-func (m *model) unbuiltPort(p *portPart, add func(id, title, why string)) {
-	at, title := "port."+p.in.Name, "Port "+p.in.Name
-	add(at+"/neck", title+": neck", "least wall of the tube with its outside loads")
-	add(at+"/weld", title+": attachment welds", "weld sizes and strength paths")
-	add(at+"/spacing", title+": neighbours", "ligaments between holes; overlapping reinforcement is counted once already")
-	add(at+"/placement", title+": placement", "distance to edges, seams and junctions beyond what cuts the reinforcement")
-	add(at+"/thrust", title+": thrust on the tube", "pressure end load of the tube on its weld")
-	if p.in.Load != nil {
-		add(at+"/load", title+": outside load", "force and moment of the piping")
 	}
 }
 
