@@ -94,7 +94,7 @@ func (j *job) deliver(c *cli.Context, text string) error {
 	if err := out.commit(); err != nil {
 		return err
 	}
-	if err := print(c, text); err != nil {
+	if err := toStdout(c, text); err != nil {
 		return err
 	}
 	return j.verdict()

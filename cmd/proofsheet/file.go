@@ -39,7 +39,7 @@ func readFile(name string) ([]byte, error) {
 func readAll(name string, r io.Reader) ([]byte, error) {
 	data, err := io.ReadAll(io.LimitReader(r, mostInput+1))
 	if err != nil {
-		return nil, fmt.Errorf("%s cannot be read: %w", name, plain(err))
+		return nil, fmt.Errorf("%s cannot be read: %w", name, cause(err))
 	}
 	if len(data) > mostInput {
 		return nil, fmt.Errorf("%s is larger than %d MiB", name, mostInput>>20)
@@ -145,10 +145,10 @@ func same(a, b string) bool {
 	return errX == nil && errY == nil && os.SameFile(x, y)
 }
 
-// print writes a result to standard output.
-func print(c *cli.Context, text string) error {
+// toStdout writes a result to standard output.
+func toStdout(c *cli.Context, text string) error {
 	if _, err := io.WriteString(c.App.Writer, text); err != nil {
-		return fmt.Errorf("standard output: %w", plain(err))
+		return fmt.Errorf("standard output: %w", cause(err))
 	}
 	return nil
 }

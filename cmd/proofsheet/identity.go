@@ -19,7 +19,7 @@ func identityCommand() *cli.Command {
 			if err != nil {
 				return err
 			}
-			return print(c, fmt.Sprintf("%s\nfolder       %s\nfingerprint  %s (SHA-256)\nvalid        %s to %s\n"+
+			return toStdout(c, fmt.Sprintf("%s\nfolder       %s\nfingerprint  %s (SHA-256)\nvalid        %s to %s\n"+
 				"It proves only that a sheet has not changed since this program wrote it. It is nobody's approval.\n",
 				s.Certificate.Subject.CommonName, folder, s.Fingerprint(),
 				s.Certificate.NotBefore.Format("2006-01-02"), s.Certificate.NotAfter.Format("2006-01-02")))

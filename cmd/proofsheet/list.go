@@ -50,7 +50,7 @@ func listCommand() *cli.Command {
 				if err != nil {
 					return err
 				}
-				return print(c, table(heading, rows))
+				return toStdout(c, table(heading, rows))
 			}
 			if near := unit.Near(what, listNames()); near != "" {
 				return fmt.Errorf("list: no table %q; did you mean %s?", what, near)

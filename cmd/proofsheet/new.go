@@ -20,7 +20,7 @@ func newCommand() *cli.Command {
 				return err
 			}
 			if path == dash {
-				return print(c, string(tank.Starter()))
+				return toStdout(c, string(tank.Starter()))
 			}
 			if err := createNew(path, tank.Starter()); err != nil {
 				return err

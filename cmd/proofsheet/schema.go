@@ -15,7 +15,7 @@ func schemaCommand() *cli.Command {
 			if c.NArg() > 0 {
 				return fmt.Errorf("schema takes no file")
 			}
-			return print(c, string(tank.Schema()))
+			return toStdout(c, string(tank.Schema()))
 		},
 	}
 }

@@ -52,12 +52,12 @@ func runVerify(c *cli.Context) error {
 	}
 	fmt.Fprintf(&text, "recomputed   every page and number, by version %s\n", programVersion())
 	fmt.Fprintf(&text, "holds: unchanged since it was signed; the sheet says: %s\n", sheet.VerdictLine())
-	return print(c, text.String())
+	return toStdout(c, text.String())
 }
 
 // fails prints what does not hold after what does.
 func fails(c *cli.Context, before string, err error) error {
-	return errors.Join(errFails, print(c, fmt.Sprintf("%sdoes not hold: %v\n", before, err)))
+	return errors.Join(errFails, toStdout(c, fmt.Sprintf("%sdoes not hold: %v\n", before, err)))
 }
 
 // listSignatures prints who signed, as what and when.
