@@ -45,12 +45,13 @@
 // # Functions
 //
 //	function                      source                                   tests
-//	LevelForVolume                exact volumes, Jones, Chemical           jones2003_test.go,
-//	                              Processing, Dec 2003, by way of a        level_test.go
+//	LevelForVolume                exact volumes, Jones, Chemical           jones2003, level
+//	                              Processing, Dec 2003, by way of a
 //	                              general fluids library (read)
-//	NewState, Pressure…           fluid statics (computed); Hibbeler and   tilt_test.go, state_test.go
-//	                              Rajput examples by way of companions
-//	State.FreeBody, WallForce     statics (computed)                       wall_test.go
+//	NewState, Pressure…, Mass…    fluid statics (computed); Cengel and     level, tilt, state,
+//	                              Cimbala ex. 3-12 (memory)                history
+//	State.FreeBody, WallForce     statics (computed)                       wall
+//	State.InwardHeadForce         statics (computed)                       wall
 //
 // # Not covered
 //

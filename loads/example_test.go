@@ -44,3 +44,24 @@ func ExampleState_WallForce() {
 	fmt.Printf("%.0f from pressure, %.0f to %.0f kN/m from loads, %v\n", p/1e3, least/1e3, most/1e3, err)
 	// Output: 203 from pressure, -39 to 7 kN/m from loads, <nil>
 }
+
+// A tank that hangs: the wall below the joint carries gas and all the liquid.
+func ExampleState_FreeBody() {
+	in := tank{R: 0.2, length: 1.2, aft: ellipsoid(0.2, 0.1), forward: ellipsoid(0.2, 0.1)}
+	s, _ := loads.NewState(in, 1e6, loads.Liquid{Density: 1141, Mass: 150}, loads.Acceleration{Axial: 6})
+	f, err := s.FreeBody(0.5, loads.Body{
+		Radius:  func(float64) float64 { return 0.2 },
+		Support: loads.Forward, AftJoint: 0, ForwardJoint: 1.2,
+	})
+	fmt.Printf("gas %.1f kN, liquid %.1f kN, %v\n", f.Ullage/1e3, f.LiquidMost/1e3, err)
+	// Output: gas 125.7 kN, liquid 8.8 kN, <nil>
+}
+
+// The rim of an inward head is in compression.
+func ExampleState_InwardHeadForce() {
+	in := tank{R: 0.2, length: 0.6, aft: ellipsoid(0.2, 0.1), aftInward: true}
+	s, _ := loads.NewState(in, 0.5e6, loads.Liquid{Density: 1141, Mass: 60}, loads.Acceleration{Axial: 5})
+	V, err := s.InwardHeadForce(0.001)
+	fmt.Printf("%.1f kN, %v\n", V/1e3, err)
+	// Output: -65.8 kN, <nil>
+}

@@ -77,3 +77,52 @@ func (s *State) clearOfInwardHead(z float64) (float64, error) {
 	}
 	return at, nil
 }
+
+// InwardHeadForce returns the axial force [N], tension positive, that gas and
+// liquid put into the wall of an inward head on the cut z [m], from the part of
+// the head between the cut and its crown:
+//
+//	V = −∫ p̄ dA, A = π r_in²
+//
+// p̄ being the mean of the pressure round the ring, so that V is compression;
+// for a flat level V = −[π r_in² p(z) − n_x ρ g0 × (volume within the head
+// beyond the cut)]. The wall of the cylinder beside it is [State.FreeBody]'s.
+//
+// It holds between rim and crown of an inward head; elsewhere it is an error.
+//
+// Source: equilibrium of the part of the head (computed).
+func (s *State) InwardHeadForce(z float64) (float64, error) {
+	if inner, _ := s.in.Radii(z); !(inner > 0) {
+		return math.NaN(), fmt.Errorf("no inward head stands at z = %.4g m", z)
+	}
+	crown, err := s.clearOfInwardHead(z)
+	if err != nil {
+		return math.NaN(), err
+	}
+	const rings = 500 // midpoint rule: 1e-5 of the force
+	force, outer := 0.0, z
+	for i := 1; i <= rings; i++ { // rings crowd toward the crown, where the wall lies flat
+		u := 1 - float64(i)/rings
+		inner := crown + (z-crown)*u*u
+		r1, _ := s.in.Radii(outer)
+		r2, _ := s.in.Radii(inner)
+		force -= s.ringPressure((outer+inner)/2) * math.Pi * (r1*r1 - r2*r2)
+		outer = inner
+	}
+	return force, nil
+}
+
+// ringPressure returns the mean pressure [Pa] round the inward head at z [m]:
+// with s = c − n_x z and θ0 = acos(−s/(n_y r)) cut to [0, π],
+//
+//	p̄ = p_u + ρ g0 (s θ0 + n_y r sin θ0)/π
+func (s *State) ringPressure(z float64) float64 {
+	r, _ := s.in.Radii(z)
+	reach := s.Acceleration.Lateral * r
+	if reach == 0 || !s.fluid {
+		return s.PressureAt(z, 0)
+	}
+	depth := s.depth(z, 0)
+	θ := math.Acos(math.Min(math.Max(-depth/reach, -1), 1))
+	return s.UllagePressure + s.Liquid.Density*StandardGravity*(depth*θ+reach*math.Sin(θ))/math.Pi
+}

@@ -140,7 +140,8 @@ func (c Cylinder) YieldPressures(yield float64) (vonMises, tresca float64, err e
 }
 
 // CollapsePressures returns the inside pressures [Pa] at which the whole wall
-// of a closed cylinder of a perfectly plastic material flows:
+// of a closed cylinder of a perfectly plastic material flows, σ_y being its
+// yield strength [Pa]:
 //
 //	von Mises (2/√3) σ_y ln(R_o/R), Tresca σ_y ln(R_o/R)
 //

@@ -85,3 +85,27 @@ func ExampleCylinder_Growth() {
 	fmt.Printf("%.3f mm in diameter, %.3f mm in length, %.0f cm3\n", g.Diameter*1e3, g.Length*1e3, g.Volume*1e6)
 	// Output: 0.150 mm in diameter, 0.104 mm in length, 128 cm3
 }
+
+// The same wall from outside and from inside: R_o = R + t.
+func ExampleHoopThicknessOutside() {
+	long, _ := shell.HoopThicknessOutside(0.205195, 2.5e6, 115e6, 0.85)
+	girth, _ := shell.GirthThicknessOutside(0.202545, 2.5e6, 115e6, 0.85)
+	sphere, _ := shell.SphereThicknessOutside(0.202564, 2.5e6, 115e6, 0.85)
+	fmt.Printf("%.3f, %.3f, %.3f mm\n", long*1e3, girth*1e3, sphere*1e3)
+	// Output: 5.195, 2.545, 2.564 mm
+}
+
+func ExampleCylinder_AllowablePressureHoop() {
+	c := shell.Cylinder{InsideRadius: 0.200, Thickness: 0.0057}
+	long, _ := c.AllowablePressureHoop(115e6, 0.85)
+	girth, _ := c.AllowablePressureGirth(0, 115e6, 0.85)
+	fmt.Printf("%.2f and %.2f bar\n", long/1e5, girth/1e5)
+	// Output: 27.39 and 56.36 bar
+}
+
+// At the bore of a thick sphere.
+func ExampleSphere_LameStress() {
+	hoop, radial, _ := shell.Sphere{InsideRadius: 0.050, Thickness: 0.010}.LameStress(10e6, 0, 0.050)
+	fmt.Printf("%.1f, %.1f MPa\n", hoop/1e6, radial/1e6)
+	// Output: 25.6, -10.0 MPa
+}

@@ -18,7 +18,7 @@ import (
 func VonMises(a, b float64) float64 { return math.Sqrt(a*a - a*b + b*b) }
 
 // Tresca returns the greatest difference of principal stresses [Pa] of a, b
-// and a free face, tension positive:
+// and a free face [Pa], tension positive:
 //
 //	max(|a − b|, |a|, |b|)
 //
