@@ -95,6 +95,30 @@ func TestChosenPressure(t *testing.T) {
 	}
 }
 
+// A tolerance in Pa is u_g itself; a ring that lies in water reaches by its
+// upper side and is stressed by its lower one.
+func TestGaugeToleranceAndRing(t *testing.T) {
+	in := oxygenTank(t)
+	in.GaugeTolerance = 5e4
+	p := plan(t, in)
+	if p.GaugeUncertainty != 5e4 {
+		t.Errorf("u_g %g, want 50 kPa", p.GaugeUncertainty)
+	}
+	checktest.Close(t, "setting", p.Setting, p.Top+5e4, 1e-14)
+	in.Chosen = 4.8e6
+	checktest.Close(t, "top", plan(t, in).Top, 4.75e6, 1e-14)
+
+	in = oxygenTank(t)
+	in.Points[1].WaterDepth, in.Points[1].Deepest = 0, 0.4
+	p = plan(t, in)
+	checktest.Close(t, "p_top by the upper side", p.Top, p.Points[1].Required, 1e-14)
+	checktest.Close(t, "p_high by the lower", p.Points[1].High-p.Points[0].High, 998.2*9.80665*0.4, 1e-6)
+	in.Points[1].WaterDepth = 0.5
+	if _, err := proof.NewPlan(in); err == nil {
+		t.Error("a place deepest above its least depth")
+	}
+}
+
 func TestEveryRuleAsks(t *testing.T) {
 	in := oxygenTank(t)
 	in.Points = in.Points[:1]

@@ -24,7 +24,8 @@ const (
 type Point struct {
 	Name       string  // "head.aft, apex"
 	Service    float64 // highest service pressure over the cases, MEOP with every head: p_svc [Pa]
-	WaterDepth float64 // depth below the highest point of the test liquid, in the attitude of the test: h_w [m]
+	WaterDepth float64 // least depth of the place below the highest point of the test liquid, in the attitude of the test: h_w [m]
+	Deepest    float64 // largest depth, where the place is a ring lying down or the like; 0: as WaterDepth [m]
 	Ratios     []Ratio // parent and weld zones at this place
 }
 
@@ -37,6 +38,7 @@ type Inputs struct {
 	WaterDensity   float64 // of the test liquid, at its lightest; 0 for gas [kg/m3]
 	GaugeHeight    float64 // gauge above the tank's highest inside point, negative below: z_g [m]
 	GaugeShare     float64 // uncertainty of the gauge, share of the setting; 0: the default [-]
+	GaugeTolerance float64 // uncertainty of the gauge as given, in place of the share; 0: the share [Pa]
 	OvershootShare float64 // allowed above the setting, share of it; 0: the default [-]
 	Chosen         float64 // setting that the user asks for; 0: the least that reaches [Pa]
 	HoldAsked      float64 // hold that the user asks for; 0: the least allowed [s]
@@ -91,10 +93,12 @@ var ErrNoPoint = errors.New("the proof plan has no point to prove")
 //	p_low  = p_top + ρ_w g0 h_w                 demonstrated
 //	p_high = p_low + 2 u_g + o                  every stress check at proof uses it
 //
-// with u_g and o [Pa] shares of p_set: the gauge shows p_set to p_set + o, and
-// the truth lies u_g to either side. The weight of a test gas is left out. A
-// setting that the user chose stands when it is not under p_set; an error, of
-// any number missing or out of its sense, means that no plan may be issued.
+// with u_g [Pa] given or a share of p_set, and o [Pa] a share of it: the gauge
+// shows p_set to p_set + o, and the truth lies u_g to either side. A place that
+// spans depths reaches by its least h_w and is stressed by its largest. The
+// weight of a test gas is left out. A setting that the user chose stands when
+// it is not under p_set; an error, of any number missing or out of its sense,
+// means that no plan may be issued.
 //
 // Source: UG-99(b) (every point, lowest ratio), read; gauge and overshoot,
 // practice; the sums, computed.
@@ -133,6 +137,7 @@ func (in Inputs) valid() error {
 		check.Within(fn, "MEOP [Pa]", in.MEOP, 1, 1e9, "a pressure across the wall"),
 		check.Within(fn, "gauge height [m]", in.GaugeHeight, -100, 100, "above the tank's highest inside point"),
 		check.Within(fn, "gauge uncertainty, share of the setting", in.GaugeShare, 1e-6, 0.05, "a gauge worse than 5 % proves nothing"),
+		check.Within(fn, "gauge tolerance over MEOP", in.GaugeTolerance/in.MEOP, 0, 0.05, "a gauge worse than 5 % proves nothing"),
 		check.Within(fn, "overshoot, share of the setting", in.OvershootShare, 1e-6, 0.1, "over the setting"),
 		check.Within(fn, "chosen proof pressure [Pa]", in.Chosen, 0, 1e9, "none, or a pressure at the gauge"),
 		check.Within(fn, "hold [s]", in.HoldAsked, 0, 7*24*3600, "none, or a time"),
@@ -161,7 +166,8 @@ func (in Inputs) valid() error {
 	for _, pt := range in.Points {
 		errs = append(errs,
 			check.Within(fn, pt.Name+": service pressure [Pa]", pt.Service, in.MEOP, 1e9, "MEOP with the liquid's head on it"),
-			check.Within(fn, pt.Name+": water depth [m]", pt.WaterDepth, 0, 100, "below the highest point of the test liquid"))
+			check.Within(fn, pt.Name+": water depth [m]", pt.WaterDepth, 0, 100, "below the highest point of the test liquid"),
+			check.Within(fn, pt.Name+": deepest water [m]", pt.deepest(), pt.WaterDepth, 100, "not above its least depth"))
 	}
 	return errors.Join(errs...)
 }
@@ -208,15 +214,18 @@ func (p *Plan) set() error {
 	gaugeHead := p.waterHead(p.In.GaugeHeight)
 	p.Top = needed
 	p.Setting = (needed - gaugeHead) / (1 - p.In.GaugeShare)
+	if p.In.GaugeTolerance > 0 {
+		p.Setting = needed - gaugeHead + p.In.GaugeTolerance
+	}
 	if c := p.In.Chosen; c > 0 {
 		if c < p.Setting {
 			return fmt.Errorf("the proof pressure given, %.5g Pa at the gauge, is under the %.5g Pa that rule %q asks for at %s",
 				c, p.Setting, p.Points[p.Governs].Rule, p.Points[p.Governs].Name)
 		}
 		p.Setting = c
-		p.Top = math.Max(needed, c*(1-p.In.GaugeShare)+gaugeHead)
+		p.Top = math.Max(needed, c-p.uncertainty(c)+gaugeHead)
 	}
-	p.GaugeUncertainty = p.In.GaugeShare * p.Setting
+	p.GaugeUncertainty = p.uncertainty(p.Setting)
 	p.Overshoot = p.In.OvershootShare * p.Setting
 	return check.Within("proof.NewPlan", "proof pressure at the gauge [Pa]", p.Setting, 1, 1e9,
 		"a gauge so far above the tank shows nothing")
@@ -227,12 +236,28 @@ func (p *Plan) demonstrate() {
 	for i := range p.Points {
 		s := &p.Points[i]
 		s.Low = p.Top + p.waterHead(s.WaterDepth)
-		s.High = s.Low + 2*p.GaugeUncertainty + p.Overshoot
+		s.High = p.Top + p.waterHead(s.deepest()) + 2*p.GaugeUncertainty + p.Overshoot
 		s.OverTest = s.Low / s.Required
 		for _, r := range p.In.Rules {
 			s.HotShort = s.HotShort || r.OneRatio && r.Factor(s.OwnCF)*s.Service > s.Low
 		}
 	}
+}
+
+// deepest returns the largest depth of the place [m].
+func (pt Point) deepest() float64 {
+	if pt.Deepest == 0 {
+		return pt.WaterDepth
+	}
+	return pt.Deepest
+}
+
+// uncertainty returns u_g [Pa] at a gauge that shows p [Pa].
+func (p *Plan) uncertainty(at float64) float64 {
+	if p.In.GaugeTolerance > 0 {
+		return p.In.GaugeTolerance
+	}
+	return p.In.GaugeShare * at
 }
 
 // waterHead returns the pressure [Pa] of the test liquid h [m] down: ρ_w g0 h.

@@ -35,7 +35,7 @@ type Reading struct {
 func (p *Plan) Readings(f Full, w Wall, r float64) ([]Reading, error) {
 	var list []Reading
 	for _, s := range p.Steps {
-		at := s.Pressure * (1 - p.In.GaugeShare)
+		at := s.Pressure * (1 - p.GaugeUncertainty/p.Setting)
 		v, err := f.Injected(at)
 		if err != nil {
 			return nil, err
