@@ -12,7 +12,7 @@ import (
 
 // number is what may stand before a unit: a decimal with or without exponent,
 // or a shop fraction with or without whole part.
-var number = regexp.MustCompile(`^([+-]?)(?:(\d+)[ \t]+)?(?:(\d+)/(\d+)|((?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d{1,2})?))`)
+var number = regexp.MustCompile(`^([+-]?)(?:(\d+)[ \t]+)?(?:(\d+)/(\d+)|((?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d{1,3})?))`)
 
 // longest is the length beyond which a text is not read as a value [-]: no
 // drawing holds one, and exact arithmetic on it would take time.
@@ -75,12 +75,15 @@ func readNumber(kind Kind, text string) (*big.Rat, string, error) {
 	sign, decimal := m[1], m[5]
 	whole, over, under := plain(m[2]), plain(m[3]), plain(m[4])
 	rest := text[len(m[0]):]
+	if whole != "" && decimal != "" && strings.HasPrefix(rest, "/") { // "16 1/K": the unit begins with a digit
+		whole, decimal, rest = "", whole, decimal+rest
+	}
 	switch {
 	case whole != "" && decimal != "":
 		return nil, "", fmt.Errorf("%q holds two numbers; write one, without blanks between its digits", text)
 	case strings.HasPrefix(strings.TrimLeft(rest, " \t"), ","):
 		return nil, "", fmt.Errorf("%q has a comma; write a decimal point and no thousands marks, as %q", text, kind.Example())
-	case rest != "" && strings.ContainsAny(rest[:1], "0123456789.+-/_'"):
+	case rest != "" && strings.ContainsAny(rest[:1], "0123456789.+-/_'") && !strings.HasPrefix(rest, "1/"):
 		return nil, "", fmt.Errorf("%q is not a number and a unit; write it as %q", text, kind.Example())
 	}
 	value := new(big.Rat)
@@ -124,7 +127,7 @@ func NoUnit(kind Kind, number string) string {
 	return fmt.Sprintf("%s has no unit; write %q, or another of %s", number, number+" "+first, strings.Join(others, ", "))
 }
 
-// meant maps what people write to what the tank file asks for.
+// meant maps spellings to the unit of the same size that the tank file asks for.
 var meant = map[string]string{
 	"°C": "degC", "C": "degC", "celsius": "degC", "°F": "degF", "F": "degF", "fahrenheit": "degF", "°": "deg",
 	"degrees": "deg", "degree": "deg", "Nm": "N m", "N·m": "N m", "N*m": "N m", "kNm": "kN m", "kN·m": "kN m",
@@ -132,8 +135,8 @@ var meant = map[string]string{
 	"in-lbf": "lbf in", "lbs": "lb", "L": "l", "litre": "l", "liter": "l", "litres": "l", "liters": "l",
 	`"`: "in", "'": "ft", "inch": "in", "inches": "in", "kg/m^3": "kg/m3", "kg/m³": "kg/m3", "m³": "m3",
 	"sec": "s", "minutes": "min", "minute": "min", "hours": "h", "hour": "h", "hr": "h", "N/mm2": "MPa",
-	"N/mm²": "MPa", "K⁻¹": "1/K", "/K": "1/K", "1/°C": "1/K", "1/degC": "1/K", "µm": "mm", "um": "mm",
-	"mPa": "MPa", "g/cm3": "kg/m3", "atm": "bar", "kgf": "N",
+	"N/mm²": "MPa", "K⁻¹": "1/K", "/K": "1/K", "1/°C": "1/K", "1/degC": "1/K",
+	"mPa": "MPa",
 }
 
 // unknownUnit says what is wrong with a unit: known elsewhere, a near miss, or

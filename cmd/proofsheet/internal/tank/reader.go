@@ -3,7 +3,9 @@ package tank
 import (
 	"fmt"
 	"reflect"
+	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 	"unicode"
 
@@ -46,21 +48,28 @@ func parent(path string) string {
 	return path[:max(strings.LastIndexAny(path, ".["), 0)]
 }
 
+// element is the index of an array in a path.
+var element = regexp.MustCompile(`\[(\d+)\]`)
+
 // shown names array elements as the user does: "port.fill.tube", and by number
 // from 1 where an element has no name.
 func (r *reader) shown(path string) string {
-	for i := strings.IndexByte(path, '['); i >= 0; {
-		end := strings.IndexByte(path[i:], ']') + i
-		var n int
-		fmt.Sscanf(path[i:end], "[%d", &n)
-		with := fmt.Sprintf("(%d)", n+1)
-		if name := r.elementName(path[:i], n); name != "" {
-			with = "." + name
+	var b strings.Builder
+	end := 0
+	for _, m := range element.FindAllStringSubmatchIndex(path, -1) {
+		b.WriteString(path[end:m[0]])
+		end = m[1]
+		n, err := strconv.Atoi(path[m[2]:m[3]])
+		if err != nil {
+			continue
 		}
-		path = path[:i] + with + path[end+1:]
-		i = strings.IndexByte(path, '[')
+		if name := r.elementName(path[:m[0]], n); name != "" {
+			b.WriteString("." + name)
+		} else {
+			fmt.Fprintf(&b, "(%d)", n+1)
+		}
 	}
-	return path
+	return b.String() + path[end:]
 }
 
 // elementName returns the name of a port or case, if it has a valid one.

@@ -183,7 +183,7 @@ func quantityPattern(k unit.Kind, word string) string {
 	for _, u := range k.Units() {
 		us = append(us, strings.ReplaceAll(regexp.QuoteMeta(u), " ", " +"))
 	}
-	p := `[+-]?(\d+[ \t]+\d+/\d+|\d+/\d+|(\d+\.?\d*|\.\d+)([eE][+-]?\d{1,2})?)\s*(` + strings.Join(us, "|") + `)`
+	p := `[+-]?(\d+[ \t]+\d+/\d+|\d+/\d+|(\d+\.?\d*|\.\d+)([eE][+-]?\d{1,3})?)\s*(` + strings.Join(us, "|") + `)`
 	if word != "" {
 		p = `(` + p + `|` + word + `)`
 	}
