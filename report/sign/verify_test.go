@@ -7,12 +7,14 @@ import (
 	"testing"
 )
 
-// TestEveryByteCounts flips bits of every byte of a signed sheet; 0x20 also
-// turns hexadecimal digits into their capitals.
+// TestEveryByteCounts flips a bit of every byte of a signed sheet, and in what
+// the signature adds a second one, which turns hexadecimal digits into their
+// capitals.
 func TestEveryByteCounts(t *testing.T) {
-	pdf := mustSign(t, sheet(t), signer(t, "A. Name", ecKey(t, elliptic.P256())), Options{Role: RolePrepared})
-	for _, flip := range []byte{0x01, 0x20} {
-		for i := range pdf {
+	base := sheet(t)
+	pdf := mustSign(t, base, signer(t, "A. Name", ecKey(t, elliptic.P256())), Options{Role: RolePrepared})
+	for flip, from := range map[byte]int{0x01: 0, 0x20: len(base)} {
+		for i := from; i < len(pdf); i++ {
 			pdf[i] ^= flip
 			if _, err := Verify(pdf); err == nil {
 				t.Errorf("byte %d of %d turned by %#x is not noticed (%q)", i, len(pdf), flip, pdf[max(0, i-20):min(len(pdf), i+20)])
