@@ -182,15 +182,11 @@ func (r *AreaReport) plane(x section) Plane {
 		tn, fr.FR1 = pl.TubeAlong, 1 // the short wall: wider width, no relief by the tube's strength
 	}
 	pl.ParallelLimit = math.Max(d, d/2+tn+t)
-	pl.NormalLimit = math.Min(math.Min(2.5*t, 2.5*p.TubeWall+te), p.outsideNormal(r.Chords.Obliquity))
+	pl.NormalLimit = math.Min(math.Min(2.5*t, 2.5*p.TubeWall+te), p.outsideNormal(w, r.Chords.Obliquity))
 	if p.Fit == Through && p.Inside > 0 {
 		pl.InsideLimit = math.Min(math.Min(2.5*t, 2.5*p.InsideWall), p.insideNormal(w, r.Chords.Obliquity))
 	}
-	share := 1.0
-	if w.Surface == Flat || r.Load.Convex {
-		share = 0.5
-	}
-	pl.Whole.Required = share*d*ftr + 2*pl.TubeAlong*ftr*(1-r.Ratios.FR1)
+	pl.Whole.Required = r.asked() * ftr * (d + 2*pl.TubeAlong*(1-r.Ratios.FR1))
 	for i := range sides {
 		a := &sides[i]
 		a.Limit = math.Min(pl.ParallelLimit, a.Limit)
@@ -211,6 +207,17 @@ func (r *AreaReport) plane(x section) Plane {
 	return pl
 }
 
+// asked returns the share of the area that is asked [-]: half in a flat head
+// and for pressure on the convex side.
+//
+// Source: ASME VIII-1 UG-39 recalled, UG-37(d)(1) read.
+func (r *AreaReport) asked() float64 {
+	if r.Wall.Surface == Flat || r.Load.Convex {
+		return 0.5
+	}
+	return 1
+}
+
 // additions fills in what tube, welds and pad bring to one side.
 func (r *AreaReport) additions(a *Areas, pl Plane) {
 	p, fr := r.Port, r.Ratios
@@ -219,7 +226,7 @@ func (r *AreaReport) additions(a *Areas, pl Plane) {
 	if p.Fit != Through {
 		a.A3 = 0
 	}
-	outside, inside := p.outsideNormal(r.Chords.Obliquity), p.insideNormal(r.Wall, r.Chords.Obliquity)
+	outside, inside := p.outsideNormal(r.Wall, r.Chords.Obliquity), p.insideNormal(r.Wall, r.Chords.Obliquity)
 	ratio := fr.FR2
 	if p.Pad != nil {
 		ratio = fr.FR3

@@ -54,6 +54,31 @@ func (a reading) utilisation() float64 {
 	return a.demand.Value / a.capacity.Value
 }
 
+// governing returns the comparison with the largest utilisation, or the first
+// that is not a number, so that none can hide.
+func governing(all []reading) reading {
+	worst := all[0]
+	for _, a := range all {
+		u := a.utilisation()
+		if math.IsNaN(u) {
+			return a
+		}
+		if u > worst.utilisation() {
+			worst = a
+		}
+	}
+	return worst
+}
+
+// numbers returns both numbers of every comparison, to be printed.
+func numbers(all []reading) []check.Quantity {
+	var in []check.Quantity
+	for _, a := range all {
+		in = append(in, a.demand, a.capacity)
+	}
+	return in
+}
+
 // readings lists every comparison, areas first.
 func (r AreaReport) readings() []reading {
 	var all []reading
@@ -88,12 +113,7 @@ func (r AreaReport) Check(name string) check.Result {
 		return check.NotMade(id, title, err)
 	}
 	all := r.readings()
-	worst := all[0]
-	for _, a := range all[1:] {
-		if u := a.utilisation(); u > worst.utilisation() || math.IsNaN(u) {
-			worst = a
-		}
-	}
+	worst := governing(all)
 	note := "governs: " + worst.what
 	if len(r.Faults) > 0 {
 		f := r.Faults[0]

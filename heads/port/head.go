@@ -17,7 +17,7 @@ func OnHead(h heads.Head, t float64) (Wall, error) {
 	if g.Inward { // the face inside the tank is the convex one
 		half = -half
 	}
-	w := Wall{Thickness: t, Radius: g.InsideDiameter/2 + half}
+	w := Wall{Thickness: t, Inward: g.Inward, Radius: g.InsideDiameter/2 + half}
 	sin, cos := math.Sincos(g.HalfAngle)
 	switch h.Kind() {
 	case "hemisphere":

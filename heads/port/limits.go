@@ -55,7 +55,8 @@ func (w Wall) arc(r1, r2 float64) float64 {
 	case Torisphere:
 		c, rt := w.knuckleCentre()
 		crown := w.Crown * (math.Asin(math.Min(r2, rt)/w.Crown) - math.Asin(math.Min(r1, rt)/w.Crown))
-		knuckle := w.Knuckle * (math.Asin((math.Max(r2, rt)-c)/w.Knuckle) - math.Asin((math.Max(r1, rt)-c)/w.Knuckle))
+		turn := func(r float64) float64 { return math.Asin(math.Min(1, (math.Max(r, rt)-c)/w.Knuckle)) } // the rim may round to over 1
+		knuckle := w.Knuckle * (turn(r2) - turn(r1))
 		return crown + knuckle
 	case Ellipsoid:
 		// r = A sin u: ds = √(A² cos² u + h² sin² u) du, smooth up to the equator.

@@ -106,7 +106,7 @@ func (r *AreaReport) pressureSide(side string, sign, a, cut float64) PressureAre
 	q := PressureArea{Side: side, WallRadius: p.curvature(w)}
 	lbo := math.Sqrt((p.OutsideDiameter - tn) * tn)
 	q.WallLength = math.Min(math.Sqrt((2*q.WallRadius+t)*t), cut-a)
-	q.TubeLength = math.Min(lbo, p.outsideNormal(φ))
+	q.TubeLength = math.Min(lbo, p.outsideNormal(w, φ))
 	q.WallArea = t * q.WallLength
 	q.TubeArea = tn * (q.TubeLength + t)
 	switch p.Fit {
@@ -127,21 +127,25 @@ func (r *AreaReport) pressureSide(side string, sign, a, cut float64) PressureAre
 		length := math.Min(p.Pad.OutsideDiameter/2-areas.HalfOutside, q.WallLength)
 		q.PadArea = math.Max(0, length) * math.Min(p.Pad.Thickness, t)
 	}
-	reach := q.WallLength + a
-	switch w.Surface {
-	case Cylinder:
-		q.WallPressure = q.WallRadius * reach
-	case Cone:
-		q.WallPressure = reach / 2 * (2*q.WallRadius + sign*reach*math.Tan(w.HalfApex))
-	default:
-		q.WallPressure = q.WallRadius * q.WallRadius * reach / 2 / (t/2 + q.WallRadius)
-	}
+	q.WallPressure = wallPressure(w, q.WallRadius, q.WallLength+a, sign)
 	q.TubePressure = id * (q.TubeLength + t) / 2
 	q.ObliquePressure = id * id * math.Tan(φ) / 2
 	force := (q.WallArea*s.EfficiencyMeridional+q.WeldArea)*s.Wall + q.TubeArea*math.Min(s.Wall, s.Tube) + q.PadArea*fop
 	q.Capacity = force / (q.WallPressure + q.TubePressure + q.ObliquePressure/2 +
 		(q.WallArea+q.WeldArea+q.TubeArea+q.PadArea)/2)
 	return q
+}
+
+// wallPressure returns Aps [m2] over a reach along the wall [m] from the tube
+// axis, ris the wall's radius [m], sign +1 outboard.
+func wallPressure(w Wall, ris, reach, sign float64) float64 {
+	switch w.Surface {
+	case Cylinder:
+		return ris * reach
+	case Cone:
+		return reach / 2 * (2*ris + sign*reach*math.Tan(w.HalfApex))
+	}
+	return ris * ris * reach / 2 / (w.Thickness/2 + ris)
 }
 
 // weldArea returns the fillets of one side, without strength ratios [m2].

@@ -97,22 +97,19 @@ func CheckSpacing(w Wall, ports []Member, at int) check.Result {
 	if len(ports) > 2 {
 		ratio = 1.5
 	}
-	worst := reading{}
+	var all []reading
 	for i, other := range ports {
 		if i == at {
 			continue
 		}
-		all, err := r.neighbour(w, other, ratio)
+		pair, err := r.neighbour(w, other, ratio)
 		if err != nil {
 			return check.NotMade(id, title, fmt.Errorf("beside port %s: %w", other.Port.Name, err))
 		}
-		for _, a := range all {
-			res.Inputs = append(res.Inputs, a.demand, a.capacity)
-			if u := a.utilisation(); worst.what == "" || u > worst.utilisation() || math.IsNaN(u) {
-				worst = a
-			}
-		}
+		all = append(all, pair...)
 	}
+	worst := governing(all)
+	res.Inputs = numbers(all)
 	res.Demand, res.Capacity = worst.demand, worst.capacity
 	res.Note = strings.Join([]string{"governs: " + worst.what, "metal between two ports is counted once"}, "; ")
 	return res

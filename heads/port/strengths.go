@@ -57,13 +57,26 @@ func (p Port) fitting(φ float64) error {
 
 // outsideNormal returns what the tube sticks out of the wall on its shorter side,
 // measured normal to the wall [m].
-func (p Port) outsideNormal(φ float64) float64 { return p.Outside * math.Cos(φ) }
+func (p Port) outsideNormal(w Wall, φ float64) float64 {
+	if w.Inward {
+		φ = p.steeper(w, φ)
+	}
+	return p.Outside * math.Cos(φ)
+}
 
-// insideNormal returns the same inside [m]. On a dome the shorter side inside is
-// the outboard one, where the wall is steeper.
+// insideNormal returns the same inside [m].
 func (p Port) insideNormal(w Wall, φ float64) float64 {
-	if p.Parallel {
-		φ = math.Max(φ, w.normalAngle(p.Radius+p.OutsideDiameter/2))
+	if !w.Inward {
+		φ = p.steeper(w, φ)
 	}
 	return p.Inside * math.Cos(φ)
+}
+
+// steeper returns the obliquity [rad] at the outboard edge of a parallel tube:
+// on a dome's concave face the tube is shorter there, and the wall steeper.
+func (p Port) steeper(w Wall, φ float64) float64 {
+	if !p.Parallel {
+		return φ
+	}
+	return math.Max(φ, w.normalAngle(p.Radius+p.OutsideDiameter/2))
 }

@@ -59,13 +59,8 @@ func (r AreaReport) CheckThrust(name string, x External) check.Result {
 		Inputs: []check.Quantity{check.Pa("p", "pressure at the port", r.Load.Pressure), check.M("OD", "tube outside diameter", od), check.M("tn", "least tube wall", tn),
 			check.M("r", "tube mean radius", rm), check.N("F", "force from outside", x.Force), check.NM("M", "moment from outside", x.Moment)},
 		Source: check.Source{Doc: "derived: equilibrium of the tube", Where: "unit weld strengths of ASME VIII-1 UW-15(c) recalled, confirm", How: check.Memory}}
-	worst := all[0]
-	for _, a := range all {
-		res.Inputs = append(res.Inputs, a.demand, a.capacity)
-		if u := a.utilisation(); u > worst.utilisation() || math.IsNaN(u) {
-			worst = a
-		}
-	}
+	worst := governing(all)
+	res.Inputs = append(res.Inputs, numbers(all)...)
 	res.Demand, res.Capacity = worst.demand, worst.capacity
 	res.Note = strings.Join([]string{"governs: " + worst.what, "an unbalanced flexible line pulls with p times its own effective area: give it as force"}, "; ")
 	return res

@@ -47,5 +47,6 @@ type Wall struct {
 	// Zones along the wall claimed by a joint's own reinforcement, not to be
 	// counted twice: outboard edge (cylinder: forward) and tip (cylinder: aft).
 	OutboardZone, InboardZone float64 // [m]
+	Inward                    bool    // the concave face is away from the contents
 	KnuckleAtEdge             bool    // the piece ends outboard in a knuckle
 }

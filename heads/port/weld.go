@@ -35,13 +35,8 @@ func (r AreaReport) CheckWeld(name string) check.Result {
 	res := check.Result{ID: id, Title: title, Factor: 1,
 		Formula: "t1 ≥ tc; partial: t2 ≥ tc, t1 + t2 ≥ 1.25 tmin, each path ΣR ≥ min(W, Wi)",
 		Source:  check.Source{Doc: "ASME BPVC Section VIII Division 1, 2007 to 2010", Where: "sizes of UW-16 and paths of UG-41 read; unit strengths and pad edge recalled, confirm", How: check.Memory}}
-	worst := all[0]
-	for _, a := range all {
-		res.Inputs = append(res.Inputs, a.demand, a.capacity)
-		if u := a.utilisation(); u > worst.utilisation() || math.IsNaN(u) {
-			worst = a
-		}
-	}
+	worst := governing(all)
+	res.Inputs = append(res.Inputs, numbers(all)...)
 	res.Demand, res.Capacity = worst.demand, worst.capacity
 	notes := []string{"governs: " + worst.what}
 	if worst.capacity.Value <= 0 {
