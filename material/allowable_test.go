@@ -213,3 +213,13 @@ func TestOverrides(t *testing.T) {
 		t.Error("an unknown rule was taken")
 	}
 }
+
+// TestColdNeverRaisesVessel: II-D Appendix 1 keeps the room-temperature terms,
+// so the cold option leaves S of the vessel rule as it is, and raises flight.
+func TestColdNeverRaisesVessel(t *testing.T) {
+	q := query("304", "ASTM A240", "", 6)
+	q.Temperature, q.ColdStrength = 77.4, true
+	p, err := q.Parent()
+	checktest.Printed(t, "304 at 77 K", limits(t, "304 at 77 K", p, err, material.Vessel).S/mpa, "136.7")
+	checktest.Close(t, "304 at 77 K, flight", limits(t, "304 at 77 K", p, err, material.Flight).S, 0.6*1.271*205e6, 1e-9)
+}

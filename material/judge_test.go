@@ -48,6 +48,7 @@ func TestEquivalentStress(t *testing.T) {
 	}{
 		{"uniaxial", 100, 0, 100}, {"sphere", 100, 100, 100}, {"cylinder: principal over von Mises 86.6", 100, 50, 100},
 		{"pure shear: Tresca over von Mises 173", 100, -100, 200}, {"compression", -90, 0, 90}, {"none", 0, 0, 0},
+		{"small numbers: Tresca in any unit", 1e-6, -1e-6, 2e-6},
 	} {
 		checktest.Close(t, row.where, material.EquivalentStress(row.a, row.b), row.want, 1e-12)
 		checktest.Close(t, row.where+", swapped", material.EquivalentStress(row.b, row.a), row.want, 1e-12)
@@ -136,4 +137,14 @@ func TestUnits(t *testing.T) {
 	c, d := l.Normal(50e6, 30e6, -80e6, 0.85), big.Normal(350e6, 210e6, -560e6, 0.85)
 	checktest.Close(t, "normal demand", d.Demand.Value, 7*c.Demand.Value, 1e-12)
 	checktest.Close(t, "normal capacity", d.Capacity.Value, 7*c.Capacity.Value, 1e-12)
+}
+
+// TestPressureMayVanish: a pressure that relieves is tried at its smallest and
+// at 0, unless the smallest is certain.
+func TestPressureMayVanish(t *testing.T) {
+	l := flight245(t)
+	s := material.Stress{MeridionalPressure: -40e6, MeridionalLoadMost: 100e6, MeridionalLoadLeast: 100e6, PressureLeast: 0.5}
+	checktest.Close(t, "pressure gone: 1.5 × 100", l.Equivalent(s).Demand.Value, 150e6, 1e-12)
+	s.Present = true
+	checktest.Close(t, "pressure at half: 1.5 × 100 − 20", l.Equivalent(s).Demand.Value, 130e6, 1e-12)
 }

@@ -3,7 +3,10 @@ package material
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
+
+	"proofsheet/report/check"
 )
 
 // A Query asks for the properties of one material of the tank.
@@ -75,5 +78,16 @@ func (a *Alloy) properties(m minima, T float64, cold bool) (Properties, error) {
 	if p.ElasticModulus, err = a.modulus(T); err != nil {
 		return Properties{}, fmt.Errorf("%s, elastic modulus: %w", a.Name, err)
 	}
+	p.confirm()
 	return p, nil
+}
+
+// confirm adds, for strengths that were recalled and not seen, the note that
+// they have to be confirmed.
+func (p *Properties) confirm() {
+	const note = "a strength is recalled, not seen: confirm it against the certificate or the standard"
+	recalled := p.Yield.Source.How == check.Memory || p.Ultimate.Source.How == check.Memory
+	if recalled && !slices.Contains(p.Notes, note) {
+		p.Notes = append(p.Notes, note)
+	}
 }

@@ -52,6 +52,7 @@ func (q Query) WeldZone() (Properties, error) {
 	p.Ultimate = scaled(ultimate, p.RoomUltimate, parent.Ultimate, m.Ultimate.Value)
 	p.Proof1, p.Elongation = missing, missing
 	p.Row = m.words + ", weld zone"
+	p.confirm()
 	return p, nil
 }
 

@@ -3,6 +3,7 @@ package material_test
 import (
 	"math"
 	"strconv"
+	"strings"
 	"testing"
 
 	"proofsheet/material"
@@ -56,6 +57,26 @@ func TestZone(t *testing.T) {
 		}
 		checktest.Close(t, row.where+" yield", p.Yield.Value/mpa, row.yield, 1e-12)
 		checktest.Close(t, row.where+" ultimate", p.Ultimate.Value/mpa, row.ultimate, 1e-12)
+	}
+}
+
+// TestRecalledIsSaid: a recalled strength brings the note to confirm it, a read
+// one does not.
+func TestRecalledIsSaid(t *testing.T) {
+	says := func(p material.Properties, err error) bool {
+		if err != nil {
+			t.Fatal(err)
+		}
+		return strings.Contains(strings.Join(p.Notes, "\n"), "recalled, not seen: confirm")
+	}
+	if says(query("304L", "ASTM A240", "", 6).Parent()) {
+		t.Error("304L to A240 was read")
+	}
+	if !says(query("P265GH", "", "", 6).Parent()) {
+		t.Error("P265GH is recalled")
+	}
+	if !says(query("6061-T6", "EN 485-2", "", 3).WeldZone()) {
+		t.Error("the TIG factor is recalled")
 	}
 }
 
