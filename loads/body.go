@@ -91,13 +91,7 @@ func (s *State) FreeBody(z float64, b Body) (Forces, error) {
 	}
 	n := s.Acceleration.Axial * StandardGravity
 	f := Forces{Ullage: s.UllagePressure * math.Pi * pr * pr}
-	w, all := 0.0, n*s.Liquid.Mass
-	if s.fluid {
-		w = s.headForce(at)
-		if n != 0 {
-			w -= n * s.MassForward(at)
-		}
-	}
+	w, all := s.liquidPull(at), n*s.Liquid.Mass
 	f.LiquidMost, f.LiquidLeast = w, w
 	switch {
 	case z < b.AftJoint: // the head hangs from the joint, liquid and all
@@ -113,6 +107,18 @@ func (s *State) FreeBody(z float64, b Body) (Forces, error) {
 		err = s.stack(&f, z, w, b)
 	}
 	return f, err
+}
+
+// liquidPull returns W [N] on the plane z [m].
+func (s *State) liquidPull(z float64) float64 {
+	if !s.fluid {
+		return 0
+	}
+	w := s.headForce(z)
+	if n := s.Acceleration.Axial * StandardGravity; n != 0 {
+		w -= n * s.MassForward(z)
+	}
+	return w
 }
 
 // stack adds what the wall between the joints carries, w [N] being W.

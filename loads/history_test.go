@@ -15,6 +15,11 @@ import (
 func TestGoverningInstant(t *testing.T) {
 	const H, ρ0, p0, dt = 8434.5, 1.225, 101325, 0.005 // scale height, air and pressure on the ground
 	in := tank{R: 0.1, length: 1.5, aft: flat(), forward: flat()}
+	keep := func(most, when *float64, now, at float64) {
+		if now > *most {
+			*most, *when = now, at
+		}
+	}
 	var v, z, head, headAt, n, nAt, q, qAt, gauge, gaugeAt float64
 	for i := 0; i < 6000; i++ {
 		at := float64(i) * dt
@@ -31,15 +36,10 @@ func TestGoverningInstant(t *testing.T) {
 			checktest.Close(t, "head at the start", p-(2e6-p0), 30.00e3, 1e-6)
 			checktest.Printed(t, "difference at the start, MPa", p/1e6, "1.92868")
 		}
-		keep := func(most, when *float64, now float64) {
-			if now > *most {
-				*most, *when = now, at
-			}
-		}
-		keep(&head, &headAt, p-s.UllagePressure)
-		keep(&n, &nAt, sensed)
-		keep(&q, &qAt, dynamic)
-		keep(&gauge, &gaugeAt, p)
+		keep(&head, &headAt, p-s.UllagePressure, at)
+		keep(&n, &nAt, sensed, at)
+		keep(&q, &qAt, dynamic, at)
+		keep(&gauge, &gaugeAt, p, at)
 		v += (sensed - 1) * g0 * dt
 		z += v * dt
 	}
