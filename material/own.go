@@ -37,32 +37,8 @@ const (
 // 323 K and refused above, as nothing is known of their loss of strength. Own
 // ferritic steel is taken as brittle below 0 °C: its toughness is not stated.
 func (o Own) Parent(T float64) (Properties, error) {
-	switch o.Family {
-	case Ferritic, Austenitic, Aluminium, Titanium:
-	default:
-		return Properties{}, fmt.Errorf("family %q of an own material must be ferritic, austenitic, aluminium or titanium", o.Family)
-	}
-	if o.Source == "" {
-		return Properties{}, errors.New("an own material needs its source")
-	}
-	for _, need := range []struct {
-		name  string
-		value float64
-		must  bool
-	}{
-		{"yield", o.Yield, true}, {"ultimate", o.Ultimate, true}, {"elastic_modulus", o.ElasticModulus, false},
-		{"poisson", o.Poisson, false}, {"density", o.Density, false}, {"allowable", o.Allowable, false},
-		{"welded_yield", o.WeldedYield, false}, {"welded_ultimate", o.WeldedUltimate, false},
-	} {
-		if given := !math.IsNaN(need.value); (given || need.must) && (!(need.value > 0) || math.IsInf(need.value, 0)) {
-			return Properties{}, fmt.Errorf("%s of an own material must be given and greater than zero", need.name)
-		}
-	}
-	if o.Yield > o.Ultimate {
-		return Properties{}, errors.New("yield of the own material is above its ultimate")
-	}
-	if o.Poisson >= 0.5 {
-		return Properties{}, errors.New("poisson of the own material must be below 0.5")
+	if err := o.sane(); err != nil {
+		return Properties{}, err
 	}
 	if err := check.Within("material.Own", "temperature of an own material [K]", T, 1, hotGrace, "its strength when hotter is not stated"); err != nil {
 		return Properties{}, err
@@ -86,6 +62,38 @@ func (o Own) Parent(T float64) (Properties, error) {
 		p.Brittle = fmt.Errorf("own ferritic steel at %.4g K: no toughness is known below 0 degC", T)
 	}
 	return p, nil
+}
+
+// sane reports what is missing among the stated values or out of its sense.
+func (o Own) sane() error {
+	switch o.Family {
+	case Ferritic, Austenitic, Aluminium, Titanium:
+	default:
+		return fmt.Errorf("family %q of an own material must be ferritic, austenitic, aluminium or titanium", o.Family)
+	}
+	if o.Source == "" {
+		return errors.New("an own material needs its source")
+	}
+	for _, need := range []struct {
+		name  string
+		value float64
+		must  bool
+	}{
+		{"yield", o.Yield, true}, {"ultimate", o.Ultimate, true}, {"elastic_modulus", o.ElasticModulus, false},
+		{"poisson", o.Poisson, false}, {"density", o.Density, false}, {"allowable", o.Allowable, false},
+		{"welded_yield", o.WeldedYield, false}, {"welded_ultimate", o.WeldedUltimate, false},
+	} {
+		if given := !math.IsNaN(need.value); (given || need.must) && (!(need.value > 0) || math.IsInf(need.value, 0)) {
+			return fmt.Errorf("%s of an own material must be given and greater than zero", need.name)
+		}
+	}
+	if o.Yield > o.Ultimate {
+		return errors.New("yield of the own material is above its ultimate")
+	}
+	if o.Poisson >= 0.5 {
+		return errors.New("poisson of the own material must be below 0.5")
+	}
+	return nil
 }
 
 // WeldZone returns the stated welded values at T [K], never above the parent.

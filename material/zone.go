@@ -94,16 +94,6 @@ func (a *Alloy) softened(m minima, t float64, process string) (yield, ultimate V
 		return missing, missing, nil, err
 	}
 	yield, ultimate = missing, missing
-	lower := func(v *Value, c Value, f float64) {
-		c.Value *= f
-		if f != 1 {
-			c.Note = join(c.Note, fmt.Sprintf("times %.3g for the process", f))
-			c.Source.How = worse(c.Source.How, check.Memory) // the footnote with the factors
-		}
-		if math.IsNaN(v.Value) || c.Value < v.Value {
-			*v = c
-		}
-	}
 	haz, fits := false, false
 	for _, z := range a.Zones {
 		f := factor
@@ -122,13 +112,25 @@ func (a *Alloy) softened(m minima, t float64, process string) (yield, ultimate V
 		default:
 			continue
 		}
-		lower(&yield, z.Yield, f)
-		lower(&ultimate, z.Ultimate, f)
+		yield, ultimate = lowerOf(yield, z.Yield, f), lowerOf(ultimate, z.Ultimate, f)
 	}
 	if haz && !fits || math.IsNaN(yield.Value) || math.IsNaN(ultimate.Value) {
 		return missing, missing, nil, fmt.Errorf("no published weld-zone row for %s of %.4g mm; coupons, or welded_yield and welded_ultimate with source, are needed", m.Product, t/mm)
 	}
 	return yield, ultimate, append(a.ageing(), note), nil
+}
+
+// lowerOf returns the lower of v and f [-] times c; a missing v is replaced.
+func lowerOf(v, c Value, f float64) Value {
+	c.Value *= f
+	if f != 1 {
+		c.Note = join(c.Note, fmt.Sprintf("times %.3g for the process", f))
+		c.Source.How = worse(c.Source.How, check.Memory) // the footnote with the factors
+	}
+	if math.IsNaN(v.Value) || c.Value < v.Value {
+		return c
+	}
+	return v
 }
 
 // extruded reports whether a product is extruded or drawn, not rolled.

@@ -149,6 +149,13 @@ func TestOwn(t *testing.T) {
 	if z, err := steel.WeldZone(room); err != nil || z.Yield.Value != 265e6 {
 		t.Errorf("normalised steel: %v", err)
 	}
+	for family, yield := range map[string]float64{"ferritic": 461e6, "austenitic": 301e6, "titanium": 240e6} {
+		hard := steel
+		hard.Family, hard.Yield, hard.Ultimate = family, yield, 900e6
+		if _, err := hard.WeldZone(room); err == nil {
+			t.Errorf("own %s of %g MPa has no zone without welded values", family, yield/mpa)
+		}
+	}
 	if z, err := steel.Parent(272); err != nil || z.Brittle == nil {
 		t.Errorf("own ferritic steel below 0 °C: %v", err)
 	}
