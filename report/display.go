@@ -2,6 +2,7 @@ package report
 
 import (
 	"math"
+	"strconv"
 
 	"proofsheet/report/check"
 )
@@ -113,7 +114,35 @@ func ShowPair(demand, capacity check.Quantity, system string) (d, c string) {
 	if math.IsNaN(capacity.Value) {
 		u = DisplayUnit(demand.Unit, demand.Value, system)
 	}
-	return u.show(demand.Value, Up), u.show(capacity.Value, Down)
+	d, c = u.show(demand.Value, Up), u.show(capacity.Value, Down)
+	// Rounding apart must not turn the order of two close numbers round: a
+	// satisfied check would print more demand than capacity.
+	for digits := shownDigits + 1; digits <= 9 && demand.Value <= capacity.Value && u.crossed(demand.Value, capacity.Value, digits-1); digits++ {
+		d, c = u.with(Number(u.Of(demand.Value), digits, Up)), u.with(Number(u.Of(capacity.Value), digits, Down))
+	}
+	return d, c
+}
+
+// shownDigits is how many significant digits a demand or a capacity has.
+const shownDigits = 4
+
+// crossed reports whether a demand not above its capacity [both SI] would show
+// as greater with so many digits.
+func (d Display) crossed(demand, capacity float64, digits int) bool {
+	up, errUp := strconv.ParseFloat(Number(d.Of(demand), digits, Up), 64)
+	down, errDown := strconv.ParseFloat(Number(d.Of(capacity), digits, Down), 64)
+	return errUp == nil && errDown == nil && up > down
+}
+
+// with returns a number with this unit.
+func (d Display) with(text string) string {
+	switch d.Unit {
+	case "":
+		return text
+	case "°":
+		return text + d.Unit
+	}
+	return text + " " + d.Unit
 }
 
 // show returns the SI value v [SI] with this unit.
@@ -128,13 +157,7 @@ func (d Display) show(v float64, dir Round) string {
 	case dir == Nearest:
 		text = trim(Number(d.Of(v), 6, dir))
 	default:
-		text = Number(d.Of(v), 4, dir)
+		text = Number(d.Of(v), shownDigits, dir)
 	}
-	if d.Unit == "" {
-		return text
-	}
-	if d.Unit == "°" {
-		return text + "°"
-	}
-	return text + " " + d.Unit
+	return d.with(text)
 }

@@ -127,8 +127,18 @@ func TestShowPair(t *testing.T) {
 	if d != "0.1000 MPa" || c != "147.0 MPa" {
 		t.Errorf("%s against %s", d, c)
 	}
-	d, c = report.ShowPair(check.Pa("", "", 92.891e6), check.Pa("", "", 92.899e6), "si")
-	if d != "92.90 MPa" || c != "92.89 MPa" {
-		t.Errorf("%s against %s", d, c)
+	for _, row := range []struct {
+		demand, capacity float64
+		d, c             string
+	}{
+		{92.891e6, 92.899e6, "92.891 MPa", "92.899 MPa"}, // 92.90 against 92.89 would belie the verdict
+		{92.899e6, 92.891e6, "92.90 MPa", "92.89 MPa"},
+		{3.3395e6, 3.3395e6, "3.3395 MPa", "3.3395 MPa"},
+		{3.33912e6, 3.34e6, "3.340 MPa", "3.340 MPa"},
+	} {
+		d, c := report.ShowPair(check.Pa("", "", row.demand), check.Pa("", "", row.capacity), "si")
+		if d != row.d || c != row.c {
+			t.Errorf("%g and %g: %s against %s, want %s against %s", row.demand, row.capacity, d, c, row.d, row.c)
+		}
 	}
 }

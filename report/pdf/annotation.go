@@ -32,10 +32,35 @@ func split(c *report.Section) (over, under []name) {
 	for _, l := range c.Labels {
 		over = append(over, name{l.Text, l.At})
 	}
+	under = append(under, levelNames(c.Levels)...)
 	byStation := func(a, b name) int { return compare(a.to.Z, b.to.Z) }
 	slices.SortStableFunc(over, byStation)
 	slices.SortStableFunc(under, byStation)
 	return over, under
+}
+
+// levelNames names the levels at their lower ends; cases whose levels coincide
+// share one name.
+func levelNames(levels []report.Level) []name {
+	var out []name
+	for _, l := range levels {
+		if len(l.Points) == 0 {
+			continue
+		}
+		end := l.Points[0]
+		if last := l.Points[len(l.Points)-1]; last.R < end.R {
+			end = last
+		}
+		same := slices.IndexFunc(out, func(n name) bool {
+			return math.Hypot(n.to.Z-end.Z, n.to.R-end.R) < 1e-3
+		})
+		if same >= 0 {
+			out[same].text += ", " + l.Case
+		} else {
+			out = append(out, name{"liquid: " + l.Case, end})
+		}
+	}
+	return out
 }
 
 // wide returns about how wide a name is set [mm].

@@ -171,11 +171,14 @@ func fixtureSection() *report.Section {
 			{Part: "cylinder", Inside: line(0, 0.2, 1.2, 0.2), Outside: line(0, 0.206, 1.2, 0.206)},
 			{Part: "head.forward", Inside: dome(0.1, 0), Outside: dome(0.1, 0.008)}},
 		Ports: []report.PortOutline{
-			{Name: "fill", Inner: report.Point{Z: 1.27, R: 0.11}, Outer: report.Point{Z: 1.34, R: 0.11}, Clock: math.Pi / 6, OutsideDiameter: 0.0424, InsideDiameter: 0.0372},
+			{Name: "fill", Inner: report.Point{Z: 1.27, R: 0.11}, Outer: report.Point{Z: 1.34, R: 0.11}, Clock: math.Pi / 6, OutsideDiameter: 0.0424, InsideDiameter: 0.0372,
+				PadDiameter: 0.09, PadThickness: 0.006, Wall: report.Point{Z: 1.285, R: 0.11}},
 			{Name: "vent", Inner: report.Point{Z: 1.27, R: 0.08}, Outer: report.Point{Z: 1.36, R: 0.08}, Clock: 200 * math.Pi / 180, OutsideDiameter: 0.0213, InsideDiameter: 0.0167},
-			{Name: "sensor", Inner: report.Point{Z: 0.3, R: 0.19}, Outer: report.Point{Z: 0.3, R: 0.246}, Clock: math.Pi / 2, OutsideDiameter: 0.0213, InsideDiameter: 0.0167}},
-		Seams:  []report.SeamMark{{Name: "girth", At: report.Point{Z: 0, R: 0.207}}, {Name: "girth", At: report.Point{Z: 1.2, R: 0.207}}},
-		Levels: []report.Level{{Case: "burnout", Points: line(0.43, -0.2, 0.39, 0.2)}},
+			{Name: "sensor", Inner: report.Point{Z: 0.3, R: 0.19}, Outer: report.Point{Z: 0.3, R: 0.246}, Clock: math.Pi / 2, OutsideDiameter: 0.0213, InsideDiameter: 0.0167,
+				PadDiameter: 0.06, PadThickness: 0.006, Wall: report.Point{Z: 0.3, R: 0.203}}},
+		Seams: []report.SeamMark{{Name: "girth", At: report.Point{Z: 0, R: 0.207}}, {Name: "girth", At: report.Point{Z: 1.2, R: 0.207}}},
+		Levels: []report.Level{{Case: "burnout", Points: line(0.43, -0.2, 0.39, 0.2)},
+			{Case: "meop", Points: line(1.1, -0.2, 1.1, 0.2)}, {Case: "lift-off", Points: line(1.1, -0.2, 1.1, 0.2)}},
 		Dimensions: []report.Dimension{
 			{Name: "cylinder", From: report.Point{Z: 0, R: -0.2}, To: report.Point{Z: 1.2, R: -0.2}, Value: check.M("", "", 1.2)},
 			{Name: "overall", From: report.Point{Z: -0.362}, To: report.Point{Z: 1.308}, Value: check.M("", "", 1.67)},

@@ -113,7 +113,7 @@ func (v view) draw(c *report.Section) {
 		}
 	}
 	for _, t := range c.Ports {
-		v.port(t)
+		v.port(c, t)
 	}
 	for _, m := range c.Seams {
 		v.seam(m)
@@ -149,11 +149,6 @@ func (v view) liquid(c *report.Section) {
 			v.f.Fills = append(v.f.Fills, drawing.Fill{Points: v.mirrored(wet, 1), Grey: 0.88})
 		}
 		v.f.Polylines = append(v.f.Polylines, drawing.Polyline{Points: v.mirrored(l.Points, 1), Pen: drawing.Pen{Width: 0.25, Dash: []float64{2, 1}}})
-		at := v.at(first)
-		if last.R < first.R {
-			at = v.at(last)
-		}
-		v.f.AddText(at.X-1.2, at.Y-4-3*float64(i), label-0.1, drawing.Right, "liquid, "+l.Case)
 	}
 }
 
@@ -180,7 +175,7 @@ func aftOf(ring []report.Point, a, b report.Point) []report.Point {
 }
 
 // port draws a tube and its pad, turned into the plane of the cut.
-func (v view) port(t report.PortOutline) {
+func (v view) port(c *report.Section, t report.PortOutline) {
 	side := sideOf(t)
 	dz, dr := t.Outer.Z-t.Inner.Z, t.Outer.R-t.Inner.R
 	length := math.Hypot(dz, dr)
@@ -195,6 +190,9 @@ func (v view) port(t report.PortOutline) {
 		return v.mirrored([]report.Point{corner(from, inner), corner(to, inner), corner(to, outer), corner(from, outer)}, side)
 	}
 	ro, ri := t.OutsideDiameter/2, t.InsideDiameter/2
+	if t.PadDiameter > t.OutsideDiameter {
+		v.pad(c, t, side)
+	}
 	v.f.Fills = append(v.f.Fills, drawing.Fill{Points: box(t.Inner, t.Outer, -ri, ri), Grey: 1})
 	edge := drawing.Pen{Width: 0.13}
 	for _, s := range []float64{1, -1} {
