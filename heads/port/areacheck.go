@@ -79,6 +79,28 @@ func numbers(all []reading) []check.Quantity {
 	return in
 }
 
+// compare sets the area there is against the area asked. Where nothing is left
+// over, so that no positive capacity could be printed, what is negative stands on
+// the side of the demand; and where not even one area is positive, the wall
+// itself is compared.
+func (r AreaReport) compare(pl Plane, a Areas, what string) reading {
+	if available := a.Available(); available > 0 {
+		return reading{what, check.M2("A", "area required, "+what, a.Required), check.M2("ΣA", "area available, "+what, available)}
+	}
+	need, have := a.Required, 0.0
+	for _, v := range []float64{a.A1, a.A2, a.A3, a.A41, a.A42, a.A43, a.A5} {
+		if v < 0 {
+			need -= v
+		} else {
+			have += v
+		}
+	}
+	if wall := pl.Efficiency * r.Wall.Thickness; have == 0 && pl.Strip > wall {
+		return reading{what, check.M("F tr", "wall required, "+what, pl.Strip), check.M("E1 t", "wall there is, "+what, wall)}
+	}
+	return reading{what, check.M2("A − Σ(A < 0)", "area required and missing, "+what, need), check.M2("Σ(A > 0)", "area available, "+what, have)}
+}
+
 // readings lists every comparison, areas first.
 func (r AreaReport) readings() []reading {
 	var all []reading
@@ -87,14 +109,7 @@ func (r AreaReport) readings() []reading {
 			name string
 			a    Areas
 		}{{"whole section", pl.Whole}, {"outboard side alone", pl.Outboard}, {"inboard side alone", pl.Inboard}} {
-			what := pl.Name + " plane, " + part.name
-			if available := part.a.Available(); available > 0 {
-				all = append(all, reading{what, check.M2("A", "area required, "+what, part.a.Required), check.M2("ΣA", "area available, "+what, available)})
-				continue
-			}
-			// No metal is left over at all: the wall is short by itself there.
-			all = append(all, reading{what, check.M("F tr", "wall required, "+what, pl.Strip),
-				check.M("E1 t", "wall there is, "+what, pl.Efficiency*r.Wall.Thickness)})
+			all = append(all, r.compare(pl, part.a, pl.Name+" plane, "+part.name))
 		}
 	}
 	for _, q := range r.Pressure {

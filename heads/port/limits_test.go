@@ -147,6 +147,30 @@ func TestShortWall(t *testing.T) {
 	}
 }
 
+// A side on which every gain is eaten up, though the wall is thick enough at the
+// tube axis: t_r grows outboard past it, and the tube is under its own need.
+func TestNothingLeftOnOneSide(t *testing.T) {
+	p, w, load, s := areaCase(45, 60, 2.2, 0.3, 1, 0, 0)
+	r, err := p.Area(w, load, s)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if m := r.Meridional; m.Outboard.Available() >= 0 || m.Strip >= w.Thickness {
+		t.Fatalf("outboard %g, F tr %g: not the case meant", m.Outboard.Available(), m.Strip)
+	}
+	if got := r.Check("p"); got.Status() == check.Satisfied {
+		t.Errorf("%v: %s", got.Status(), got.Note)
+	}
+	// The same with a little weld, so that there is something to print.
+	p.OutsideLeg = 0.5 * mm
+	if r, err = p.Area(w, load, s); err != nil {
+		t.Fatal(err)
+	}
+	if got := r.Check("p"); got.Status() != check.NotSatisfied {
+		t.Errorf("%v: %s %s", got.Status(), got.Note, got.Reason())
+	}
+}
+
 // The pad: F = 1 in both planes, A5 from the outside chord on; TC-D's outboard
 // side needs 67.520 mm of pad at te = 3 mm and the whole section 60.363 mm, A5
 // counted with a pad fillet of 3 mm.

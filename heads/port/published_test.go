@@ -11,6 +11,7 @@ import (
 	"testing"
 
 	"proofsheet/heads/port"
+	"proofsheet/report/check"
 	"proofsheet/report/check/checktest"
 )
 
@@ -42,6 +43,11 @@ func TestEllipsoidExample(t *testing.T) {
 	checktest.Printed(t, "A2", r.Meridional.Whole.A2/in2, "4.805")
 	checktest.Close(t, "sum", r.Meridional.Whole.Available()/in2, 6.765, 0.0045/6.765)
 	checktest.Printed(t, "pressure area", r.Pressure[0].Capacity/psi, "839")
+	got := r.Check("manhole")
+	if got.Status() != check.Satisfied {
+		t.Errorf("the source finds it sufficient: %v, %s", got.Status(), got.Reason())
+	}
+	checktest.Close(t, "the least margin is the one reported", got.Margin(), r.Meridional.Whole.Ratio()-1, 1e-9)
 }
 
 // The table of equivalent spheres, Jawad and Farr table 11.3, and a value
@@ -102,6 +108,9 @@ func TestHandbookExample(t *testing.T) {
 	checktest.Printed(t, "A41", m.A41/in2, "0.214")
 	checktest.Printed(t, "available", m.Available()/in2, "2.593")
 	checktest.Printed(t, "pressure area", r.Pressure[0].Capacity/psi, "313.0")
+	if got := r.Check("n"); got.Status() != check.Satisfied {
+		t.Errorf("the source finds it sufficient: %v, %s", got.Status(), got.Reason())
+	}
 	p.OutsideLeg = 0
 	if r, err = p.Area(w, load, s); err != nil {
 		t.Fatal(err)

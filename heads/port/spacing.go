@@ -147,8 +147,7 @@ func (r AreaReport) neighbour(w Wall, other Member, ratio float64) ([]reading, e
 		name string
 		a    Areas
 	}{{"whole", pl.Whole}, {"facing side", pl.Outboard}, {"far side", pl.Inboard}} {
-		what := part.name + ", plane through " + beside
-		all = append(all, reading{what, check.M2("A", "area required, "+what, part.a.Required), check.M2("ΣA", "area available, "+what, part.a.Available())})
+		all = append(all, r.compare(pl, part.a, part.name+", plane through "+beside))
 	}
 	return all, nil
 }
