@@ -18,7 +18,7 @@ var number = regexp.MustCompile(`^([+-]?)(?:(\d+)[ \t]+)?(?:(\d+)/(\d+)|((?:\d+\
 // drawing holds one, and exact arithmetic on it would take time.
 const longest = 60
 
-// Parse returns the value of text in the SI unit of the kind. The text is a
+// Parse returns the value of text [SI unit of the kind]. The text is a
 // number and a unit, "3 mm" or "1 1/2 in"; the conversion is exact and rounded
 // once, to the nearest float64. A bare number, a unit of another kind, an
 // unknown unit, a decimal comma and anything not finite are errors that say

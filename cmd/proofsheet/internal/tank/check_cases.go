@@ -47,6 +47,11 @@ func (r *reader) caseUllage(table string, c *Case) {
 		if r.has("contents.density") {
 			r.fault(gauge, "\"vapour\" needs a built-in fluid; write the pressure")
 		}
+		if c.OutsideAbsolute == nil && !r.has(join(table, "outside_absolute")) && !r.has(join(table, "altitude")) {
+			p := layers[0].pressure
+			c.OutsideAbsolute = &p
+			r.defaulted(join(table, "outside_absolute"), "1.01325 bara", "sea level; at altitude the pressure across the wall is higher")
+		}
 	case r.has(absolute):
 		if !r.has(join(table, "outside_absolute")) && !r.has(join(table, "altitude")) {
 			r.fault(absolute, "needs the pressure outside; write outside_absolute = \"1.013 bara\" or altitude")

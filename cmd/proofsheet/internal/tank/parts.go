@@ -1,0 +1,139 @@
+package tank
+
+// Cylinder is the parallel part. Exactly one diameter is not nil.
+type Cylinder struct {
+	InsideDiameter  *float64  // nominal [m]
+	OutsideDiameter *float64  // nominal [m]
+	Length          float64   // between head seams, straight flanges not included [m]
+	Thickness       float64   // nominal [m]
+	UnderTolerance  *float64  // nil only with LeastThickness [m]
+	LeastThickness  *float64  // measured; replaces tolerance and thinning [m]
+	Corrosion       float64   // [m]
+	Material        string    // a name in Tank.Material
+	LongSeam        string    // a name in Tank.Joint, or "none"
+	LongSeamClock   float64   // [rad]
+	GirthSeam       string    // between courses; "" where there is one course
+	GirthStations   []float64 // [m]
+}
+
+// Heads are the two ends.
+type Heads struct{ Aft, Forward Head }
+
+// A Head is one end. Which shape keys are set depends on Shape.
+type Head struct {
+	Shape            string   // hemisphere | ellipsoid | torisphere | cone | toricone | flat
+	HalfAngle        *float64 // wall to tank axis [rad]
+	Depth            *float64 // inside, without straight flange [m]
+	Aspect           *float64 // inside diameter over twice the depth [-]
+	CrownRadius      *float64 // inside [m]
+	KnuckleRadius    *float64 // inside [m]
+	Thickness        float64  // nominal [m]
+	UnderTolerance   *float64 // nil only with LeastThickness [m]
+	LeastThickness   *float64 // measured; replaces tolerance and thinning [m]
+	FormingThinning  *float64 // nil where neither needed nor written [-]
+	Corrosion        float64  // [m]
+	Forming          string   // rolled | pressed | spun | machined | ""
+	HeatTreated      string   // after forming, from the certificate
+	Material         string   // a name in Tank.Material
+	Seam             string   // head to cylinder, a name in Tank.Joint; "" with Closure
+	SegmentSeam      string   // a name in Tank.Joint, or "none"
+	SegmentSeamClock float64  // [rad]
+	StraightFlange   float64  // [m]
+	Bulge            string   // outward | inward
+	Align            string   // inside | middle | outside
+	Tip              *Tip
+	SeamThickness    *float64 // with SeamWidth [m]
+	SeamWidth        *float64 // [m]
+	Ring             *Ring
+	CornerFactor     *float64 // flat head [-]
+	Source           string   // of the corner factor
+	Closure          string   // bolted | ""
+	Bolts            *Bolts
+	Seal             *Seal
+}
+
+// Tip is the end of a truncated cone.
+type Tip struct {
+	Diameter       float64  // inside, of the opening [m]
+	Close          string   // plate | port | neck
+	Thickness      *float64 // of the plate, nominal [m]
+	UnderTolerance *float64 // of the plate [m]
+	Material       string   // of the plate; default the head's
+	Port           string   // a name in Tank.Port
+}
+
+// Ring stiffens a junction.
+type Ring struct {
+	Width     float64 // along the wall [m]
+	Thickness float64 // radial [m]
+}
+
+// Bolts hold a flat head.
+type Bolts struct {
+	Count    int
+	Size     string   // thread, as "1/4-28 UNF" or "M8"
+	Circle   float64  // diameter of the bolt circle [m]
+	Strength *float64 // proof strength [Pa]
+	Preload  *float64 // of one bolt [N]
+}
+
+// Seal closes a bolted head.
+type Seal struct {
+	Kind     string  // o-ring | gasket
+	Diameter float64 // the pressure acts within [m]
+}
+
+// A Port is one opening with its tube.
+type Port struct {
+	Name     string   // unrolled: fill-1, fill-2, …
+	Group    string   // as written: fill
+	On       string   // forward | aft | cylinder
+	Axis     string   // parallel | normal
+	Radius   *float64 // tank axis to tube axis at mid-wall, on a head [m]
+	Station  *float64 // on the cylinder [m]
+	Clock    float64  // [rad]
+	Count    int      // of the group
+	Tube     Tube
+	Fit      string  // through | flush | on
+	Outside  float64 // least projection beyond the wall's outer face [m]
+	Inside   float64 // least projection beyond the wall's inner face [m]
+	Weld     Weld
+	Pad      *Pad
+	Load     *PortLoad
+	Position int // of the [[port]] in the file, from 0
+}
+
+// Tube is the wall of a port.
+type Tube struct {
+	OutsideDiameter float64 // [m]
+	Wall            float64 // nominal [m]
+	UnderTolerance  float64 // [m]
+	Material        string  // a name in Tank.Material
+	Seam            string  // "none", a name in Tank.Joint, or "" where left out
+}
+
+// Weld joins a tube to the wall. Zero is no weld of that sort.
+type Weld struct {
+	OutsideLeg    float64 // [m]
+	InsideLeg     float64 // [m]
+	OutsideThroat float64 // in place of the leg [m]
+	InsideThroat  float64 // in place of the leg [m]
+	Groove        float64 // depth; 0 with GrooveFull [m]
+	GrooveFull    bool    // groove through the whole wall
+}
+
+// Pad is a reinforcing plate round a port. One of OutsideDiameter and Lip is set.
+type Pad struct {
+	OutsideDiameter *float64 // round in the flat of the wall [m]
+	Lip             *float64 // width all round [m]
+	Thickness       float64  // nominal [m]
+	UnderTolerance  float64  // [m]
+	Leg             float64  // of the weld at its edge [m]
+	Material        string   // a name in Tank.Material; default the wall's
+}
+
+// PortLoad is what the piping puts on a port.
+type PortLoad struct {
+	Force  float64 // [N]
+	Moment float64 // [N m]
+}
