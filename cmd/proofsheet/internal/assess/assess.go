@@ -47,6 +47,7 @@ func Assess(t *tank.Tank, o Options) (*report.Sheet, error) {
 	r.near, r.nearWhy = nearPressure(r.parts, r.unbuilt)
 	r.proof = m.newProof(r.cases, r.near)
 	r.checks = append(r.checks, r.proof.yield, r.proof.reach)
+	r.checks = append(r.checks, r.proof.others...)
 	r.checks = append(r.checks, r.unbuilt...)
 	return r.sheet(), nil
 }

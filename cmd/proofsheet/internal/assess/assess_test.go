@@ -155,9 +155,28 @@ func TestNearCaseUnderFlightIsAssessedByVessel(t *testing.T) {
 // The weld zone governs a heat-treated alloy.
 func TestWeldZoneGoverns(t *testing.T) {
 	r := find(t, sheet(t, read(t, "kerosene")), "cylinder/equivalent@meop")
-	if r.Capacity.Value > 41e6 {
+	if r.Capacity.Value > 40.1e6 {
 		t.Errorf("held to %.4g MPa, the TIG zone allows 40.0", r.Capacity.Value/1e6)
 	}
+}
+
+// The highest ullage pressure of a part is where its worst margin vanishes:
+// at it the checks hold, a little above they do not.
+func TestPermissiblePressure(t *testing.T) {
+	s := sheet(t, read(t, "port-at-rim"))
+	for _, row := range s.Permissible {
+		if row.Part != "cylinder" {
+			continue
+		}
+		// By hand: 304L, S 113.33 MPa, double butt unexamined 0.70, R 200 mm, wall 5.7 mm,
+		// p = S E t/(R + 0.6 t) at the aft seam, the liquid's head under 1 g off it.
+		p := 113.333333e6 * 0.70 * 5.7e-3 / (0.2 + 0.6*5.7e-3)
+		if !(row.Pressure < p && row.Pressure > p-10e3) {
+			t.Errorf("cylinder holds to %.6g Pa, by hand just under %.6g Pa", row.Pressure, p)
+		}
+		return
+	}
+	t.Error("no permissible pressure of the cylinder")
 }
 
 // The instructive tank fails for the reasons it was made for.

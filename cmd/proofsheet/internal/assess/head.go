@@ -14,8 +14,8 @@ import (
 // hair keeps a plane on the head's side of its joint [m].
 const hair = 1e-9
 
-// checkHead makes the thickness and membrane checks of a head in one state of a
-// case.
+// checkHead makes the thickness, membrane and knuckle checks of a head in one
+// state of a case.
 func (m *model) checkHead(h *headPart, s *loads.State, c *loadCase) []check.Result {
 	seams, a, err := m.headSeams(h, c)
 	wall := heads.Wall{Thickness: h.least, Corrosion: h.corrosion}
@@ -24,6 +24,7 @@ func (m *model) checkHead(h *headPart, s *loads.State, c *loadCase) []check.Resu
 	out := []check.Result{
 		heads.CheckThickness(h.nominal0, h.end, d, wall, a, seams),
 		heads.CheckMembrane(h.nominal0, h.end, wall, l, a, seams),
+		heads.CheckKnuckle(h.nominal0, h.end, d.Pressure, wall, m.modulus(h, c.temperature), false, a, seams),
 	}
 	if err = errors.Join(m.massErr, h.refused, err, demandErr); err == nil {
 		return out
@@ -34,6 +35,12 @@ func (m *model) checkHead(h *headPart, s *loads.State, c *loadCase) []check.Resu
 		}
 	}
 	return out
+}
+
+// modulus returns Young's modulus of a head at T [Pa], NaN where not known.
+func (m *model) modulus(h *headPart, T float64) float64 {
+	p := m.metals.at(h.material, "", h.nominal, T)
+	return unless(p.parentErr, p.parent.ElasticModulus.Value)
 }
 
 // headSeams returns the efficiencies that act in a head and its limits.

@@ -72,7 +72,7 @@ func (m *model) highest(meop *loadCase, checks func(c *loadCase) []check.Result)
 		if state != check.NotAssessed {
 			by = id
 		}
-		if hi-lo <= 1e-4*hi {
+		if !math.IsInf(hi, 1) && hi-lo <= 1e-4*hi {
 			break
 		}
 		next := p * (1 + margin) * (1 - 2e-5) // stress is all but linear in the pressure

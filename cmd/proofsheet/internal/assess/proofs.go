@@ -23,7 +23,8 @@ type proofTest struct {
 	points []proofPoint
 	yield  check.Result
 	reach  check.Result
-	use    float64 // worst stress over limit at proof [-]
+	others []check.Result // of knuckles at proof
+	use    float64        // worst stress over limit at proof [-]
 }
 
 // A proofPoint is a station of a part that the proof has to show.
@@ -46,8 +47,12 @@ func (m *model) newProof(cases []*loadCase, near float64) *proofTest {
 	} else {
 		t.reach = t.plan.CheckReach()
 		t.yield = m.proofYield(t)
+		t.others = m.proofKnuckles(t)
 	}
 	t.reach.Case, t.yield.Case = "proof", "proof"
+	for i := range t.others {
+		t.others[i].Case, t.others[i].Rule = "proof", ""
+	}
 	if s := t.yield.Status(); s == check.Satisfied || s == check.NotSatisfied {
 		t.use = t.yield.Demand.Value / t.yield.Capacity.Value
 	}
@@ -328,8 +333,8 @@ func (m *model) proofCylinder(t *proofTest, s *loads.State, c *loadCase) []check
 	return []check.Result{cyl.CheckHoop(cond, a, seams), cyl.CheckLongitudinal(cond, a, seams), cyl.CheckEquivalent(cond, a, seams)}
 }
 
-// proofHead makes the membrane check of a head at proof.
-func (m *model) proofHead(t *proofTest, h *headPart, s *loads.State, c *loadCase) check.Result {
+// proofLimits returns the efficiencies and the limits of a head at proof.
+func (m *model) proofLimits(t *proofTest, h *headPart, c *loadCase) (heads.Seams, heads.Allowables, error) {
 	seams, a, err := m.headSeams(h, c)
 	parent, zone, yieldErr := m.proofYields(&h.part)
 	_, shellZone, shellErr := m.proofYields(&m.cyl)
@@ -344,9 +349,35 @@ func (m *model) proofHead(t *proofTest, h *headPart, s *loads.State, c *loadCase
 	a.SeamSegment, e3 = proofLimit(t.rules, across, segment)
 	a.SeamGirth, e4 = proofLimit(t.rules, math.Min(across, shellZone), seams.Girth)
 	a.ZoneKnown = nil
-	if err = errors.Join(m.massErr, err, yieldErr, shellErr, e1, e2, e3, e4); err != nil {
+	seams.Segment, seams.Girth = 1, 1 // already in the limits
+	return seams, a, errors.Join(m.massErr, err, yieldErr, shellErr, e1, e2, e3, e4)
+}
+
+// proofHead makes the membrane check of a head at proof.
+func (m *model) proofHead(t *proofTest, h *headPart, s *loads.State, c *loadCase) check.Result {
+	seams, a, err := m.proofLimits(t, h, c)
+	if err != nil {
 		return check.NotMade(h.name+"/membrane", h.title+": membrane stress", err)
 	}
-	seams.Segment, seams.Girth = 1, 1 // already in the limits
 	return heads.CheckMembrane(h.nominal0, h.end, heads.Wall{Thickness: h.least, Corrosion: h.corrosion}, m.headLoading(h, s, c), a, seams)
+}
+
+// proofKnuckles holds the highest pressure of the test to what every knuckle
+// carries.
+func (m *model) proofKnuckles(t *proofTest) (out []check.Result) {
+	c, s, stateErr := m.proofState(t)
+	for _, h := range m.ends() {
+		seams, a, err := m.proofLimits(t, h, c)
+		if err = errors.Join(stateErr, err); err != nil {
+			out = append(out, check.NotMade(h.name+"/knuckle", h.title+": knuckle at proof", err))
+			continue
+		}
+		d, err := m.headDemand(h, s, c, heads.Loading{})
+		r := heads.CheckKnuckle(h.nominal0, h.end, d.Pressure, heads.Wall{Thickness: h.least, Corrosion: h.corrosion}, m.modulus(h, c.temperature), true, a, seams)
+		if err != nil {
+			r = check.NotMade(r.ID, r.Title, err)
+		}
+		out = append(out, r)
+	}
+	return out
 }

@@ -26,7 +26,7 @@ func (r *run) sheet() *report.Sheet {
 		Basis: r.basisRows(), Materials: r.materialSheets(), Joints: r.jointSheets(), Cases: r.caseSheets(),
 		PeopleBox: r.peopleBox(), Cautions: r.cautionList(), Notes: r.notes(), Recalled: r.recalled(),
 		Assumptions: assumptions(), NotCovered: notCovered(),
-		Section: r.section(), Charts: []report.Chart{r.pressureChart()},
+		Section: r.section(),
 		Proof: r.proofSheet(),
 	}
 	for _, d := range t.Defaults {
@@ -233,27 +233,6 @@ func (r *run) conditions() (out []report.Condition) {
 		}
 	}
 	return out
-}
-
-// pressureChart draws the pressure along the tank in every case.
-func (r *run) pressureChart() report.Chart {
-	c := report.Chart{Name: "pressure", Title: "Pressure along the tank",
-		X: report.Axis{Name: "station z", Unit: "m"}, Y: report.Axis{Name: "pressure across the wall", Unit: "Pa"}}
-	lo, hi := r.in.Bounds()
-	const steps = 80
-	for _, k := range r.cases {
-		s := report.Series{Name: k.name}
-		for i := range steps + 1 {
-			z := lo + (hi-lo)*float64(i)/steps
-			p := math.Inf(-1)
-			for _, st := range k.states {
-				p = math.Max(p, st.PressureWorst(z))
-			}
-			s.X, s.Y = append(s.X, z), append(s.Y, p)
-		}
-		c.Series = append(c.Series, s)
-	}
-	return c
 }
 
 // surface returns where the free plane meets the axis in the first state [m].

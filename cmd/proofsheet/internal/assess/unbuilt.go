@@ -13,11 +13,10 @@ func (m *model) unbuilt() (out []check.Result) {
 	add := func(id, title, why string) {
 		out = append(out, check.NotMade(id, title, errors.New(why+": this version does not make the check")))
 	}
-	none := func(id, title, why string) { out = append(out, check.NotApplicableTo(id, title, why)) }
 	add("cylinder/compression", "Cylinder: buckling in compression and bending, column", "stability under line loads at the smallest pressure and at none")
 	add("cylinder/external", "Cylinder: external pressure", "collapse under external pressure, with the vent closed while draining")
 	for _, h := range m.ends() {
-		m.unbuiltHead(h, add, none)
+		unbuiltHead(h, add)
 	}
 	add("tank/weld-zones", "Tank: weld zones that meet", "merged softened zones of welds closer than twice the zone")
 	add("tank/life", "Tank: cycles of pressure", "fatigue of the welds")
@@ -42,15 +41,9 @@ func (m *model) unbuilt() (out []check.Result) {
 }
 
 // unbuiltHead lists the checks of a head that are not made.
-func (m *model) unbuiltHead(h *headPart, add, none func(id, title, why string)) {
+func unbuiltHead(h *headPart, add func(id, title, why string)) {
 	at, in := h.name, h.in
 	add(at+"/junction", h.title+": stress at its junction", "local membrane and bending where head and cylinder meet")
-	switch {
-	case in.Shape == "torisphere" || in.Shape == "toricone" || in.Shape == "ellipsoid" && flatEllipsoid(h):
-		add(at+"/knuckle", h.title+": knuckle under pressure", "plastic collapse and buckling of the knuckle")
-	default:
-		none(at+"/knuckle", h.title+": knuckle under pressure", "a "+in.Shape+" of these proportions has no knuckle in hoop compression")
-	}
 	add(at+"/external", h.title+": external pressure", "buckling with the pressure on the convex side")
 	if in.Tip != nil {
 		add(at+"/tip", h.title+": cone tip", "its closing by "+in.Tip.Close+" and the junction there")
@@ -63,10 +56,4 @@ func (m *model) unbuiltHead(h *headPart, add, none func(id, title, why string)) 
 		add(at+"/seal", h.title+": seal", "tightness of the seal")
 		add(at+"/flange", h.title+": flange ring", "rotation and stress of the ring")
 	}
-}
-
-// flatEllipsoid reports whether an ellipsoid is flatter than √2: its edge is
-// then in hoop compression (membrane theory).
-func flatEllipsoid(h *headPart) bool {
-	return h.nominal0.Depth() < h.radius/1.41421
 }
