@@ -78,12 +78,16 @@ const (
 )
 
 // marginsFigure draws the margins of the checks, worst first, as bars from
-// zero; what could not be made stands in words.
+// zero; those that could not be made are counted in words.
 func marginsFigure(s *report.Sheet, width float64) *drawing.Figure {
 	var rows []check.Result
+	open := 0
 	for _, r := range report.WorstFirst(s.Checks) {
-		if r.Status() != check.NotApplicable {
+		switch r.Status() {
+		case check.Satisfied, check.NotSatisfied:
 			rows = append(rows, r)
+		case check.NotAssessed:
+			open++
 		}
 	}
 	if len(rows) == 0 {
@@ -95,13 +99,17 @@ func marginsFigure(s *report.Sheet, width float64) *drawing.Figure {
 		rows = rows[:barsShown]
 	}
 	const pitch = 4.2
-	f := &drawing.Figure{Name: "margins", Title: title, Width: width, Height: float64(len(rows))*pitch + 12}
+	f := &drawing.Figure{Name: "margins", Title: title, Width: width, Height: float64(len(rows))*pitch + 17}
 	p := plot{f: f, x0: 64, y0: 2, x1: width - 34, y1: float64(len(rows))*pitch + 3, least: leastShown, most: mostShown}
 	for _, v := range []float64{-1, -0.5, 0, 0.5, 1, 1.5, 2} {
 		f.AddLine(p.x(v), p.y0, p.x(v), p.y1, drawing.Pen{Width: 0.1, Grey: 0.7})
 		f.AddText(p.x(v), p.y1+3.5, label, drawing.Centre, tick(v))
 	}
 	f.AddText(p.x(0.5), p.y1+7.5, label, drawing.Centre, "margin of safety = capacity / (factor × demand) − 1")
+	if open > 0 {
+		f.Texts = append(f.Texts, drawing.Text{At: drawing.Point{Y: p.y1 + 12}, Size: label + 0.2, Bold: true,
+			Text: fmt.Sprintf("Not assessed, so without a margin and not drawn: %d. Each keeps the tank from being satisfied.", open)})
+	}
 	f.AddLine(p.x(0), p.y0, p.x(0), p.y1, drawing.Pen{Width: 0.5})
 	for i, r := range rows {
 		p.bar(r, p.y0+(float64(i)+0.6)*pitch)
@@ -115,10 +123,6 @@ func (p plot) bar(r check.Result, y float64) {
 	f := p.f
 	f.AddText(p.x0-2, y+0.9, label, drawing.Right, clip(report.FullID(r), 48))
 	f.AddText(p.x1+2, y+0.9, label, drawing.Left, r.Status().String())
-	if r.Status() == check.NotAssessed {
-		f.AddText(p.x(0)+1.5, y+0.9, label, drawing.Left, "no margin")
-		return
-	}
 	m := r.Margin()
 	end := math.Max(leastShown, math.Min(mostShown, m))
 	a, b := math.Min(p.x(0), p.x(end)), math.Max(p.x(0), p.x(end))

@@ -12,7 +12,7 @@ import (
 func (p *paper) checks() {
 	p.chapter("Checks")
 	p.paragraph("Demands are rounded up, capacities and margins down, inputs to the nearest. " + marginWords)
-	part, last := "", check.Result{}
+	part, last, told := "", check.Result{}, map[string]bool{}
 	for _, r := range byPart(p.sheet.Checks) {
 		if name, _, _ := strings.Cut(r.ID, "/"); name != part {
 			part = name
@@ -20,17 +20,25 @@ func (p *paper) checks() {
 			last = check.Result{}
 		}
 		if r.Status() == check.NotApplicable {
-			p.absent(r)
+			p.absent(r, told)
 			continue
 		}
 		b := p.lay(r, !sameHead(last, r))
-		p.need(b.height)
+		if b.height > tall {
+			p.need(tall / 2)
+		} else {
+			p.need(b.height)
+		}
 		p.draw(b)
 		last = r
 	}
 }
 
 const marginWords = "Margin of safety = capacity / (factor × demand) − 1; zero or more is satisfied."
+
+// tall is the height from which a check may go over to the next page [mm]: kept
+// whole it would leave half a page empty.
+const tall = 80.0
 
 // byPart returns the checks with those of a part together, and within it those
 // of one id, in the order in which each first comes.
@@ -74,8 +82,9 @@ type line struct {
 	indent  float64 // [mm]
 	bold    bool
 	indices bool
-	right   string  // at the end of the line
-	size    float64 // [pt]
+	right   string   // at the end of the line
+	cells   []string // side by side in place of the text
+	size    float64  // [pt]
 }
 
 // lay sets a check in lines; with head, its title, formula and source first.
@@ -90,12 +99,14 @@ func (p *paper) lay(r check.Result, head bool) block {
 	}
 	name := caseName(r) + at(r) + orEmpty(", by ", r.Rule)
 	p.add(&b, line{text: name, indent: 4, bold: true, size: body, right: p.outcome(r)})
-	if len(r.Inputs) > 0 {
+	if len(r.Inputs) > listed {
+		p.grid(&b, r)
+	} else if len(r.Inputs) > 0 {
 		p.add(&b, line{text: p.substituted(r), indent: 8, indices: true, size: small})
 	}
 	if made := r.Status() == check.Satisfied || r.Status() == check.NotSatisfied; made {
 		d, c := report.ShowPair(r.Demand, r.Capacity, p.sheet.Units)
-		p.add(&b, line{text: "demand: " + glued(named(r.Demand)+" = "+d) + ";  capacity: " + glued(named(r.Capacity)+" = "+c) +
+		p.add(&b, line{text: "demand: " + named(r.Demand, d) + ";  capacity: " + named(r.Capacity, c) +
 			";  " + glued("factor "+factor(r)), indent: 8, indices: true, size: body})
 	}
 	if remark := report.Remark(r); remark != "" {
@@ -128,7 +139,10 @@ func caseName(r check.Result) string {
 	return r.Case
 }
 
-func named(q check.Quantity) string { return strings.TrimSpace(q.Name + " " + q.Symbol) }
+// named returns a quantity with the number that is shown for it.
+func named(q check.Quantity, shown string) string {
+	return strings.TrimSpace(q.Name + " " + glued(strings.TrimSpace(q.Symbol+" = "+shown)))
+}
 
 // substituted returns the inputs with their numbers and names, each kept on one
 // line where it fits.
@@ -163,6 +177,40 @@ func (p *paper) add(b *block, l line) {
 	}
 }
 
+// From more than listed inputs on, they are set side by side in columns.
+const listed, inputColumns = 12, 3
+
+// cellWidth returns the width of a column of inputs [mm].
+func (p *paper) cellWidth(indent float64) float64 { return (p.inner() - indent) / inputColumns }
+
+// grid sets many inputs in columns, read across.
+func (p *paper) grid(b *block, r check.Result) {
+	const indent = 8.0
+	p.font("", small)
+	p.indices = true
+	defer func() { p.indices = false }()
+	for i := 0; i < len(r.Inputs); i += inputColumns {
+		row := r.Inputs[i:min(i+inputColumns, len(r.Inputs))]
+		wrapped := make([][]string, len(row))
+		high := 0
+		for k, q := range row {
+			text := glued(q.Symbol+" = "+report.Show(q, p.sheet.Units, report.Nearest)) + " " + q.Name
+			wrapped[k] = p.wrap(text, p.cellWidth(indent)-3)
+			high = max(high, len(wrapped[k]))
+		}
+		for n := range high {
+			l := line{indent: indent, indices: true, size: small, cells: make([]string, len(row))}
+			for k := range row {
+				if n < len(wrapped[k]) {
+					l.cells[k] = wrapped[k][n]
+				}
+			}
+			b.lines = append(b.lines, l)
+			b.height += small * leading
+		}
+	}
+}
+
 // draw sets a block at the place of the next line; one higher than a page is
 // broken where the page ends.
 func (p *paper) draw(b block) {
@@ -176,6 +224,9 @@ func (p *paper) draw(b block) {
 		p.indices = l.indices
 		base := p.y + l.size*leading*0.78
 		p.put(left+l.indent, base, l.text)
+		for i, c := range l.cells {
+			p.put(left+l.indent+float64(i)*p.cellWidth(l.indent), base, c)
+		}
 		if l.right != "" {
 			p.putRight(p.width-right, base, l.right)
 		}
@@ -185,8 +236,20 @@ func (p *paper) draw(b block) {
 	p.y += 0.8
 }
 
-// absent lists a check that does not arise, with its reason.
-func (p *paper) absent(r check.Result) {
-	p.lines(left, p.inner(), small, report.FullID(r)+" – "+r.Title+": not applicable. "+sentence(r.Note))
+// absent lists a check that does not arise, with its reason, once for all the
+// cases in which the reason is the same.
+func (p *paper) absent(r check.Result, told map[string]bool) {
+	key := r.ID + "\n" + r.Title + "\n" + r.Note
+	if told[key] {
+		return
+	}
+	told[key] = true
+	var cases []string
+	for _, o := range p.sheet.Checks {
+		if o.ID == r.ID && o.Title == r.Title && o.Note == r.Note && o.Case != "" && o.Status() == check.NotApplicable {
+			cases = append(cases, o.Case)
+		}
+	}
+	p.lines(left, p.inner(), small, r.ID+" – "+r.Title+": not applicable"+orEmpty(" in ", strings.Join(cases, ", "))+". "+sentence(r.Note))
 	p.y += 1
 }

@@ -107,7 +107,12 @@ func fixtureChecks() []check.Result {
 	short := check.Result{Case: "burnout", Rule: "flight", ID: "head.aft/membrane", Title: "Aft head: membrane stress", Formula: "σ_θ = p r / (t cos α) ≤ S",
 		Inputs: []check.Quantity{check.Pa("p", "pressure at the station", 2.62e6), check.M("r", "radius at the station", 0.2), check.M("t", "least wall", 0.0077), check.Rad("α", "half apex angle", math.Pi/6)},
 		Demand: check.Pa("σ_θ", "hoop stress", 114.1e6), Capacity: check.Pa("S", "allowable stress", 113.3e6), Factor: 1.004, Source: source}
-	return append(rs, flight, short,
+	many := rs[0]
+	many.ID, many.Title, many.Inputs = "port.fill/area", "Port fill: area", nil
+	for i := range 40 {
+		many.Inputs = append(many.Inputs, check.M2(fmt.Sprintf("A_%d", i+1), []string{"area", "area of the wall outboard of the tube", "area with so long a name that it takes a second line of its column"}[i%3], 1e-5*float64(i+1)))
+	}
+	return append(rs, flight, short, many,
 		check.NotMade("head.forward/knuckle", "Forward head: knuckle", &check.RangeError{Param: "t/D", Got: 0.0001, Least: 0.002, Most: 0.04, Why: "range of the curves"}),
 		check.NotMade("port.fill/weld", "Port fill: attachment weld", errors.New("not yet known: weld.outside_leg was left out of the tank file")),
 		check.NotApplicableTo("head.aft/knuckle", "Aft head: knuckle", "a cone has no knuckle"),
