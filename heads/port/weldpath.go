@@ -34,20 +34,62 @@ func (p Port) FilletFactor(w Wall, outside bool) (float64, error) {
 	if !p.Parallel {
 		return 1, nil
 	}
-	a, sum := p.OutsideDiameter/2, 0.0
-	const steps = 8 * ringSteps // the value jumps at δ = 60°: fine steps keep the error of the jump near 1e-4
-	for i := range steps {
-		ψ := (float64(i) + 0.5) * 2 * math.Pi / steps
+	a := p.OutsideDiameter / 2
+	angle := func(ψ float64) float64 { // δ at ψ [rad]
 		r, θ := p.point(a, ψ)
 		cos := math.Sin(w.normalAngle(r)) * math.Cos(ψ-θ)
 		if outside {
 			cos = -cos
 		}
-		if δ := math.Acos(cos); δ >= math.Pi/3 {
-			sum += math.Min(1, math.Sqrt2*math.Cos(δ/2)) * math.Hypot(a, p.rise(w, a, ψ))
+		return math.Acos(cos)
+	}
+	worth := func(ψ float64) float64 {
+		return math.Min(1, math.Sqrt2*math.Cos(angle(ψ)/2)) * math.Hypot(a, p.rise(w, a, ψ))
+	}
+	// Both halves of the ring are alike. The value jumps at δ = 60° and bends at
+	// 90°: each stretch between is smooth.
+	const steps = 24
+	sum := 0.0
+	for i := range steps {
+		from, to := float64(i)*math.Pi/steps, float64(i+1)*math.Pi/steps
+		for _, δ := range []float64{math.Pi / 3, math.Pi / 2} {
+			if at := crossing(angle, δ, from, to); at > from && at < to {
+				if angle((from+at)/2) >= math.Pi/3 {
+					sum += gauss(worth, from, at)
+				}
+				from = at
+			}
+		}
+		if angle((from+to)/2) >= math.Pi/3 {
+			sum += gauss(worth, from, to)
 		}
 	}
-	return sum / steps / a, nil
+	return sum / (math.Pi * a), nil
+}
+
+// crossing returns where f passes the level between a and b, or a where it does
+// not, by bisection.
+func crossing(f func(float64) float64, level, a, b float64) float64 {
+	low := f(a) < level
+	if low == (f(b) < level) {
+		return a
+	}
+	for range 50 {
+		if m := (a + b) / 2; (f(m) < level) == low {
+			a = m
+		} else {
+			b = m
+		}
+	}
+	return b
+}
+
+// gauss integrates a smooth function over a short stretch: three points of
+// Gauss and Legendre.
+func gauss(f func(float64) float64, a, b float64) float64 {
+	m, h := (a+b)/2, (b-a)/2
+	x := h * math.Sqrt(0.6)
+	return h / 9 * (5*f(m-x) + 8*f(m) + 5*f(m+x))
 }
 
 // A WeldPath is one way in which the reinforcement could tear from the wall.
