@@ -138,6 +138,12 @@ func (r *reader) missing(f field, path string) {
 	at := r.where(path, r.at.key)
 	switch shown := r.shown(path); f.form {
 	case formTable:
+		if f.fields[0].form == formTable { // [head] holds nothing but tables
+			for _, sub := range f.fields {
+				r.missing(sub, join(path, sub.key))
+			}
+			return
+		}
 		r.faultAt(at, path, "is missing; write a [%s] table: %s", shown, f.doc)
 	case formNamed:
 		r.faultAt(at, path, "is missing; write at least one [%s.NAME] table: %s", shown, f.doc)
