@@ -117,14 +117,18 @@ func ShowPair(demand, capacity check.Quantity, system string) (d, c string) {
 	d, c = u.show(demand.Value, Up), u.show(capacity.Value, Down)
 	// Rounding apart must not turn the order of two close numbers round: a
 	// satisfied check would print more demand than capacity.
-	for digits := shownDigits + 1; digits <= 9 && demand.Value <= capacity.Value && u.crossed(demand.Value, capacity.Value, digits-1); digits++ {
-		d, c = u.with(Number(u.Of(demand.Value), digits, Up)), u.with(Number(u.Of(capacity.Value), digits, Down))
+	for digits := shownDigits; demand.Value <= capacity.Value && u.crossed(demand.Value, capacity.Value, digits); digits++ {
+		if digits == mostDigits { // the same number but for its last binary places
+			return u.show(demand.Value, Nearest), u.show(capacity.Value, Nearest)
+		}
+		d, c = u.with(Number(u.Of(demand.Value), digits+1, Up)), u.with(Number(u.Of(capacity.Value), digits+1, Down))
 	}
 	return d, c
 }
 
-// shownDigits is how many significant digits a demand or a capacity has.
-const shownDigits = 4
+// shownDigits is how many significant digits a demand or a capacity has, and
+// mostDigits how many where it takes more to tell them apart.
+const shownDigits, mostDigits = 4, 9
 
 // crossed reports whether a demand not above its capacity [both SI] would show
 // as greater with so many digits.

@@ -134,6 +134,7 @@ func TestShowPair(t *testing.T) {
 		{92.891e6, 92.899e6, "92.891 MPa", "92.899 MPa"}, // 92.90 against 92.89 would belie the verdict
 		{92.899e6, 92.891e6, "92.90 MPa", "92.89 MPa"},
 		{3.3395e6, 3.3395e6, "3.3395 MPa", "3.3395 MPa"},
+		{3.3390436451e6, 3.3390436452e6, "3.33904 MPa", "3.33904 MPa"},
 		{3.33912e6, 3.34e6, "3.340 MPa", "3.340 MPa"},
 	} {
 		d, c := report.ShowPair(check.Pa("", "", row.demand), check.Pa("", "", row.capacity), "si")

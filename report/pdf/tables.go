@@ -34,7 +34,7 @@ func (p *paper) overview() {
 	}
 	p.heading("All checks, worst first", 20)
 	p.table([]column{{"verdict", 1.1, false, false}, {"margin", 0.7, true, false}, {"check @ case", 2.4, false, false}, {"what", 2.6, false, false},
-		{"demand", 1.3, true, false}, {"capacity", 1.3, true, false}, {"factor", 0.55, true, false}}, rows, 0)
+		{"demand", 1.3, true, false}, {"capacity", 1.3, true, false}, {"factor", 0.72, true, false}}, rows, 0)
 }
 
 // at names the instant of a check of a flight history.
