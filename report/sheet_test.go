@@ -139,7 +139,7 @@ func TestTextOpensAndClosesWithTheVerdict(t *testing.T) {
 	at := -1
 	for _, part := range []string{"governing: head.aft/membrane@flight, margin -0.01", "override: proof_factor = 1.4 in place of 1.3",
 		"-0.01  head.aft/membrane@flight at 12.5 s", "no leg is given", "+0.09  cylinder/hoop@burnout", "not applicable: 1",
-		"recalled, to be confirmed: head.aft/membrane: Invented code, recalled; confirm"} {
+		"recalled, to be confirmed: Invented code, recalled; confirm: head.aft/membrane"} {
 		next := strings.Index(all, part)
 		if next <= at {
 			t.Errorf("%q is missing or out of order in\n%s", part, all)
@@ -192,6 +192,39 @@ func TestWorstFirst(t *testing.T) {
 		got = append(got, r.Status().String())
 	}
 	if d := cmp.Diff([]string{"not satisfied", "not assessed", "satisfied", "not applicable"}, got); d != "" {
+		t.Error(d)
+	}
+}
+
+func TestCite(t *testing.T) {
+	for _, row := range []struct {
+		src  check.Source
+		want string
+	}{
+		{check.Source{Doc: "Code", Where: "clause 3", How: check.Read}, "Code, clause 3"},
+		{check.Source{Doc: "Code", Where: "clause 3", How: check.Memory}, "Code, recalled; confirm"}, // no clause that nobody read
+		{check.Source{Doc: "Code, recalled; confirm", Where: "clause 3", How: check.Memory}, "Code, recalled; confirm"},
+		{check.Source{Doc: "practice", How: check.Practice}, "practice"},
+		{check.Source{Where: "worked in doc.go", How: check.Computed}, "worked in doc.go"},
+		{check.Source{}, "no source stated"},
+	} {
+		if got := report.Cite(row.src); got != row.want {
+			t.Errorf("%+v: %q, want %q", row.src, got, row.want)
+		}
+	}
+}
+
+// TestRecalledNamesEveryUser: what leans on memory is named, source by source.
+func TestRecalledNamesEveryUser(t *testing.T) {
+	s := sheet()
+	src := check.Source{Doc: "Handbook", How: check.Memory}
+	s.Recalled = []string{"a line of its own"}
+	s.Materials = []report.MaterialSheet{{Name: "plate", Values: []report.ValueRow{{Quantity: check.Pa("E", "elastic modulus", 1), Source: src}, {Quantity: check.Pa("R", "strength", 1)}}}}
+	s.Joints = []report.JointSheet{{Name: "long", Uses: []report.JointUse{{Place: "long seam", Source: src}}}}
+	s.Basis = append(s.Basis, report.BasisRow{Name: "burst_factor", Source: src})
+	want := []string{"a line of its own", "Invented code, recalled; confirm: head.aft/membrane",
+		"Handbook, recalled; confirm: elastic modulus of material plate, joint long as long seam, burst_factor"}
+	if d := cmp.Diff(want, s.AllRecalled()); d != "" {
 		t.Error(d)
 	}
 }

@@ -200,52 +200,6 @@ func WorstFirst(rs []check.Result) []check.Result {
 	return sorted
 }
 
-// AllRecalled returns every value or formula quoted from memory: those listed
-// and those of the checks that were made, each once.
-func (s *Sheet) AllRecalled() []string {
-	lines := slices.Clone(s.Recalled)
-	add := func(line string) {
-		if !slices.Contains(lines, line) {
-			lines = append(lines, line)
-		}
-	}
-	for _, r := range s.Checks {
-		if r.Source.How == check.Memory && r.Status() != check.NotApplicable {
-			add(r.ID + ": " + Cite(r.Source))
-		}
-	}
-	for _, m := range s.Materials {
-		for _, v := range m.Values {
-			if v.Source.How == check.Memory {
-				add("material " + m.Name + ", " + v.Quantity.Name + ": " + Cite(v.Source))
-			}
-		}
-	}
-	for _, j := range s.Joints {
-		for _, u := range j.Uses {
-			if u.Source.How == check.Memory {
-				add("joint " + j.Name + ", " + u.Place + ": " + Cite(u.Source))
-			}
-		}
-	}
-	return lines
-}
-
-// Cite returns a source as it is printed: document, and the clause only where
-// it was read or worked out.
-func Cite(src check.Source) string {
-	switch {
-	case src.Doc == "" && src.Where == "":
-		return "no source stated"
-	case src.How == check.Memory:
-		return src.Doc + ", recalled; confirm"
-	case src.Where == "":
-		return src.Doc
-	default:
-		return src.Doc + ", " + src.Where
-	}
-}
-
 func (s *Sheet) hasCase(name string) bool { return slices.Contains(s.caseNames(), name) }
 
 // caseNames returns the cases of the sheet and of its checks, each once.

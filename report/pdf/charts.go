@@ -173,7 +173,7 @@ func proofFigure(s *report.Sheet, width, height float64) *drawing.Figure {
 		if st.Pressure < 0.15*top { // no room down to the axis
 			under = y - 1.2
 		}
-		f.AddText((from+to)/2, under, label-0.3, drawing.Centre, tick(roundTo(unit.Of(st.Pressure), 4)))
+		f.AddText((from+to)/2, under, label-0.3, drawing.Centre, report.Number(unit.Of(st.Pressure), 4, report.Up))
 	}
 	chain = append(chain, drawing.Point{X: p.x1, Y: p.y(0)})
 	f.Polylines = append(f.Polylines, drawing.Polyline{Points: chain, Pen: drawing.Pen{Width: 0.5}})

@@ -120,7 +120,7 @@ func (p *paper) leansOn() []string {
 		lines = append(lines, "Overrides of the rule: "+strings.Join(overrides, "; ")+".")
 	}
 	if n := len(s.AllRecalled()); n > 0 {
-		lines = append(lines, fmt.Sprintf("Values and formulas quoted from memory: %d, listed under “Recalled values”; confirm them.", n))
+		lines = append(lines, fmt.Sprintf("Sources quoted from memory: %d, listed under “Recalled values”; confirm them.", n))
 	}
 	return lines
 }

@@ -110,7 +110,7 @@ func (p *paper) proofSteps() {
 	}
 	var rows [][]cell
 	for i, s := range p.sheet.Proof.Steps {
-		rows = append(rows, plain(fmt.Sprint(i+1), s.Name, fmt.Sprint(s.Cycle), show(check.Pa("", "", s.Pressure)), report.Show(check.S("", "", s.Hold), u, report.Nearest),
+		rows = append(rows, plain(fmt.Sprint(i+1), s.Name, fmt.Sprint(s.Cycle), report.Show(check.Pa("", "", s.Pressure), u, report.Up), report.Show(check.S("", "", s.Hold), u, report.Nearest),
 			show(check.M3("", "", s.InjectedVolume)), show(check.M3("", "", s.FluidVolume)), show(check.M3("", "", s.StopBelow))+" / "+show(check.M3("", "", s.StopAbove)),
 			show(check.Num("", "", s.HoopStrain)), show(check.M("", "", s.DiameterGrowth))))
 	}
@@ -132,7 +132,7 @@ func (p *paper) logForm() {
 	p.y += 3
 	var rows [][]cell
 	for i, s := range p.sheet.Proof.Steps {
-		rows = append(rows, plain(fmt.Sprint(i+1), s.Name, report.Show(check.Pa("", "", roundTo(s.Pressure, 5)), p.sheet.Units, report.Nearest), "", "", "", "", "", "", "", ""))
+		rows = append(rows, plain(fmt.Sprint(i+1), s.Name, report.Show(check.Pa("", "", s.Pressure), p.sheet.Units, report.Up), "", "", "", "", "", "", "", ""))
 	}
 	p.table([]column{{"no.", 0.4, true, false}, {"step", 1.1, false, false}, {"set", 0.9, true, false}, {"time", 0.8, false, false}, {"gauge 1", 0.9, false, false}, {"gauge 2", 0.9, false, false},
 		{"fluid temp.", 0.8, false, false}, {"metal temp.", 0.8, false, false}, {"injected", 0.9, false, false}, {"strain, diameter", 1.1, false, false}, {"by", 0.6, false, false}}, rows, 7.5)
