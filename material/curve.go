@@ -6,8 +6,8 @@ import (
 	"proofsheet/report/check"
 )
 
-// At returns the value at T [K], linear between the points, in the SI unit of
-// the property. Outside the points it is NaN with a [*check.RangeError].
+// At returns the value [SI unit of the property] at T [K], linear between the
+// points. Outside the points it is NaN with a [*check.RangeError].
 func (c Curve) At(T float64) (float64, error) {
 	n := len(c.Points)
 	if n == 0 {

@@ -7,7 +7,7 @@ import (
 	"text/tabwriter"
 
 	"github.com/urfave/cli/v2"
-
+	"proofsheet/material"
 	"proofsheet/material/fluid"
 	"proofsheet/material/weld"
 	"proofsheet/report/unit"
@@ -21,10 +21,10 @@ var listings = []struct {
 	name string
 	rows listing
 }{
-	{"materials", materialsListing},
+	{"materials", material.Listing},
 	{"fluids", fluid.Listing},
 	{"joints", weld.Listing},
-	{"rules", rulesListing},
+	{"rules", material.RuleListing},
 }
 
 func listNames() (names []string) {

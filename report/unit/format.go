@@ -21,14 +21,14 @@ const (
 // hand sum from the sheet gives the printed answer.
 const digits = 5
 
-// Format returns v [si], in the SI unit named as in check.Quantity, with the display
+// Format returns v [SI unit si], in the SI unit named as in check.Quantity, with the display
 // unit of the system, "si" or "us". What is no finite number is "not known".
 func Format(v float64, si, system string) string { return display(v, si, system, nearest) }
 
-// FormatUp is Format of v [si] rounded towards plus infinity: for demands.
+// FormatUp is Format of v [SI unit si] rounded towards plus infinity: for demands.
 func FormatUp(v float64, si, system string) string { return display(v, si, system, up) }
 
-// FormatDown is Format of v [si] rounded towards minus infinity: for capacities and margins.
+// FormatDown is Format of v [SI unit si] rounded towards minus infinity: for capacities and margins.
 func FormatDown(v float64, si, system string) string { return display(v, si, system, down) }
 
 // Like returns v [SI unit of the kind] in the unit that text is written in, or in SI

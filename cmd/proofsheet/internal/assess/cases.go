@@ -198,7 +198,10 @@ func sectionsOf(in tank.Case, forward float64) (out []loads.Section) {
 		if force == nil && moment == nil && shear == nil {
 			return
 		}
-		s := loads.Section{Station: forward, Force: given(force), Moment: given(moment), Shear: given(shear)}
+		s := loads.Section{Station: forward, Force: given(force), Moment: given(moment), Shear: math.NaN()} // not a number: not given
+		if shear != nil {
+			s.Shear = *shear
+		}
 		if station != nil {
 			s.Station = *station
 		}

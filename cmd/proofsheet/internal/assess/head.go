@@ -187,17 +187,18 @@ func (m *model) freeBodyAlong(h *headPart, s *loads.State, c *loadCase, at func(
 	}
 }
 
-// inwardForce returns the force that an inward head carries at the ring of
-// radius r [m], compression [N]: pressure at the ring on its circle, and for a
-// head that hangs into the liquid the weight that its dome displaces.
+// inwardForce returns the force that an inward head carries at x from its rim,
+// compression [N]: the mean pressure on its face beyond the cut, on the circle of
+// the mid-wall radius r [m].
 func (m *model) inwardForce(h *headPart, s *loads.State, x, r float64) float64 {
 	x = math.Min(math.Max(x, 0), h.nominal0.Depth())
-	v := s.PressureWorst(m.station(h, x)) * math.Pi * r * r
-	if h.end == "forward" {
-		cap := h.nominal0.VolumeFromApex(h.nominal0.Depth() - x)
-		v += s.Liquid.Density * loads.StandardGravity * math.Abs(s.Acceleration.Axial) * cap
+	z := m.station(h, x)
+	face := h.nominal0.Radius(x)
+	if face < 1e-6*h.radius { // at the crown itself
+		return -s.PressureAxis(z) * math.Pi * r * r
 	}
-	return -v
+	v, err := s.InwardHeadForce(z)
+	return unless(err, v*r*r/(face*face))
 }
 
 // headDemand returns what the thickness rule of a head is asked for.

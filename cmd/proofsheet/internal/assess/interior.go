@@ -91,7 +91,7 @@ func (in *interior) Breaks() []float64 {
 	for _, x := range in.fwd.head.Breaks() {
 		zs = append(zs, in.length+in.fwd.station(x))
 	}
-	zs = append(zs, -in.aft.flange, in.length+in.fwd.flange)
+	zs = append(zs, -in.aft.station(in.aft.head.Depth()), in.length+in.fwd.station(in.fwd.head.Depth()), -in.aft.flange, in.length+in.fwd.flange)
 	return sortedWithin(zs, lo, hi)
 }
 

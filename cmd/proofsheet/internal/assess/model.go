@@ -71,12 +71,7 @@ func newModel(t *tank.Tank) (*model, error) {
 	c := t.Cylinder
 	m.cyl = part{
 		name: "cylinder", title: "Cylinder", material: c.Material, nominal: c.Thickness, corrosion: c.Corrosion,
-		least: leastWall(c.Thickness, c.UnderTolerance, c.LeastThickness, nil, c.Corrosion),
-	}
-	if c.InsideDiameter != nil {
-		m.cyl.radius = *c.InsideDiameter / 2
-	} else {
-		m.cyl.radius = *c.OutsideDiameter/2 - c.Thickness
+		least: c.Wall(), radius: c.NominalInsideDiameter() / 2,
 	}
 	m.long, m.girth = m.joint(c.LongSeam), m.joint(c.GirthSeam)
 	var err error
@@ -101,19 +96,6 @@ func (m *model) joint(name string) *tank.Joint {
 	return nil
 }
 
-// leastWall returns the wall for strength [m]: (nominal − tolerance) × (1 −
-// thinning) − corrosion, or what was measured − corrosion.
-func leastWall(nominal float64, tolerance, measured, thinning *float64, corrosion float64) float64 {
-	if measured != nil {
-		return *measured - corrosion
-	}
-	t := nominal - *tolerance
-	if thinning != nil {
-		t *= 1 - *thinning
-	}
-	return t - corrosion
-}
-
 // newHead resolves a head. Its inside radius follows from the walls and how
 // they are aligned at the seam.
 func (m *model) newHead(end string, in tank.Head) (*headPart, error) {
@@ -121,15 +103,7 @@ func (m *model) newHead(end string, in tank.Head) (*headPart, error) {
 	h.part = part{
 		name: "head." + end, title: map[string]string{"aft": "Aft head", "forward": "Forward head"}[end],
 		material: in.Material, nominal: in.Thickness, corrosion: in.Corrosion,
-		least: leastWall(in.Thickness, in.UnderTolerance, in.LeastThickness, in.FormingThinning, in.Corrosion),
-	}
-	switch step := m.cyl.nominal - in.Thickness; in.Align {
-	case "inside":
-		h.radius = m.cyl.radius
-	case "middle":
-		h.radius = m.cyl.radius + step/2
-	default: // outside
-		h.radius = m.cyl.radius + step
+		least: in.Wall(), radius: m.t.SeamInsideDiameter(in) / 2,
 	}
 	shape, ok := heads.FindShape(in.Shape)
 	if !ok {

@@ -27,7 +27,7 @@ func (r *run) sheet() *report.Sheet {
 		PeopleBox: r.peopleBox(), Cautions: r.cautionList(), Notes: r.notes(), Recalled: r.recalled(),
 		Assumptions: assumptions(), NotCovered: notCovered(),
 		Section: r.section(),
-		Proof: r.proofSheet(),
+		Proof:   r.proofSheet(),
 	}
 	for _, d := range t.Defaults {
 		s.Defaults = append(s.Defaults, report.Row{Name: d.Key, Value: d.Value, Note: d.Why})
@@ -146,7 +146,7 @@ func (r *run) notes() []string {
 	}
 	for _, c := range r.cases {
 		for _, s := range c.sections {
-			if c.lateral > 0 && s.Shear == 0 {
+			if c.lateral > 0 && math.IsNaN(s.Shear) {
 				out = append(out, "Case "+c.name+": a lateral load factor without shear_force takes shear from the tank alone; the rest of the stack's is missing.")
 			}
 		}

@@ -254,7 +254,10 @@ func (r *run) caseSheets() (out []report.CaseSheet) {
 		}
 		for _, q := range c.sections {
 			s.Values = append(s.Values, check.M("z", "station of the section forces", q.Station), check.N("F", "axial force, tension positive", q.Force),
-				check.NM("M", "bending moment", q.Moment), check.N("V", "shear force", q.Shear))
+				check.NM("M", "bending moment", q.Moment))
+			if !math.IsNaN(q.Shear) {
+				s.Values = append(s.Values, check.N("V", "shear force", q.Shear))
+			}
 		}
 		if c.name == "meop" {
 			s.Title = "highest ullage pressure, standing, fullest liquid of any case"
