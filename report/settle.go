@@ -2,6 +2,8 @@ package report
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 
 	"proofsheet/report/check"
 )
@@ -30,6 +32,19 @@ func (s *Sheet) governing() string {
 		return FullID(s.Checks[i])
 	}
 	return ""
+}
+
+// Open returns the ids, each once, of the checks of a part that are not
+// assessed: a pressure permitted by the others does not cover them.
+func (s *Sheet) Open(part string) []string {
+	var open []string
+	for _, r := range s.Checks {
+		of, _, _ := strings.Cut(r.ID, "/")
+		if of == part && r.Status() == check.NotAssessed && !slices.Contains(open, r.ID) {
+			open = append(open, r.ID)
+		}
+	}
+	return open
 }
 
 // FullID returns the check's id with its case: "cylinder/hoop@burnout".

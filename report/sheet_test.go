@@ -228,3 +228,18 @@ func TestRecalledNamesEveryUser(t *testing.T) {
 		t.Error(d)
 	}
 }
+
+// TestOpenChecksAreSaid: a pressure of a part is not printed without the
+// checks which it leaves out.
+func TestOpenChecksAreSaid(t *testing.T) {
+	s := sheet()
+	s.Checks = append(s.Checks, check.NotMade("port.fill/weld", "Port: weld", errors.New("again, in another case")))
+	s.Settle()
+	s.Permissible = []report.PermissiblePressure{{Part: "port.fill", Pressure: 2.2229e6, Check: "port.fill/area"}, {Part: "cylinder", Pressure: 2.5e6}, {Part: "head.aft", Pressure: math.NaN()}}
+	all := text(t, s, false, "")
+	for _, want := range []string{"port.fill 2.222 MPa by the checks made, without port.fill/weld (port.fill/area)\n", "cylinder 2.500 MPa\n", "head.aft not assessed\n"} {
+		if !strings.Contains(all, want) {
+			t.Errorf("no %q in\n%s", want, all)
+		}
+	}
+}

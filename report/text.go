@@ -86,10 +86,13 @@ func (s *Sheet) writeBody(b *strings.Builder, caseFilter string) {
 		if !math.IsNaN(p.Pressure) {
 			value = Show(check.Pa("", "", p.Pressure), s.Units, Down)
 		}
-		fmt.Fprintf(b, "highest ullage pressure: %s %s %s\n", p.Part, value, bracketed(p.Check))
+		if open := s.Open(p.Part); len(open) > 0 {
+			value += " by the checks made, without " + strings.Join(open, ", ")
+		}
+		fmt.Fprintln(b, strings.TrimRight("highest ullage pressure: "+p.Part+" "+value+" "+bracketed(p.Check), " "))
 	}
 	if p := s.Proof; p != nil {
-		fmt.Fprintf(b, "proof: %s with %s, %s at the gauge\n", p.Method, p.Fluid, Show(check.Pa("", "", p.Pressure), s.Units, Nearest))
+		fmt.Fprintf(b, "proof: %s with %s, %s at the gauge\n", p.Method, p.Fluid, Show(check.Pa("", "", p.Pressure), s.Units, Up))
 	}
 	for _, line := range s.PeopleBox {
 		fmt.Fprintf(b, "people: %s\n", line)

@@ -181,7 +181,7 @@ func (p *paper) permissible() {
 	}
 	weakest, open := -1, false
 	for i, q := range list {
-		open = open || math.IsNaN(q.Pressure)
+		open = open || math.IsNaN(q.Pressure) || len(p.sheet.Open(q.Part)) > 0
 		if !math.IsNaN(q.Pressure) && (weakest < 0 || q.Pressure < list[weakest].Pressure) {
 			weakest = i
 		}
@@ -199,13 +199,16 @@ func (p *paper) permissible() {
 		case i == weakest:
 			mark = "lowest of those assessed; "
 		}
+		if left := p.sheet.Open(q.Part); len(left) > 0 {
+			mark += "NOT COVERED, because not assessed: " + strings.Join(left, ", ") + "; "
+		}
 		row := plain(q.Part, value, q.Rule, q.Check, strings.TrimRight(mark+q.Note, "; "))
 		row[0].bold, row[1].bold = i == weakest, i == weakest
 		rows = append(rows, row)
 	}
 	p.table([]column{{"part", 1.2, false, false}, {"ullage pressure", 1, true, false}, {"rule", 0.8, false, false}, {"set by", 2, false, false}, {"note", 2.6, false, false}}, rows, 0)
 	if open {
-		p.paragraph("The weakest part cannot be named: a part is not assessed.")
+		p.paragraph("The weakest part cannot be named: of some part a check is not assessed.")
 	}
 }
 
