@@ -175,7 +175,7 @@ func KnuckleLimits(h Head, w Wall, m KnuckleMetal) ([]KnuckleLimit, error) {
 			check.Source{Doc: "ASME BPVC Section VIII Division 1", Where: "thin knuckle, recalled; confirm", How: check.Memory}})
 	}
 	if thin && m.ElasticModulus < 150e9 && err != nil {
-		return nil, fmt.Errorf("Young's modulus is under 150 GPa and the wall thin: %w", err)
+		return nil, fmt.Errorf("a modulus of elasticity under 150 GPa with a thin wall: %w", err)
 	}
 	if len(all) == 0 || all[0].Group != 1 {
 		return nil, fmt.Errorf("no formula for plastic collapse of the knuckle holds at t/L %.4g, r/D %.4g, L/D %.4g", d.T/d.L, d.R/do, d.L/do)
