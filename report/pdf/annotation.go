@@ -148,8 +148,8 @@ func (v view) dimensions(along, across []report.Dimension, system string) {
 		if a.Y > b.Y {
 			a, b = b, a
 		}
-		v.f.AddLine(a.X, a.Y, x-1, a.Y, drawing.Pen{Width: 0.1, Grey: 0.5})
-		v.f.AddLine(b.X, b.Y, x-1, b.Y, drawing.Pen{Width: 0.1, Grey: 0.5})
+		v.f.AddLine(a.X, a.Y, x-1, a.Y, thin) // black: it may run along the wall
+		v.f.AddLine(b.X, b.Y, x-1, b.Y, thin)
 		v.f.AddLine(x, a.Y, x, b.Y, thin)
 		v.arrows(x, a.Y, x, b.Y)
 		v.f.Texts = append(v.f.Texts, drawing.Text{At: drawing.Point{X: x - 0.7, Y: (a.Y + b.Y) / 2},

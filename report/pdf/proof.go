@@ -87,7 +87,7 @@ func (p *paper) proofPoints() {
 	pa := func(v float64, dir report.Round) string { return report.Show(check.Pa("", "", v), p.sheet.Units, dir) }
 	var rows [][]cell
 	for _, q := range p.sheet.Proof.Points {
-		rows = append(rows, plain(q.Name, report.Show(check.M("", "", q.Z), p.sheet.Units, report.Nearest), pa(q.Service, report.Up),
+		rows = append(rows, plain(q.Name, report.Show(check.M("", "", micro(q.Z)), p.sheet.Units, report.Nearest), pa(q.Service, report.Up),
 			report.Plain(roundTo(q.Factor, 5)), pa(q.Required, report.Up), pa(q.Low, report.Down), pa(q.High, report.Up)))
 	}
 	p.table([]column{{"point", 2, false, false}, {"station z", 0.9, true, false}, {"service", 1, true, false}, {"proof factor", 0.9, true, false},

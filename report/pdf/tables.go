@@ -166,11 +166,15 @@ func (p *paper) cases() {
 	p.heading("Pressure and temperature by station", 20)
 	var rows [][]cell
 	for _, k := range p.sheet.Conditions {
-		rows = append(rows, plain(k.Case, k.Part, report.Show(check.M("", "", k.Z), p.sheet.Units, report.Nearest),
+		rows = append(rows, plain(k.Case, k.Part, report.Show(check.M("", "", micro(k.Z)), p.sheet.Units, report.Nearest),
 			report.Show(check.Pa("", "", k.Pressure), p.sheet.Units, report.Up), report.Show(check.K("", "", k.Temperature), p.sheet.Units, report.Nearest)))
 	}
 	p.table([]column{{"case", 1.5, false, false}, {"part", 1.5, false, false}, {"station z", 1, true, false}, {"pressure across the wall", 1.3, true, false}, {"metal temperature", 1.2, true, false}}, rows, 0)
 }
+
+// micro returns a station to the nearest micrometre [m]: stations just beside a
+// seam are meant to show as the seam's.
+func micro(z float64) float64 { return math.Round(z*1e6)/1e6 }
 
 // permissible lists the highest ullage pressure of each part, the weakest
 // marked.
