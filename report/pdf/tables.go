@@ -174,7 +174,7 @@ func (p *paper) cases() {
 
 // micro returns a station to the nearest micrometre [m]: stations just beside a
 // seam are meant to show as the seam's.
-func micro(z float64) float64 { return math.Round(z*1e6)/1e6 }
+func micro(z float64) float64 { return math.Round(z*1e6) / 1e6 }
 
 // permissible lists the highest ullage pressure of each part, the weakest
 // marked.
