@@ -229,3 +229,12 @@ func rules(basis string, cases []*loadCase) []material.Rule {
 	}
 	return out
 }
+
+// hottest returns the highest temperature of the metal in any case [K].
+func hottest(cases []*loadCase) float64 {
+	T := roomTemperature
+	for _, c := range cases {
+		T = math.Max(T, c.temperature)
+	}
+	return T
+}

@@ -193,12 +193,8 @@ func (m *model) testDensity() (float64, error) {
 // ratios returns the property that sets the allowable, at the test over in
 // service, of a part and its weld zone; the hottest case is the service.
 func (m *model) ratios(p *part, cases []*loadCase) ([]proof.Ratio, error) {
-	hottest := roomTemperature
-	for _, c := range cases {
-		hottest = math.Max(hottest, c.temperature)
-	}
 	at := func(T float64) metal { return m.metals.at(p.material, m.process(p), p.nominal, T) }
-	test, service := at(m.t.Proof.Temperature), at(hottest)
+	test, service := at(m.t.Proof.Temperature), at(hottest(cases))
 	if err := errors.Join(test.parentErr, service.parentErr); err != nil {
 		return nil, err
 	}

@@ -222,7 +222,7 @@ func (r *run) conditions() (out []report.Condition) {
 		for _, e := range []struct {
 			part string
 			a, b float64
-		}{{"head.aft", lo, -hair}, {"cylinder", 0, L}, {"head.forward", L + hair, hi}} {
+		}{{"head.aft", lo, 0}, {"cylinder", 0, L}, {"head.forward", L, hi}} {
 			add(e.part, e.a)
 			for _, s := range c.states {
 				if z := s.SurfaceZ(); z > e.a && z < e.b {

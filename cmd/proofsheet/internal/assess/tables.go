@@ -63,45 +63,34 @@ func unless(err error, v float64) float64 {
 
 // basisRows returns the rule sets in force with their factors and overrides.
 func (r *run) basisRows() (out []report.BasisRow) {
-	out = append(out, report.BasisRow{Name: "rule", Value: r.t.Basis.Rule})
+	out = append(out, report.BasisRow{Name: "rule", Value: r.t.Basis.Rule,
+		Source: check.Source{Doc: "tank file", Where: "basis.rule", How: check.Practice}})
 	written := map[string]override{}
 	for _, o := range overrides(r.t.Basis) {
 		written[o.key] = o
 	}
 	for _, rule := range rules(r.t.Basis.Rule, r.cases) {
-		f, err := material.DefaultFactors(rule)
+		_, rows, err := material.RuleListing(string(rule))
 		if err != nil {
-			continue
+			continue // the rule is refused by every check that needs it
 		}
-		for _, row := range []struct {
-			key   string
-			value float64 // [-]
-		}{
-			{"yield_factor", f.YieldFactor}, {"ultimate_factor", f.UltimateFactor},
-			{"load_yield_factor", f.LoadYieldFactor}, {"load_ultimate_factor", f.LoadUltimateFactor},
-			{"buckling_factor", f.BucklingFactor}, {"proof_factor", f.ProofFactor},
-			{"burst_factor", f.BurstFactor}, {"proof_limit", f.ProofLimit},
-		} {
-			b := report.BasisRow{Name: string(rule) + ": " + row.key, Value: factorText(row.value)}
-			if o, ok := written[row.key]; ok && string(rule) == r.t.Basis.Rule {
-				b.Override, b.Instead, b.Value = true, b.Value, factorText(o.value)
-				b.Source = check.Source{Doc: o.source, Where: "given in the tank file", How: check.Practice}
+		for _, row := range rows { // rule, factor, value, source, how
+			b := report.BasisRow{Name: row[0] + ": " + row[1], Value: row[2], Source: check.Source{Doc: row[3], How: check.ParseHow(row[4])}}
+			if o, ok := written[row[1]]; ok && row[0] == r.t.Basis.Rule {
+				b.Override, b.Instead, b.Value, b.Source = true, b.Value, fmt.Sprintf("%.4g", o.value), overrideSource(o)
 			}
 			out = append(out, b)
 		}
 	}
 	if o, ok := written["austenitic_90"]; ok {
-		out = append(out, report.BasisRow{Name: "austenitic_90", Value: "true", Override: true, Instead: "false",
-			Source: check.Source{Doc: o.source, Where: "given in the tank file", How: check.Practice}})
+		out = append(out, report.BasisRow{Name: "austenitic_90", Value: "true", Override: true, Instead: "false", Source: overrideSource(o)})
 	}
 	return out
 }
 
-func factorText(v float64) string {
-	if math.IsNaN(v) {
-		return "none in this rule"
-	}
-	return fmt.Sprintf("%.4g", v)
+// overrideSource is what the tank file says of an override.
+func overrideSource(o override) check.Source {
+	return check.Source{Doc: o.source, Where: "given in the tank file", How: check.Practice}
 }
 
 // A use is a part or tube made of a material, with the wall it was ordered in.
@@ -123,12 +112,13 @@ func (r *run) uses() (out []use) {
 }
 
 // materialSheets returns every named material as it was used: one entry for
-// each wall it was taken at.
+// each row of strength it was taken from.
 func (r *run) materialSheets() (out []report.MaterialSheet) {
 	at := map[string]int{}
 	for _, u := range r.uses() {
 		in, _ := r.t.FindMaterial(u.material)
-		key := fmt.Sprintf("%s %.6g %s", u.material, u.thickness, u.process)
+		x := r.metals.at(u.material, u.process, u.thickness, r.hottest())
+		key := fmt.Sprint(u.material, x.parent.Row, x.zone.Yield.Value, x.zone.Ultimate.Value, x.parentErr, x.zoneErr)
 		if i, ok := at[key]; ok {
 			out[i].Used += ", " + u.part
 			continue
@@ -139,11 +129,11 @@ func (r *run) materialSheets() (out []report.MaterialSheet) {
 	return out
 }
 
+// hottest returns the highest temperature of the metal in any case [K].
+func (r *run) hottest() float64 { return hottest(r.cases) }
+
 func (r *run) materialSheet(in tank.Material, u use) report.MaterialSheet {
-	hottest := roomTemperature
-	for _, c := range r.cases {
-		hottest = math.Max(hottest, c.temperature)
-	}
+	hottest := r.hottest()
 	x := r.metals.at(u.material, u.process, u.thickness, hottest)
 	s := report.MaterialSheet{Name: in.Name, Alloy: in.Alloy, Certificate: in.Certificate, Used: u.part, Row: x.parent.Row}
 	if in.Own() {
