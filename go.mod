@@ -3,24 +3,26 @@ module proofsheet
 go 1.26.0
 
 require (
-	codeberg.org/go-fonts/dejavu v0.4.0 // indirect
-	github.com/BurntSushi/toml v1.6.0 // indirect
+	codeberg.org/go-fonts/dejavu v0.4.0
+	github.com/BurntSushi/toml v1.6.0
+	github.com/google/go-cmp v0.7.0
+	github.com/jung-kurt/gofpdf v1.16.2
+	github.com/pelletier/go-toml/v2 v2.4.3
+	github.com/santhosh-tekuri/jsonschema/v6 v6.0.2
+	github.com/smallstep/pkcs7 v0.2.3
+	github.com/urfave/cli/v2 v2.27.7
+	golang.org/x/image v0.48.0
+	golang.org/x/term v0.48.0
+	gonum.org/v1/gonum v0.17.0
+	pgregory.net/rapid v1.3.0
+	software.sslmate.com/src/go-pkcs12 v0.7.4
+)
+
+require (
 	github.com/cpuguy83/go-md2man/v2 v2.0.7 // indirect
-	github.com/google/go-cmp v0.7.0 // indirect
-	github.com/jung-kurt/gofpdf v1.16.2 // indirect
-	github.com/pelletier/go-toml/v2 v2.4.3 // indirect
-	github.com/rogpeppe/go-internal v1.16.0 // indirect
 	github.com/russross/blackfriday/v2 v2.1.0 // indirect
-	github.com/santhosh-tekuri/jsonschema/v6 v6.0.2 // indirect
-	github.com/smallstep/pkcs7 v0.2.3 // indirect
-	github.com/urfave/cli/v2 v2.27.7 // indirect
 	github.com/xrash/smetrics v0.0.0-20240521201337-686a1a2994c1 // indirect
 	golang.org/x/crypto v0.11.0 // indirect
-	golang.org/x/image v0.48.0 // indirect
 	golang.org/x/sys v0.50.0 // indirect
-	golang.org/x/term v0.48.0 // indirect
 	golang.org/x/text v0.44.0 // indirect
-	gonum.org/v1/gonum v0.17.0 // indirect
-	pgregory.net/rapid v1.3.0 // indirect
-	software.sslmate.com/src/go-pkcs12 v0.7.4 // indirect
 )

@@ -43,7 +43,7 @@ func (p Port) CutOut(w Wall) (CutOut, error) {
 		ψ := float64(i) * h
 		out.Perimeter += math.Hypot(a, p.rise(w, a, ψ)) * h
 		// ∫ ρ/cos φ dρ from the tube axis to the outline, in this direction.
-		out.Area += h * simpson(func(ρ float64) float64 {
+		out.Area += h * integral(func(ρ float64) float64 {
 			r, _ := p.point(ρ, ψ)
 			return ρ / math.Cos(w.normalAngle(r))
 		}, 0, a)
