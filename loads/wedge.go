@@ -3,6 +3,8 @@ package loads
 import (
 	"errors"
 	"math"
+
+	"gonum.org/v1/gonum/integrate/quad"
 )
 
 // segmentArea returns the area [m2] of the part of a circle of radius r [m]
@@ -144,29 +146,18 @@ func panel(a, b float64, f func(z float64) float64) float64 {
 }
 
 // gaussNode and gaussWeight are the positive half of the Gauss-Legendre rule
-// of order 24 [-]. Found by [legendre] when the program starts.
-var gaussNode, gaussWeight = legendre(24)
+// of order 24 [-], from the numeric library.
+var gaussNode, gaussWeight = halfRule(24)
 
-// legendre returns the positive nodes and the weights [-] of the
-// Gauss-Legendre rule of even order n: the roots of P_n by Newton's method, and
-// w = 2/((1 − q²) P_n′²).
-//
-// Source: Abramowitz and Stegun, Handbook of Mathematical Functions, 25.4.29
-// (memory; tested on the polynomials that it must integrate exactly).
-func legendre(n int) (nodes, weights []float64) {
-	for i := range n / 2 {
-		q := math.Cos(math.Pi * (float64(i) + 0.75) / (float64(n) + 0.5))
-		var slope float64
-		for range 20 {
-			p0, p1 := 1.0, q
-			for k := 2; k <= n; k++ {
-				p0, p1 = p1, (float64(2*k-1)*q*p1-float64(k-1)*p0)/float64(k)
-			}
-			slope = float64(n) * (q*p1 - p0) / (q*q - 1)
-			q -= p1 / slope
+// halfRule returns the positive nodes and their weights [-] of the
+// Gauss-Legendre rule of even order n on −1 to 1.
+func halfRule(n int) (nodes, weights []float64) {
+	x, w := make([]float64, n), make([]float64, n)
+	quad.Legendre{}.FixedLocations(x, w, -1, 1)
+	for i, q := range x {
+		if q > 0 {
+			nodes, weights = append(nodes, q), append(weights, w[i])
 		}
-		nodes = append(nodes, q)
-		weights = append(weights, 2/((1-q*q)*slope*slope))
 	}
 	return nodes, weights
 }
