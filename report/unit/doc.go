@@ -1,5 +1,6 @@
-// Package unit turns text with a unit into SI and back: "3 mm" is 0.003 m, and
-// 0.003 m is shown as "3 mm". Nothing but this package knows a unit.
+// Package unit turns text with a unit into SI: "3 mm" is 0.003 m; and, for messages
+// about a tank file, a number back into the unit a text was written in. What the
+// sheet prints is rounded and given its unit by package report.
 //
 // # Words
 //
@@ -8,7 +9,6 @@
 //   - absolute pressure: above vacuum. The two kinds share the units without mark
 //     (bar, psi); barg and psig belong to the first only, bara and psia to the
 //     second only.
-//   - display unit: the one a number is shown in, by system, "si" or "us".
 //
 // Factors are exact rationals, the conversion is exact and rounded once, so "3 mm"
 // is the float64 nearest to 0.003. Angles and shop fractions ("1 1/2 in") likewise,
@@ -16,11 +16,10 @@
 //
 // # Functions
 //
-//	function                      source                                   test
-//	Parse                         definitions of the units, see kind.go    units_test.go
-//	Format, FormatUp, FormatDown  the same                                 format_test.go
-//	Like                          the same                                 format_test.go
-//	Near                          restricted Damerau-Levenshtein distance  near_test.go
+//	function  source                                   test
+//	Parse     definitions of the units, see kind.go    units_test.go
+//	Like      the same                                 like_test.go
+//	Near      restricted Damerau-Levenshtein distance  near_test.go
 //
 // # Not covered
 //

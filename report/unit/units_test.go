@@ -164,8 +164,8 @@ func FuzzParse(f *testing.F) {
 		if err != nil {
 			return
 		}
-		for _, system := range []string{"si", "us"} {
-			shown := Format(v, k.SI(), system)
+		for _, unit := range []string{text, ""} {
+			shown := Like(k, v, unit)
 			back, err := Parse(k, shown)
 			if err != nil || math.Abs(back-v) > 1e-4*math.Max(math.Abs(v), offsetOf(k)) {
 				t.Errorf("%s %q is %g, shown as %q, which is %g (%v)", k, text, v, shown, back, err)
