@@ -208,7 +208,7 @@ func (p *Plan) set() error {
 	}
 	for _, s := range p.Points { // a sum rounded down must not leave a point short
 		for needed+p.waterHead(s.WaterDepth) < s.Required {
-			needed = math.Nextafter(needed, math.Inf(1))
+			needed += math.Nextafter(s.Required, math.Inf(1)) - s.Required
 		}
 	}
 	gaugeHead := p.waterHead(p.In.GaugeHeight)
