@@ -285,3 +285,24 @@ func TestGaugeRange(t *testing.T) {
 		t.Errorf("%g %g %g", least, ideal, most)
 	}
 }
+
+// Leak look at 10 % and never over 0.17 MPa, reference at 5 %, two minutes to
+// settle; a gauge above the tank takes its column off MEOP.
+func TestLooksAndReference(t *testing.T) {
+	in := oxygenTank(t)
+	in.Near, in.GaugeHeight = 4e6, 2
+	p := plan(t, in)
+	checktest.Close(t, "leak look capped", p.Steps[0].Pressure, 0.17e6, 1e-12)
+	checktest.Close(t, "reference", p.Steps[1].Pressure, 0.05*p.Setting, 1e-12)
+	checktest.Close(t, "examination", p.Examination, 3e6-998.2*9.80665*2, 1e-12)
+	for _, s := range p.Steps {
+		if s.Hold < 120 {
+			t.Errorf("%s holds %g s", s.Name, s.Hold)
+		}
+	}
+	in = oxygenTank(t)
+	in.MEOP, in.Points = 3e5, []proof.Point{{Name: "top", Service: 3e5, Ratios: plate}}
+	p = plan(t, in)
+	checktest.Close(t, "leak look, low pressure", p.Steps[0].Pressure, 0.10*p.Setting, 1e-12)
+	checktest.Close(t, "a tenth a minute", p.Rate*60, 0.1*p.Setting, 1e-12)
+}
