@@ -2,7 +2,6 @@ package report
 
 import (
 	"math"
-	"strconv"
 
 	"proofsheet/report/check"
 )
@@ -115,27 +114,29 @@ func ShowPair(demand, capacity check.Quantity, system string) (d, c string) {
 		u = DisplayUnit(demand.Unit, demand.Value, system)
 	}
 	d, c = u.show(demand.Value, Up), u.show(capacity.Value, Down)
+	if u.Offset != 0 || !ordered(demand.Value, capacity.Value) {
+		return d, c
+	}
 	// Rounding apart must not turn the order of two close numbers round: a
 	// satisfied check would print more demand than capacity.
-	for digits := shownDigits; demand.Value <= capacity.Value && u.crossed(demand.Value, capacity.Value, digits); digits++ {
-		if digits == mostDigits { // the same number but for its last binary places
-			return u.show(demand.Value, Nearest), u.show(capacity.Value, Nearest)
+	x, y := u.Of(demand.Value), u.Of(capacity.Value)
+	for digits := shownDigits; digits <= mostDigits; digits++ {
+		if parse(rounded(x, digits, Up)) <= parse(rounded(y, digits, Down)) {
+			return u.with(Number(x, digits, Up)), u.with(Number(y, digits, Down))
 		}
-		d, c = u.with(Number(u.Of(demand.Value), digits+1, Up)), u.with(Number(u.Of(capacity.Value), digits+1, Down))
 	}
-	return d, c
+	// The same number but for what no reader could use.
+	return u.with(Number(x, shownDigits, Nearest)), u.with(Number(y, shownDigits, Nearest))
 }
 
 // shownDigits is how many significant digits a demand or a capacity has, and
-// mostDigits how many where it takes more to tell them apart.
-const shownDigits, mostDigits = 4, 9
+// mostDigits how many where it takes more to keep their order.
+const shownDigits, mostDigits = 4, 7
 
-// crossed reports whether a demand not above its capacity [both SI] would show
-// as greater with so many digits.
-func (d Display) crossed(demand, capacity float64, digits int) bool {
-	up, errUp := strconv.ParseFloat(Number(d.Of(demand), digits, Up), 64)
-	down, errDown := strconv.ParseFloat(Number(d.Of(capacity), digits, Down), 64)
-	return errUp == nil && errDown == nil && up > down
+// ordered reports whether a demand is not above its capacity [both in one unit],
+// both finite and neither zero.
+func ordered(demand, capacity float64) bool {
+	return demand <= capacity && demand*capacity != 0 && !math.IsInf(demand, 0) && !math.IsInf(capacity, 0)
 }
 
 // with returns a number with this unit.

@@ -31,8 +31,15 @@ func Number(v float64, digits int, dir Round) string {
 	if v == 0 {
 		return "0"
 	}
+	return layout(rounded(v, digits, dir))
+}
+
+// rounded returns v, finite and not zero, as an integer mantissa of so many digits
+// and the power of ten of its last one. It is the one place where a number of the
+// sheet is rounded with a direction.
+func rounded(v float64, digits int, dir Round) (mantissa int64, power int) {
 	mantissa, exponent := scientific(v, digits)
-	power := exponent - digits + 1
+	power = exponent - digits + 1
 	mantissa += direction(v, parse(mantissa, power), dir)
 	full := int64(math.Pow10(digits))
 	switch size := max(mantissa, -mantissa); {
@@ -44,7 +51,7 @@ func Number(v float64, digits int, dir Round) string {
 			mantissa = -mantissa
 		}
 	}
-	return layout(mantissa, power)
+	return mantissa, power
 }
 
 // scientific returns v rounded to the nearest of digits significant digits, as

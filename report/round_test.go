@@ -120,6 +120,26 @@ func TestShow(t *testing.T) {
 	}
 }
 
+// FuzzShowPair: a demand not above its capacity never shows as above it.
+func FuzzShowPair(f *testing.F) {
+	f.Add(3.3390436451, 1e-10)
+	f.Add(9.9999, 1e-5)
+	f.Add(1.25e-7, 1e-4)
+	f.Fuzz(func(t *testing.T, demand, excess float64) {
+		if !(demand > 1e-12 && demand < 1e12 && excess >= 0 && excess < 1) {
+			return
+		}
+		powers := strings.NewReplacer("×10", "e", "⁻", "-", "⁰", "0", "¹", "1", "²", "2", "³", "3", "⁴", "4",
+			"⁵", "5", "⁶", "6", "⁷", "7", "⁸", "8", "⁹", "9")
+		d, c := report.ShowPair(check.Num("", "", demand), check.Num("", "", demand*(1+excess)), "si")
+		shown, errD := strconv.ParseFloat(powers.Replace(d), 64)
+		least, errC := strconv.ParseFloat(powers.Replace(c), 64)
+		if errD != nil || errC != nil || shown > least {
+			t.Errorf("%g against %g shows as %s against %s (%v, %v)", demand, demand*(1+excess), d, c, errD, errC)
+		}
+	})
+}
+
 // TestShowPair: both sides of a comparison stand in one unit, the demand
 // rounded up and the capacity down.
 func TestShowPair(t *testing.T) {
@@ -134,8 +154,11 @@ func TestShowPair(t *testing.T) {
 		{92.891e6, 92.899e6, "92.891 MPa", "92.899 MPa"}, // 92.90 against 92.89 would belie the verdict
 		{92.899e6, 92.891e6, "92.90 MPa", "92.89 MPa"},
 		{3.3395e6, 3.3395e6, "3.3395 MPa", "3.3395 MPa"},
-		{3.3390436451e6, 3.3390436452e6, "3.33904 MPa", "3.33904 MPa"},
+		{3.3390436451e6, 3.3390436452e6, "3.339 MPa", "3.339 MPa"}, // one number but for its last places
+		{3.33904351e6, 3.33904469e6, "3.339044 MPa", "3.339044 MPa"},
 		{3.33912e6, 3.34e6, "3.340 MPa", "3.340 MPa"},
+		{0, 3e6, "0 MPa", "3.000 MPa"},
+		{3e11, math.Inf(1), "300.0 GPa", "not available"},
 	} {
 		d, c := report.ShowPair(check.Pa("", "", row.demand), check.Pa("", "", row.capacity), "si")
 		if d != row.d || c != row.c {
