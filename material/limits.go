@@ -74,8 +74,8 @@ func (p Properties) Limits(r Rule, f Factors, o LimitOptions) (Limits, error) {
 	case Flight:
 		l.YieldOnPressure, l.UltimateOnPressure, l.YieldOnLoad, l.UltimateOnLoad = f.YieldFactor, f.UltimateFactor, f.LoadYieldFactor, f.LoadUltimateFactor
 		l.Terms = []Term{
-			{"Fty/FSy", fmt.Sprintf("yield by %.4g", f.YieldFactor), l.Yield / f.YieldFactor},
-			{"Ftu/FSu", fmt.Sprintf("ultimate by %.4g", f.UltimateFactor), l.Ultimate / f.UltimateFactor},
+			{"F_ty/FS_y", fmt.Sprintf("yield by %.4g", f.YieldFactor), l.Yield / f.YieldFactor},
+			{"F_tu/FS_u", fmt.Sprintf("ultimate by %.4g", f.UltimateFactor), l.Ultimate / f.UltimateFactor},
 		}
 	default:
 		err = fmt.Errorf("unknown rule %q", r)
@@ -91,7 +91,7 @@ func (p Properties) Limits(r Rule, f Factors, o LimitOptions) (Limits, error) {
 	return l, nil
 }
 
-// over writes a term: "Rm/3.5", factor [-].
+// over writes a term: "R_m/3.5", factor [-].
 func over(symbol string, factor float64) string { return fmt.Sprintf("%s/%.4g", symbol, factor) }
 
 // cap adds a stated allowable [Pa] as a term; 0 or NaN is none.
@@ -114,18 +114,18 @@ func (l *Limits) govern() {
 // vessel fills the terms of II-D Appendix 1. The ratio of ultimate is not
 // taken above 1, nor that of yield, as the room terms stay.
 func (l *Limits) vessel(p Properties, f Factors) {
-	last := Term{over("Rp(T)", f.YieldFactor), fmt.Sprintf("yield at temperature by %.4g", f.YieldFactor), l.Yield / f.YieldFactor}
+	last := Term{over("R_p(T)", f.YieldFactor), fmt.Sprintf("yield at temperature by %.4g", f.YieldFactor), l.Yield / f.YieldFactor}
 	switch {
 	case f.Austenitic90 && p.Family == Austenitic && p.RoomYield/p.RoomUltimate < 0.625:
-		last = Term{"0.9 Rp(T)", "0.9 of yield at temperature", 0.9 * l.Yield}
+		last = Term{"0.9 R_p(T)", "0.9 of yield at temperature", 0.9 * l.Yield}
 		l.Note = "higher set of austenitic allowables: permanent strain is possible, never for flanges"
 	case f.Austenitic90:
 		l.Note = "the higher set of austenitic allowables does not apply to this material"
 	}
 	l.Terms = []Term{
-		{over("Rm", f.UltimateFactor), fmt.Sprintf("ultimate by %.4g", f.UltimateFactor), p.RoomUltimate / f.UltimateFactor},
-		{over("1.1 Rm(T)", f.UltimateFactor), fmt.Sprintf("1.1 of ultimate at temperature by %.4g", f.UltimateFactor), 1.1 * l.Ultimate / f.UltimateFactor},
-		{over("Rp", f.YieldFactor), fmt.Sprintf("yield by %.4g", f.YieldFactor), p.RoomYield / f.YieldFactor},
+		{over("R_m", f.UltimateFactor), fmt.Sprintf("ultimate by %.4g", f.UltimateFactor), p.RoomUltimate / f.UltimateFactor},
+		{over("1.1 R_m(T)", f.UltimateFactor), fmt.Sprintf("1.1 of ultimate at temperature by %.4g", f.UltimateFactor), 1.1 * l.Ultimate / f.UltimateFactor},
+		{over("R_p", f.YieldFactor), fmt.Sprintf("yield by %.4g", f.YieldFactor), p.RoomYield / f.YieldFactor},
 		last,
 	}
 }
@@ -145,15 +145,15 @@ func (l *Limits) european(p Properties, f Factors, group4 bool) error {
 	switch known := p.Proof1.Value > 0 && p.Family == Austenitic; {
 	case known && p.Elongation.Value >= 0.35 && !changed: // with another yield factor the second branch has none
 		first, second := p.Proof1.Value/f.YieldFactor, min(p.Proof1.Value/1.2, l.Ultimate/3)
-		l.Terms = []Term{byYield("Rp1.0", "1 % proof strength", p.Proof1.Value)}
+		l.Terms = []Term{byYield("R_p1.0", "1 % proof strength", p.Proof1.Value)}
 		if second > first {
-			l.Terms = []Term{{"min(Rp1.0/1.2, Rm/3)", "austenitic of 35 % elongation and more", second}}
+			l.Terms = []Term{{"min(R_p1.0/1.2, R_m/3)", "austenitic of 35 % elongation and more", second}}
 		}
 	case known && p.Elongation.Value >= 0.30:
-		l.Terms = []Term{byYield("Rp1.0", "1 % proof strength", p.Proof1.Value)}
+		l.Terms = []Term{byYield("R_p1.0", "1 % proof strength", p.Proof1.Value)}
 	default:
-		l.Terms = []Term{byYield("Rp0.2", "yield at temperature", l.Yield),
-			{over("Rm", f.UltimateFactor), fmt.Sprintf("ultimate by %.4g", f.UltimateFactor), p.RoomUltimate / f.UltimateFactor}}
+		l.Terms = []Term{byYield("R_p0.2", "yield at temperature", l.Yield),
+			{over("R_m", f.UltimateFactor), fmt.Sprintf("ultimate by %.4g", f.UltimateFactor), p.RoomUltimate / f.UltimateFactor}}
 	}
 	switch {
 	case p.Group == heatTreatableAluminium || p.Group == aluminiumLithium:

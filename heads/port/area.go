@@ -146,7 +146,7 @@ func (r *AreaReport) require() error {
 		}
 	}
 	if w.Surface == Flat || load.Convex {
-		r.RequiredWall, r.RequiredFormula = load.Required, "tr by the rule for the part without its port"
+		r.RequiredWall, r.RequiredFormula = load.Required, "t_r by the rule for the part without its port"
 		return positive("thickness required of the "+w.Surface.String()+" without the port", load.Required)
 	}
 	if load.Required != 0 {

@@ -21,21 +21,21 @@ func (r *AreaReport) judge() {
 		}
 	}
 	need := math.Max(r.RequiredWall, math.Max(r.Load.Hoop, r.Load.Meridional)/r.Strengths.Wall)
-	fault("the wall is thinner than it must be without the port", check.M("tr", "wall required without the port", need), check.M("t", "least wall", w.Thickness))
+	fault("the wall is thinner than it must be without the port", check.M("t_r", "wall required without the port", need), check.M("t", "least wall", w.Thickness))
 	for _, pl := range []Plane{r.Meridional, r.Transverse} {
 		for _, side := range []Areas{pl.Outboard, pl.Inboard} {
 			fault("the hole reaches to where metal no longer counts, in the "+pl.Name+" plane",
-				check.M("C/2", "half outside chord", side.HalfOutside), check.M("Ls", "limit along the wall", side.Limit))
+				check.M("C/2", "half outside chord", side.HalfOutside), check.M("L_s", "limit along the wall", side.Limit))
 		}
 		if p.Pad != nil {
 			fault("the pad is smaller than the hole in it, in the "+pl.Name+" plane",
-				check.M("C", "outside chord", pl.Outside), check.M("Dp", "pad diameter", p.Pad.OutsideDiameter))
+				check.M("C", "outside chord", pl.Outside), check.M("D_p", "pad diameter", p.Pad.OutsideDiameter))
 		}
 	}
 	if p.Pad == nil {
 		return
 	}
-	fault("the pad is thicker than 1.5 times the wall", check.M("te", "pad thickness", p.Pad.Thickness), check.M("1.5 t", "most pad thickness", 1.5*w.Thickness))
+	fault("the pad is thicker than 1.5 times the wall", check.M("t_e", "pad thickness", p.Pad.Thickness), check.M("1.5 t", "most pad thickness", 1.5*w.Thickness))
 	r.Cautions = append(r.Cautions, fmt.Sprintf("port %s: a pad counts only where wall, tube and pad have at most 550 MPa of ultimate strength "+
 		"and at least 12 %% elongation; keep its vent hole open", p.Name))
 }
@@ -96,7 +96,7 @@ func (r AreaReport) compare(pl Plane, a Areas, what string) reading {
 		}
 	}
 	if wall := pl.Efficiency * r.Wall.Thickness; have == 0 && pl.Strip > wall {
-		return reading{what, check.M("F tr", "wall required, "+what, pl.Strip), check.M("E1 t", "wall there is, "+what, wall)}
+		return reading{what, check.M("F t_r", "wall required, "+what, pl.Strip), check.M("E_1 t", "wall there is, "+what, wall)}
 	}
 	return reading{what, check.M2("A − Σ(A < 0)", "area required and missing, "+what, need), check.M2("Σ(A > 0)", "area available, "+what, have)}
 }
@@ -141,7 +141,7 @@ func (r AreaReport) Check(name string) check.Result {
 	}
 	res := check.Result{
 		ID: id, Title: title,
-		Formula: "A1 + A2 + A3 + A41 + A42 + A43 + A5 ≥ A = d F tr + 2 tn′ F tr (1 − fr1), each side alone A/2; p ≤ p_max; " + r.RequiredFormula,
+		Formula: "A_1 + A_2 + A_3 + A_41 + A_42 + A_43 + A_5 ≥ A = d F t_r + 2 t_n′ F t_r (1 − f_r1), each side alone A/2; p ≤ p_max; " + r.RequiredFormula,
 		Inputs:  r.inputs(), Demand: worst.demand, Capacity: worst.capacity, Factor: 1,
 		Source: check.Source{Doc: "ASME BPVC Section VIII Division 1, 2007 to 2019", Where: "areas and limits of UG-37 read; cones, torispheres and weld ratios recalled, confirm", How: check.Memory},
 		Note:   strings.Join(append([]string{note}, append(r.exempt(), r.Cautions...)...), "; "),
@@ -171,21 +171,21 @@ func (r AreaReport) exempt() []string {
 func (r AreaReport) inputs() []check.Quantity {
 	p, w, fr := r.Port, r.Wall, r.Ratios
 	in := []check.Quantity{
-		check.Pa("p", "pressure at the port", r.Load.Pressure), check.M("t", "least wall", w.Thickness), check.M("tn", "least tube wall", p.TubeWall),
+		check.Pa("p", "pressure at the port", r.Load.Pressure), check.M("t", "least wall", w.Thickness), check.M("t_n", "least tube wall", p.TubeWall),
 		check.M("OD", "tube outside diameter", p.OutsideDiameter), check.Rad("φ", "tube axis to wall normal", r.Chords.Obliquity),
-		check.Pa("Sv", "allowable stress, wall", r.Strengths.Wall), check.Pa("Sn", "allowable stress, tube", r.Strengths.Tube),
-		check.Num("fr1", "strength ratio", fr.FR1), check.Num("fr2", "strength ratio", fr.FR2), check.Num("fr3", "strength ratio", fr.FR3), check.Num("fr4", "strength ratio", fr.FR4),
-		check.M("tr", "wall required without the port", r.RequiredWall), check.M("trn", "tube wall required", r.RequiredTube),
+		check.Pa("S_v", "allowable stress, wall", r.Strengths.Wall), check.Pa("S_n", "allowable stress, tube", r.Strengths.Tube),
+		check.Num("f_r1", "strength ratio", fr.FR1), check.Num("f_r2", "strength ratio", fr.FR2), check.Num("f_r3", "strength ratio", fr.FR3), check.Num("f_r4", "strength ratio", fr.FR4),
+		check.M("t_r", "wall required without the port", r.RequiredWall), check.M("t_rn", "tube wall required", r.RequiredTube),
 		check.NPerM("N_θ", "resultant across the meridional plane", r.Load.Hoop), check.NPerM("N_φ", "resultant across the transverse plane", r.Load.Meridional),
 	}
 	switch w.Surface {
 	case Cylinder, Sphere:
-		in = append(in, check.M("Rm", "mid-surface radius", w.Radius))
+		in = append(in, check.M("R_m", "mid-surface radius", w.Radius))
 	case Cone:
 		in = append(in, check.M("e", "tube axis from tank axis", p.Radius), check.Rad("α", "half angle", w.HalfApex))
 	}
 	if p.Pad != nil {
-		in = append(in, check.Pa("Sp", "allowable stress, pad", r.Strengths.Pad), check.M("Dp", "pad diameter", p.Pad.OutsideDiameter), check.M("te", "pad thickness", p.Pad.Thickness))
+		in = append(in, check.Pa("S_p", "allowable stress, pad", r.Strengths.Pad), check.M("D_p", "pad diameter", p.Pad.OutsideDiameter), check.M("t_e", "pad thickness", p.Pad.Thickness))
 	}
 	for _, pl := range []Plane{r.Meridional, r.Transverse} {
 		in = append(in, pl.inputs()...)
@@ -198,9 +198,9 @@ func (r AreaReport) inputs() []check.Quantity {
 
 func (pl Plane) inputs() []check.Quantity {
 	in := []check.Quantity{
-		check.M("d", pl.Name+" bore chord", pl.Bore), check.M("C", pl.Name+" outside chord", pl.Outside), check.M("tn′", pl.Name+" tube wall along the wall", pl.TubeAlong),
-		check.Num("sin β", pl.Name+" tube to wall", pl.SinBeta), check.Num("F", pl.Name+" plane factor", pl.Factor), check.M("F tr", pl.Name+" wall required, or N/S", pl.Strip), check.Num("E1", pl.Name+" seam through the hole", pl.Efficiency),
-		check.M("Lp", pl.Name+" limit along the wall", pl.ParallelLimit), check.M("H", pl.Name+" limit off the wall", pl.NormalLimit), check.M("h", pl.Name+" inside projection counted", pl.InsideLimit),
+		check.M("d", pl.Name+" bore chord", pl.Bore), check.M("C", pl.Name+" outside chord", pl.Outside), check.M("t_n′", pl.Name+" tube wall along the wall", pl.TubeAlong),
+		check.Num("sin β", pl.Name+" tube to wall", pl.SinBeta), check.Num("F", pl.Name+" plane factor", pl.Factor), check.M("F t_r", pl.Name+" wall required, or N/S", pl.Strip), check.Num("E_1", pl.Name+" seam through the hole", pl.Efficiency),
+		check.M("L_p", pl.Name+" limit along the wall", pl.ParallelLimit), check.M("H", pl.Name+" limit off the wall", pl.NormalLimit), check.M("h", pl.Name+" inside projection counted", pl.InsideLimit),
 	}
 	for _, part := range []struct {
 		name string
@@ -208,11 +208,11 @@ func (pl Plane) inputs() []check.Quantity {
 	}{{" whole", pl.Whole}, {" outboard", pl.Outboard}, {" inboard", pl.Inboard}} {
 		name := pl.Name + part.name
 		if part.name != " whole" {
-			in = append(in, check.M("Ls", name+" limit", part.a.Limit), check.M("c", name+" bore half-chord", part.a.HalfBore))
+			in = append(in, check.M("L_s", name+" limit", part.a.Limit), check.M("c", name+" bore half-chord", part.a.HalfBore))
 		}
-		in = append(in, check.M2("A", name+" required", part.a.Required), check.M2("A1", name+" wall", part.a.A1), check.M2("A2", name+" tube outside", part.a.A2),
-			check.M2("A3", name+" tube inside", part.a.A3), check.M2("A41", name+" outside fillet", part.a.A41), check.M2("A42", name+" pad fillet", part.a.A42),
-			check.M2("A43", name+" inside fillet", part.a.A43), check.M2("A5", name+" pad", part.a.A5))
+		in = append(in, check.M2("A", name+" required", part.a.Required), check.M2("A_1", name+" wall", part.a.A1), check.M2("A_2", name+" tube outside", part.a.A2),
+			check.M2("A_3", name+" tube inside", part.a.A3), check.M2("A_41", name+" outside fillet", part.a.A41), check.M2("A_42", name+" pad fillet", part.a.A42),
+			check.M2("A_43", name+" inside fillet", part.a.A43), check.M2("A_5", name+" pad", part.a.A5))
 	}
 	return in
 }
@@ -220,9 +220,9 @@ func (pl Plane) inputs() []check.Quantity {
 func (q PressureArea) inputs() []check.Quantity {
 	s := q.Side
 	return []check.Quantity{
-		check.M("ris", s+" wall radius of curvature", q.WallRadius), check.M("lso", s+" wall counted", q.WallLength), check.M("l′b", s+" tube counted outside", q.TubeLength), check.M("l′bi", s+" tube counted inside", q.InsideLength),
-		check.M2("Afs", s+" wall area", q.WallArea), check.M2("Afb", s+" tube area", q.TubeArea), check.M2("Afp", s+" pad area", q.PadArea), check.M2("Afw", s+" weld area", q.WeldArea),
-		check.M2("Aps", s+" pressure area in the shell", q.WallPressure), check.M2("Apb", s+" pressure area in the tube", q.TubePressure), check.M2("Apφ", s+" pressure area of the obliquity", q.ObliquePressure),
+		check.M("r_is", s+" wall radius of curvature", q.WallRadius), check.M("l_so", s+" wall counted", q.WallLength), check.M("l′_b", s+" tube counted outside", q.TubeLength), check.M("l′_bi", s+" tube counted inside", q.InsideLength),
+		check.M2("A_fs", s+" wall area", q.WallArea), check.M2("A_fb", s+" tube area", q.TubeArea), check.M2("A_fp", s+" pad area", q.PadArea), check.M2("A_fw", s+" weld area", q.WeldArea),
+		check.M2("A_ps", s+" pressure area in the shell", q.WallPressure), check.M2("A_pb", s+" pressure area in the tube", q.TubePressure), check.M2("A_pφ", s+" pressure area of the obliquity", q.ObliquePressure),
 		check.Pa("p_max", s+" side", q.Capacity),
 	}
 }

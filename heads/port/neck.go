@@ -58,10 +58,10 @@ func (r AreaReport) CheckNeck(name string) check.Result {
 	tb1 = math.Max(tb1, inch/16)
 	tb3 := StandardNeck(r.Port.OutsideDiameter)
 	return check.Result{
-		ID: id, Title: title, Formula: "tn ≥ max(ta, min(tb3, max(tb1, tb2)))",
-		Inputs: []check.Quantity{check.M("ta", "tube wall for its own pressure", r.RequiredTube), check.M("tb1", "vessel wall at the port, pressure inside, at least 1/16 in", tb1),
-			check.M("tb2", "vessel wall at the port, pressure on the convex side", tb2), check.M("tb3", "0.875 of the standard pipe wall", tb3)},
-		Demand: check.M("t", "least tube wall required", NeckWall(r.RequiredTube, tb1, tb2, tb3)), Capacity: check.M("tn", "least tube wall", r.Port.TubeWall), Factor: 1,
+		ID: id, Title: title, Formula: "t_n ≥ max(t_a, min(t_b3, max(t_b1, t_b2)))",
+		Inputs: []check.Quantity{check.M("t_a", "tube wall for its own pressure", r.RequiredTube), check.M("t_b1", "vessel wall at the port, pressure inside, at least 1/16 in", tb1),
+			check.M("t_b2", "vessel wall at the port, pressure on the convex side", tb2), check.M("t_b3", "0.875 of the standard pipe wall", tb3)},
+		Demand: check.M("t", "least tube wall required", NeckWall(r.RequiredTube, tb1, tb2, tb3)), Capacity: check.M("t_n", "least tube wall", r.Port.TubeWall), Factor: 1,
 		Source: check.Source{Doc: "ASME BPVC Section VIII Division 1, 2010", Where: "order of choices of UG-45 read; table of pipe walls recalled, confirm", How: check.Memory},
 	}
 }

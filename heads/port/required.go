@@ -56,25 +56,25 @@ func (p Port) RequiredWall(w Wall, pressure, s float64) (tr float64, formula str
 	spherical := func(r float64) float64 { return pressure * r / (2*s - 0.2*pressure) }
 	switch w.Surface {
 	case Cylinder:
-		return pressure * (w.Radius - t/2) / (s - 0.6*pressure), "tr = p R/(S − 0.6p)", nil
+		return pressure * (w.Radius - t/2) / (s - 0.6*pressure), "t_r = p R/(S − 0.6p)", nil
 	case Cone:
-		return pressure * p.Radius / (math.Cos(w.HalfApex) * (s - 0.6*pressure)), "tr = p e/[cos α (S − 0.6p)]", nil
+		return pressure * p.Radius / (math.Cos(w.HalfApex) * (s - 0.6*pressure)), "t_r = p e/[cos α (S − 0.6p)]", nil
 	case Sphere:
-		return spherical(w.Radius - t/2), "tr = p R/(2S − 0.2p)", nil
+		return spherical(w.Radius - t/2), "t_r = p R/(2S − 0.2p)", nil
 	case Ellipsoid:
 		d := 2*w.Radius - t
 		aspect := d / (2*w.Depth - t)
 		if _, most := p.reach(w); most > 0.4*d {
-			return spherical(d * (2 + aspect*aspect) / 6), "tr = p D K/(2S − 0.2p), hole outside 0.8 D", nil
+			return spherical(d * (2 + aspect*aspect) / 6), "t_r = p D K/(2S − 0.2p), hole outside 0.8 D", nil
 		}
 		k1, err := SphereFactor(aspect)
-		return spherical(k1 * d), "tr = p K1 D/(2S − 0.2p)", err
+		return spherical(k1 * d), "t_r = p K_1 D/(2S − 0.2p)", err
 	case Torisphere:
 		l, r := w.Crown-t/2, w.Knuckle-t/2
 		if p.inKnuckle(w) {
-			return spherical(l * (3 + math.Sqrt(l/r)) / 4), "tr = p L M/(2S − 0.2p), hole reaching into the knuckle", nil
+			return spherical(l * (3 + math.Sqrt(l/r)) / 4), "t_r = p L M/(2S − 0.2p), hole reaching into the knuckle", nil
 		}
-		return spherical(l), "tr = p L/(2S − 0.2p)", nil
+		return spherical(l), "t_r = p L/(2S − 0.2p)", nil
 	}
 	return nan, "", fmt.Errorf("port %s: no required thickness of a %s here; it must be given", p.Name, w.Surface)
 }

@@ -91,7 +91,7 @@ func CheckSpacing(w Wall, ports []Member, at int) check.Result {
 	if err != nil {
 		return check.NotMade(id, title, err)
 	}
-	res := check.Result{ID: id, Title: title, Formula: "(C1 + C2)/2 + legs ≤ p; 4/3 or 3/2 (d1 + d2)/2 ≤ p; overlapping limits shared: ΣA ≥ A in the plane of centres", Factor: 1,
+	res := check.Result{ID: id, Title: title, Formula: "(C_1 + C_2)/2 + legs ≤ p; 4/3 or 3/2 (d_1 + d_2)/2 ≤ p; overlapping limits shared: ΣA ≥ A in the plane of centres", Factor: 1,
 		Source: check.Source{Doc: "ASME BPVC Section VIII Division 1, 2007 to 2019", Where: "sharing of UG-42(a) read; least distances recalled, confirm", How: check.Memory}}
 	ratio := 4.0 / 3
 	if len(ports) > 2 {

@@ -46,7 +46,7 @@ func (r AreaReport) CheckThrust(name string, x External) check.Result {
 	σ := r.Load.Pressure*rm/(2*tn) + x.Force/(2*math.Pi*rm*tn) + x.Moment/(math.Pi*rm*rm*tn)
 	all := []reading{
 		{"attachment weld", check.N("T", "thrust and load on the weld", thrust+x.Force+2*x.Moment/rm), check.N("R", "strength of the weld round the tube", weld)},
-		{"tube", check.Pa("σ", "stress along the tube", σ), check.Pa("Sn", "allowable stress, tube", s.Tube)},
+		{"tube", check.Pa("σ", "stress along the tube", σ), check.Pa("S_n", "allowable stress, tube", s.Tube)},
 	}
 	if x.Force > 0 || x.Moment > 0 {
 		local, err := r.localReadings(x.Force + 2*x.Moment/(od/2))
@@ -55,8 +55,8 @@ func (r AreaReport) CheckThrust(name string, x External) check.Result {
 		}
 		all = append(all, local...)
 	}
-	res := check.Result{ID: id, Title: title, Factor: 1, Formula: "T = p π OD²/4 + F + 2M/r ≤ R; σ = p r/(2 tn) + F/(2π r tn) + M/(π r² tn) ≤ Sn",
-		Inputs: []check.Quantity{check.Pa("p", "pressure at the port", r.Load.Pressure), check.M("OD", "tube outside diameter", od), check.M("tn", "least tube wall", tn),
+	res := check.Result{ID: id, Title: title, Factor: 1, Formula: "T = p π OD²/4 + F + 2M/r ≤ R; σ = p r/(2 t_n) + F/(2π r t_n) + M/(π r² t_n) ≤ S_n",
+		Inputs: []check.Quantity{check.Pa("p", "pressure at the port", r.Load.Pressure), check.M("OD", "tube outside diameter", od), check.M("t_n", "least tube wall", tn),
 			check.M("r", "tube mean radius", rm), check.N("F", "force from outside", x.Force), check.NM("M", "moment from outside", x.Moment)},
 		Source: check.Source{Doc: "derived: equilibrium of the tube", Where: "unit weld strengths of ASME VIII-1 UW-15(c) recalled, confirm", How: check.Memory}}
 	worst := governing(all)
@@ -147,7 +147,7 @@ func (r AreaReport) localReadings(force float64) ([]reading, error) {
 	shear := 2 * force * math.Sin(φ) / (math.Pi * p.OutsideDiameter * t)
 	σm += r.Load.Pressure*rm/(2*t) + 2*shear // Tresca: twice the shear beside the tension
 	return []reading{
-		{"wall, membrane", check.Pa("σm", "local membrane stress", σm), check.Pa("1.5 S", "local membrane limit", 1.5*r.Strengths.Wall)},
-		{"wall, membrane and bending", check.Pa("σm + σb", "local stress at the surface", σm+σb), check.Pa("3 S", "limit of membrane and bending", 3*r.Strengths.Wall)},
+		{"wall, membrane", check.Pa("σ_m", "local membrane stress", σm), check.Pa("1.5 S", "local membrane limit", 1.5*r.Strengths.Wall)},
+		{"wall, membrane and bending", check.Pa("σ_m + σ_b", "local stress at the surface", σm+σb), check.Pa("3 S", "limit of membrane and bending", 3*r.Strengths.Wall)},
 	}, nil
 }

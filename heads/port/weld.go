@@ -33,7 +33,7 @@ func (r AreaReport) CheckWeld(name string) check.Result {
 	}
 	all = append(all, paths...)
 	res := check.Result{ID: id, Title: title, Factor: 1,
-		Formula: "t1 ≥ tc; partial: t2 ≥ tc, t1 + t2 ≥ 1.25 tmin, each path ΣR ≥ min(W, Wi)",
+		Formula: "t_1 ≥ t_c; partial: t_2 ≥ t_c, t_1 + t_2 ≥ 1.25 t_min, each path ΣR ≥ min(W, W_i)",
 		Source:  check.Source{Doc: "ASME BPVC Section VIII Division 1, 2007 to 2010", Where: "sizes of UW-16 and paths of UG-41 read; unit strengths and pad edge recalled, confirm", How: check.Memory}}
 	worst := governing(all)
 	res.Inputs = append(res.Inputs, numbers(all)...)
@@ -67,15 +67,15 @@ func (r AreaReport) sizeReadings() []reading {
 	if r.Meridional.Whole.A43 > 0 {
 		t2 = math.Max(t2, p.InsideLeg*throat)
 	}
-	first := reading{"throat of the outside fillet", check.M("tc", "throat required outside", tc), check.M("t1", "throat of the outside fillet", t1)}
+	first := reading{"throat of the outside fillet", check.M("t_c", "throat required outside", tc), check.M("t_1", "throat of the outside fillet", t1)}
 	all := []reading{first}
 	if !p.FullGroove {
 		inner := math.Min(most, math.Min(p.TubeWall, w.Thickness))
-		all = append(all, reading{"second weld, inside fillet or groove", check.M("tc", "throat required of the second weld", math.Min(cover, 0.7*inner)), check.M("t2", "throat or depth of the second weld", t2)},
-			reading{"both welds together", check.M("1.25 tmin", "sum of throats required", 1.25*math.Max(tmin, inner)), check.M("t1 + t2", "sum of throats", t1+t2)})
+		all = append(all, reading{"second weld, inside fillet or groove", check.M("t_c", "throat required of the second weld", math.Min(cover, 0.7*inner)), check.M("t_2", "throat or depth of the second weld", t2)},
+			reading{"both welds together", check.M("1.25 t_min", "sum of throats required", 1.25*math.Max(tmin, inner)), check.M("t_1 + t_2", "sum of throats", t1+t2)})
 	}
 	if p.Pad != nil {
-		all = append(all, reading{"fillet round the pad", check.M("½ tmin", "throat required at the pad's edge", math.Min(most, math.Min(p.Pad.Thickness, w.Thickness))/2),
+		all = append(all, reading{"fillet round the pad", check.M("½ t_min", "throat required at the pad's edge", math.Min(most, math.Min(p.Pad.Thickness, w.Thickness))/2),
 			check.M("t", "throat at the pad's edge", p.Pad.Leg/math.Sqrt2)})
 	}
 	return all

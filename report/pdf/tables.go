@@ -101,7 +101,7 @@ func (p *paper) materials() {
 		for _, v := range m.Values {
 			rows = append(rows, plain(v.Quantity.Name, v.Quantity.Symbol, report.Show(v.Quantity, p.sheet.Units, report.Nearest), provenance(v.Source), v.Note))
 		}
-		p.table([]column{{"property", 1.7, false, false}, {"symbol", 0.6, false, true}, {"value", 1, true, false}, {"source (how)", 2.6, false, false}, {"note", 1.8, false, false}}, rows, 0)
+		p.table([]column{{"property", 1.7, false, false}, {"symbol", 0.6, false, true}, {"value", 1, true, false}, {"source (how)", 2.6, false, false}, {"note", 1.8, false, true}}, rows, 0)
 		p.list(m.Notes, small)
 	}
 }
