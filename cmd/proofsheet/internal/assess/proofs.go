@@ -6,13 +6,10 @@ import (
 	"math"
 
 	"proofsheet/cmd/proofsheet/internal/tank"
-	"proofsheet/heads"
-	"proofsheet/loads"
 	"proofsheet/loads/proof"
 	"proofsheet/material"
 	"proofsheet/material/fluid"
 	"proofsheet/report/check"
-	"proofsheet/shell"
 )
 
 // A proofTest is the plan with the checks that go with it.
@@ -120,18 +117,18 @@ func (m *model) service(z float64, cases []*loadCase) float64 {
 	return most
 }
 
-// depth returns how deep a station lies under the highest point of the test
-// liquid [m], at the deepest of its ring.
-func (m *model) depth(z float64) float64 {
+// depths returns how deep the ring of wall at a station lies under the highest
+// point of the test liquid, at its top and at its bottom [m].
+func (m *model) depths(z float64) (least, most float64) {
 	lo, hi := m.in.Bounds()
 	switch m.t.Proof.Orientation {
 	case "inverted":
-		return z - lo
+		return z - lo, z - lo
 	case "horizontal":
 		_, r := m.in.Radii(z)
-		return m.in.radius + r
+		return m.in.radius - r, m.in.radius + r
 	default:
-		return hi - z
+		return hi - z, hi - z
 	}
 }
 
@@ -140,7 +137,7 @@ func (m *model) proofPlan(t *proofTest, cases []*loadCase, near float64) (*proof
 	p := m.t.Proof
 	in := proof.Inputs{
 		Method: proof.Method(p.Method), Rules: t.rules, MEOP: m.t.Pressure.MEOP, GaugeHeight: p.GaugeHeight,
-		Chosen: given(p.Pressure), WorkingTime: given(p.WorkingTime), Near: near,
+		Chosen: given(p.Pressure), WorkingTime: given(p.WorkingTime), Near: near, GaugeTolerance: given(p.GaugeTolerance),
 	}
 	if !m.defaulted("proof.hold") {
 		in.HoldAsked = p.Hold
@@ -156,17 +153,13 @@ func (m *model) proofPlan(t *proofTest, cases []*loadCase, near float64) (*proof
 		if err != nil {
 			return nil, err
 		}
-		depth := m.depth(pt.z)
+		least, most := m.depths(pt.z)
 		if in.Method == proof.Pneumatic {
-			depth = 0
+			least, most = 0, 0
 		}
-		in.Points = append(in.Points, proof.Point{Name: pt.name, Service: m.service(pt.z, cases), WaterDepth: math.Max(depth, 0), Ratios: ratios})
+		in.Points = append(in.Points, proof.Point{Name: pt.name, Service: m.service(pt.z, cases),
+			WaterDepth: math.Max(least, 0), Deepest: math.Max(most, 0), Ratios: ratios})
 	}
-	plan, err := proof.NewPlan(in)
-	if err != nil || p.GaugeTolerance == nil {
-		return plan, err
-	}
-	in.GaugeShare = *p.GaugeTolerance / plan.Setting // the share follows the setting it is a share of
 	return proof.NewPlan(in)
 }
 
@@ -236,144 +229,4 @@ func (m *model) process(p *part) string {
 		process = slower(process, j.Process)
 	}
 	return process
-}
-
-// proofYield holds the membrane stress of every part, at the highest pressure
-// the test can reach, to the strictest limit, and returns the worst.
-func (m *model) proofYield(t *proofTest) check.Result {
-	c, s, err := m.proofState(t)
-	if err != nil {
-		return check.NotMade("proof/yield", "Proof: membrane stress at the highest pressure of the test", err)
-	}
-	checks := m.proofCylinder(t, s, c)
-	for _, h := range m.ends() {
-		checks = append(checks, m.proofHead(t, h, s, c))
-	}
-	for _, r := range checks {
-		if r.Status() == check.NotAssessed {
-			return named(r, "proof/yield")
-		}
-	}
-	i := check.Governing(checks)
-	if i < 0 {
-		return check.NotMade("proof/yield", "Proof: membrane stress", errors.New("no part has a membrane to check"))
-	}
-	return named(checks[i], "proof/yield")
-}
-
-// named returns a check under another id, its own part kept in the title.
-func named(r check.Result, id string) check.Result {
-	if r.Status() != check.NotAssessed {
-		r.Note = "worst of every part and seam; held to the share of yield at proof. " + r.Note
-	}
-	r.ID, r.Title, r.Rule = id, "Proof, "+r.Title, ""
-	return r
-}
-
-// proofState returns the tank full of the test fluid at the highest pressure the
-// test can reach.
-func (m *model) proofState(t *proofTest) (*loadCase, *loads.State, error) {
-	c := &loadCase{name: "proof", rule: material.Vessel, temperature: m.t.Proof.Temperature, coldest: m.t.Proof.Temperature, present: true}
-	switch m.t.Proof.Orientation {
-	case "inverted":
-		c.axial = -1
-	case "horizontal":
-		c.lateral = 1
-	default:
-		c.axial = 1
-	}
-	c.ullage = t.plan.Top + 2*t.plan.GaugeUncertainty + t.plan.Overshoot
-	density, mass := 1.0, 0.0
-	if t.plan.In.Method == proof.Hydrostatic {
-		density = t.plan.In.WaterDensity
-		mass = density * m.in.Volume()
-	}
-	err := m.fill(c, density, mass)
-	if err != nil {
-		return c, nil, err
-	}
-	return c, c.states[0], nil
-}
-
-// proofLimit returns the share of yield of a metal as a limit, the seam's
-// efficiency e [-] in it.
-func proofLimit(rs []proof.Rule, yield, e float64) (material.Limits, error) {
-	k, rule, err := proof.Limit(rs, e)
-	return material.Limits{Rule: material.Vessel, S: k * yield, Yield: yield, Governs: "k E Sy",
-		Terms:  []material.Term{{Symbol: "k E Sy", Name: fmt.Sprintf("%.4g of yield at the test temperature, by %s", k, rule.Rule), Value: k * yield}},
-		Source: rule.LimitSource}, err
-}
-
-// proofYields returns the yield of a part and of its weld zone at the test [Pa].
-func (m *model) proofYields(p *part) (parent, zone float64, err error) {
-	x := m.metals.at(p.material, m.process(p), p.nominal, m.t.Proof.Temperature)
-	return x.parent.Yield.Value, x.zone.Yield.Value, errors.Join(p.refused, x.parentErr, x.zoneErr)
-}
-
-// proofCylinder makes the membrane checks of the cylinder at proof.
-func (m *model) proofCylinder(t *proofTest, s *loads.State, c *loadCase) []check.Result {
-	cyl := shell.Cylinder{InsideRadius: m.cyl.corroded(), Thickness: m.cyl.least, Length: m.t.Cylinder.Length}
-	seams, _, longErr, girthErr := m.cylinderSeams(c)
-	cond, condErr := m.cylinderCondition(s, c)
-	parent, zone, err := m.proofYields(&m.cyl)
-	var a shell.Allowables
-	var e1, e2, e3, e4 error
-	a.Parent, e1 = proofLimit(t.rules, parent, 1)
-	a.Zone, e2 = proofLimit(t.rules, zone, 1)
-	a.SeamLong, e3 = proofLimit(t.rules, math.Min(parent, zone), seams.Long)
-	a.SeamGirth, e4 = proofLimit(t.rules, math.Min(parent, zone), seams.Girth)
-	seams.Long, seams.Girth = 1, 1 // already in the limits
-	if err = errors.Join(m.massErr, longErr, girthErr, condErr, err, e1, e2, e3, e4); err != nil {
-		return []check.Result{check.NotMade("cylinder/hoop", "Cylinder: membrane stress", err)}
-	}
-	return []check.Result{cyl.CheckHoop(cond, a, seams), cyl.CheckLongitudinal(cond, a, seams), cyl.CheckEquivalent(cond, a, seams)}
-}
-
-// proofLimits returns the efficiencies and the limits of a head at proof.
-func (m *model) proofLimits(t *proofTest, h *headPart, c *loadCase) (heads.Seams, heads.Allowables, error) {
-	seams, a, err := m.headSeams(h, c)
-	parent, zone, yieldErr := m.proofYields(&h.part)
-	_, shellZone, shellErr := m.proofYields(&m.cyl)
-	var e1, e2, e3, e4 error
-	a.Parent, e1 = proofLimit(t.rules, parent, 1)
-	a.Zone, e2 = proofLimit(t.rules, zone, 1)
-	across := math.Min(parent, zone)
-	segment := 1.0
-	if seams.Segmented {
-		segment = seams.Segment
-	}
-	a.SeamSegment, e3 = proofLimit(t.rules, across, segment)
-	a.SeamGirth, e4 = proofLimit(t.rules, math.Min(across, shellZone), seams.Girth)
-	a.ZoneKnown = nil
-	seams.Segment, seams.Girth = 1, 1 // already in the limits
-	return seams, a, errors.Join(m.massErr, err, yieldErr, shellErr, e1, e2, e3, e4)
-}
-
-// proofHead makes the membrane check of a head at proof.
-func (m *model) proofHead(t *proofTest, h *headPart, s *loads.State, c *loadCase) check.Result {
-	seams, a, err := m.proofLimits(t, h, c)
-	if err != nil {
-		return check.NotMade(h.name+"/membrane", h.title+": membrane stress", err)
-	}
-	return heads.CheckMembrane(h.nominal0, h.end, heads.Wall{Thickness: h.least, Corrosion: h.corrosion}, m.headLoading(h, s, c), a, seams)
-}
-
-// proofKnuckles holds the highest pressure of the test to what every knuckle
-// carries.
-func (m *model) proofKnuckles(t *proofTest) (out []check.Result) {
-	c, s, stateErr := m.proofState(t)
-	for _, h := range m.ends() {
-		seams, a, err := m.proofLimits(t, h, c)
-		if err = errors.Join(stateErr, err); err != nil {
-			out = append(out, check.NotMade(h.name+"/knuckle", h.title+": knuckle at proof", err))
-			continue
-		}
-		d, err := m.headDemand(h, s, c, heads.Loading{})
-		r := heads.CheckKnuckle(h.nominal0, h.end, d.Pressure, heads.Wall{Thickness: h.least, Corrosion: h.corrosion}, m.modulus(h, c.temperature), true, a, seams)
-		if err != nil {
-			r = check.NotMade(r.ID, r.Title, err)
-		}
-		out = append(out, r)
-	}
-	return out
 }

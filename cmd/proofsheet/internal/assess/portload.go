@@ -1,0 +1,137 @@
+package assess
+
+import (
+	"fmt"
+	"math"
+
+	"proofsheet/heads"
+	"proofsheet/heads/port"
+	"proofsheet/loads"
+	"proofsheet/material"
+	"proofsheet/material/weld"
+)
+
+// portStrengths returns the allowable stresses at a port: the welded values
+// where an alloy softens, and the efficiency of a seam through the hole.
+func (m *model) portStrengths(p *portPart, c *loadCase) (port.Strengths, error) {
+	var s port.Strengths
+	wall := m.allow(p.host, "", c)
+	if wall.zoneErr != nil {
+		return s, wall.zoneErr
+	}
+	tube := m.allowAt(p.in.Tube.Material, "", p.in.Tube.Wall, c.temperature, c.rule, nil)
+	if tube.zoneErr != nil {
+		return s, fmt.Errorf("tube: %w", tube.zoneErr)
+	}
+	s = port.Strengths{Wall: wall.seam.S, Tube: tube.seam.S, Pad: wall.seam.S}
+	if pad := p.in.Pad; pad != nil && pad.Material != "" {
+		a := m.allowAt(pad.Material, "", pad.Thickness, c.temperature, c.rule, nil)
+		if a.zoneErr != nil {
+			return s, fmt.Errorf("pad: %w", a.zoneErr)
+		}
+		s.Pad = a.seam.S
+	}
+	e, err := m.seamThrough(p, c.rule)
+	s.EfficiencyMeridional, s.EfficiencyTransverse = e, e
+	return s, err
+}
+
+// seamThrough returns the efficiency of the seam that the port's reinforcement
+// meets [-], 1 in solid plate. A seam anywhere within the limit of
+// reinforcement counts, in both planes.
+func (m *model) seamThrough(p *portPart, rule material.Rule) (float64, error) {
+	joint, clock := m.long, m.t.Cylinder.LongSeamClock
+	if p.head != nil {
+		joint, clock = p.head.segment, p.head.in.SegmentSeamClock
+	}
+	reach := p.chords.OutsideTransverse/2 + math.Max(p.chords.Transverse/2, p.in.Tube.Wall+p.host.nominal)
+	least := 1.0
+	if joint != nil && p.port.SeamDistance(p.wall, clock) < reach {
+		e, _, err := asWeld(joint).EfficiencyAt(string(rule), weld.Place{Category: "A", Longitudinal: true,
+			Thickness: p.host.nominal, OutsideDiameter: 2 * (p.host.radius + p.host.nominal)})
+		if err != nil {
+			return math.NaN(), err
+		}
+		least = e
+	}
+	if p.head != nil || m.girth == nil {
+		return least, nil
+	}
+	for _, z := range m.t.Cylinder.GirthStations {
+		if math.Abs(z-p.z) < reach {
+			e, _, err := asWeld(m.girth).EfficiencyAt(string(rule), weld.Place{Category: "B",
+				Thickness: p.host.nominal, OutsideDiameter: 2 * (p.host.radius + p.host.nominal)})
+			if err != nil {
+				return math.NaN(), err
+			}
+			least = math.Min(least, e)
+		}
+	}
+	return least, nil
+}
+
+// portLoad returns what the wall carries at a port: the highest pressure over
+// hole and reinforcement, and the resultants of exact theory.
+func (m *model) portLoad(p *portPart, s *loads.State, c *loadCase) (port.Load, error) {
+	if p.chordsErr != nil {
+		return port.Load{}, p.chordsErr
+	}
+	reach := math.Max(p.chords.OutsideMeridional, p.chords.Meridional) + p.host.nominal + p.in.Tube.Wall
+	if p.head == nil {
+		pr, _ := s.HighestPressure(p.z-reach, p.z+reach)
+		_, most, _, err := s.WallForce(p.z, m.body(c))
+		if err != nil {
+			return port.Load{}, err
+		}
+		axial, _, _, err := s.WallForce(p.z, m.body(c))
+		return port.Load{Pressure: pr, Hoop: pr * m.cyl.mid(), Meridional: math.Max(axial+most, 0)}, err
+	}
+	e := given(p.in.Radius)
+	z1, z2 := m.headStation(p.head, e-reach), m.headStation(p.head, e+reach)
+	pr, _ := s.HighestPressure(z1, z2)
+	load := port.Load{Pressure: pr}
+	if p.head.in.Bulge == "inward" {
+		return load, fmt.Errorf("pressure on the convex side: the thickness for external pressure is not assessed")
+	}
+	if p.head.in.Shape == "flat" {
+		return load, fmt.Errorf("a port in a flat head: not assessed")
+	}
+	if p.head.in.Shape == "ellipsoid" && c.rule != material.Flight {
+		return load, nil // the code's own sphere speaks; exact theory under flight
+	}
+	pt, err := p.head.strength.PointAt(e, p.host.least/2)
+	if err != nil {
+		return load, err
+	}
+	v, err := m.cutForce(p.head, pt, s, c)
+	if err != nil {
+		return load, err
+	}
+	nφ, nθ, err := heads.Membrane(pt, pr, v)
+	load.Hoop, load.Meridional = math.Max(nθ, 0), math.Max(nφ, 0)
+	return load, err
+}
+
+// headStation returns z of the inside face of a head at a radius [m], the
+// radius kept within the head.
+func (m *model) headStation(h *headPart, r float64) float64 {
+	most := h.nominal0.Radius(0)
+	least := h.nominal0.Radius(h.nominal0.Depth())
+	r = math.Min(math.Max(r, least), most)
+	x, err := h.nominal0.AxialAt(r, 0)
+	if err != nil {
+		x = h.nominal0.Depth()
+	}
+	return m.station(h, x)
+}
+
+// cutForce returns the axial force that the cut through a point of a head
+// carries, tension positive [N].
+func (m *model) cutForce(h *headPart, pt heads.Point, s *loads.State, c *loadCase) (float64, error) {
+	lo, hi := m.in.Bounds()
+	z := math.Min(math.Max(m.station(h, pt.X), lo), hi) // the mid-surface of an apex lies half a wall outside
+	b := m.body(c)
+	b.Radius = func(float64) float64 { return pt.R }
+	f, err := s.FreeBody(z, b)
+	return f.Ullage + f.LiquidMost + f.LoadMost, err
+}
