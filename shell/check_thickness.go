@@ -19,7 +19,7 @@ type thicknessRule struct {
 
 var clauseRule = thicknessRule{
 	Cylinder.RequiredThicknessHoop, Cylinder.RequiredThicknessGirth,
-	"t_l = p R/(S E_l − 0.6 p), t_g = (p_x R + 2 N_x,l)/(2 S E_g + 0.4 p_x), p_x = 2 N_x,p/R_m",
+	"t_l = p R/(S E_l − 0.6 p), t_g = (p_x R + 2 max(N_x,l, 0))/(2 S E_g + 0.4 p_x), p_x = 2 N_x,p/R_m",
 	check.Source{Doc: "ASME VIII-1", Where: "UG-27(c)(1), (c)(2); line load by equilibrium", How: check.Read},
 }
 
@@ -28,7 +28,7 @@ var thicknessRules = map[material.Rule]thicknessRule{
 	material.Flight: clauseRule,
 	material.VesselEU: {
 		Cylinder.RequiredThicknessHoopEU, Cylinder.RequiredThicknessGirthEU,
-		"e_l = p D_i/(2 f z_l − p), e_g = (p_x D_i + 4 N_x,l)/(4 f z_g − p_x), p_x = 2 N_x,p/R_m",
+		"e_l = p D_i/(2 f z_l − p), e_g = (p_x D_i + 4 max(N_x,l, 0))/(4 f z_g − p_x), p_x = 2 N_x,p/R_m",
 		check.Source{Doc: "EN 13445-3", Where: "European method, recalled; confirm; girth by equilibrium", How: check.Memory},
 	},
 }

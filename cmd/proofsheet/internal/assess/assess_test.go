@@ -1,6 +1,7 @@
 package assess_test
 
 import (
+	"errors"
 	"math"
 	"regexp"
 	"strings"
@@ -245,6 +246,39 @@ func TestFixedQuantities(t *testing.T) {
 		if !id.MatchString(r.ID) {
 			t.Errorf("id %q is not part/check", r.ID)
 		}
+	}
+}
+
+// Under pressure from outside nothing is called satisfied for want of a demand.
+func TestOutsidePressureIsNotSatisfiedByDefault(t *testing.T) {
+	s := sheet(t, changed(t, "demo", "name = \"pad\"\nullage_pressure = \"25 bar\"", "name = \"pad\"\nullage_pressure = \"-0.3 bar\""))
+	for id, want := range map[string]check.Status{
+		"cylinder/hoop@pad": check.NotApplicable, "cylinder/thickness@pad": check.NotApplicable, "head.forward/thickness@pad": check.NotApplicable,
+		"port.vent/area@pad": check.NotAssessed, "cylinder/external": check.NotAssessed,
+	} {
+		if got := find(t, s, id).Status(); got != want {
+			t.Errorf("%s: %v, want %v", id, got, want)
+		}
+	}
+}
+
+// More liquid than the tank holds is a fault of the file, at its line.
+func TestLiquidThatDoesNotFit(t *testing.T) {
+	for _, row := range [][2]string{{"liquid_mass = \"300 kg\"", "liquid_mass"}, {"level = \"2 m\"", "level"}} {
+		in := changed(t, "demo", "fill = 0.25", row[0])
+		_, err := assess.Assess(in, assess.Options{})
+		var faults tank.Faults
+		if !errors.As(err, &faults) || len(faults) != 1 || !strings.Contains(faults[0].Key, row[1]) || faults[0].Line < 100 || !strings.Contains(faults[0].What, "write at most") {
+			t.Errorf("%s: %v", row[0], err)
+		}
+	}
+}
+
+// A proof with gas is planned only for welds examined over their full length.
+func TestGasProofNeedsFullExamination(t *testing.T) {
+	s := sheet(t, changed(t, "demo", "method = \"hydrostatic\"\nfluid = \"water\"", "method = \"pneumatic\"\nfluid = \"nitrogen\""))
+	if r := find(t, s, "proof/reach@proof"); r.Status() != check.NotAssessed || s.Proof != nil {
+		t.Errorf("reach %v, plan %v", r.Status(), s.Proof != nil)
 	}
 }
 

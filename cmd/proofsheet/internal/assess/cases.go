@@ -63,7 +63,7 @@ func (m *model) cases() ([]*loadCase, error) {
 	for _, in := range m.t.Case {
 		c, err := m.newCase(in)
 		if err != nil {
-			return nil, fmt.Errorf("case %s: %w", in.Name, err)
+			return nil, err
 		}
 		written = append(written, c)
 	}
@@ -103,6 +103,9 @@ func (m *model) newCase(in tank.Case) (*loadCase, error) {
 	c.sections = sectionsOf(in, m.t.Cylinder.Length)
 	var err error
 	if c.ullage, err = m.ullage(in); err != nil {
+		return nil, tank.Faults{m.t.Fault("case."+in.Name+".ullage_pressure", "%v", err)}
+	}
+	if err := m.fits(in); err != nil {
 		return nil, err
 	}
 	if in.LiquidMass == nil {
@@ -114,6 +117,20 @@ func (m *model) newCase(in tank.Case) (*loadCase, error) {
 		return c, err
 	}
 	return c, m.fill(c, m.warm, *in.LiquidMass)
+}
+
+// fits refuses a mass or a level that the tank does not hold.
+func (m *model) fits(in tank.Case) error {
+	lo, hi := m.in.Bounds()
+	if in.LiquidMass != nil && *in.LiquidMass > m.warm*m.in.Volume() {
+		return tank.Faults{m.t.Fault("case."+in.Name+".liquid_mass", "%.4g kg take %.4g l at their warmest, the tank holds %.4g l; write at most \"%.4g kg\"",
+			*in.LiquidMass, *in.LiquidMass/m.warm*1e3, m.in.Volume()*1e3, math.Floor(m.warm*m.in.Volume()*(1-m.t.Contents.LeastUllage)))}
+	}
+	if in.Level != nil && *in.Level > hi-lo {
+		return tank.Faults{m.t.Fault("case."+in.Name+".level", "%.4g m lies above the tank, which is %.4g m inside; write at most \"%.0f mm\"",
+			*in.Level, hi-lo, math.Floor((hi-lo)*1e3))}
+	}
+	return nil
 }
 
 // fill adds the state of a liquid of a density [kg/m3] and mass [kg].
@@ -135,9 +152,9 @@ func (m *model) liquidVolume(in tank.Case) float64 {
 	case in.Fill != nil:
 		return *in.Fill * m.in.Volume()
 	case in.Level != nil && in.AxialLoadFactor < 0:
-		return m.in.Volume() - m.in.VolumeBelow(math.Max(hi-*in.Level, lo))
+		return m.in.Volume() - m.in.VolumeBelow(hi-*in.Level)
 	case in.Level != nil:
-		return m.in.VolumeBelow(math.Min(lo+*in.Level, hi))
+		return m.in.VolumeBelow(lo + *in.Level)
 	default:
 		return math.NaN()
 	}

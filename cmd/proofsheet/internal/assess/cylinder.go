@@ -126,12 +126,23 @@ func (m *model) checkCylinder(s *loads.State, c *loadCase) []check.Result {
 		}
 		return r
 	}
+	if err == nil && cond.Pressure < 0 {
+		return outsideOnly(refuse(cyl.CheckLongitudinal(cond, a, seams), girthErr, a.ZoneKnown), refuse(cyl.CheckEquivalent(cond, a, seams), a.ZoneKnown))
+	}
 	return []check.Result{
 		refuse(cyl.CheckHoop(cond, a, seams), longErr, zoneOf(a, m.long != nil)),
 		refuse(cyl.CheckLongitudinal(cond, a, seams), girthErr, a.ZoneKnown),
 		refuse(cyl.CheckEquivalent(cond, a, seams), a.ZoneKnown),
 		refuse(cyl.CheckThickness(c.rule, cond, a, seams), longErr, girthErr, a.ZoneKnown),
 	}
+}
+
+// outsideOnly returns the checks of a cylinder under pressure from outside: hoop
+// tension and the thickness for it do not arise.
+func outsideOnly(longitudinal, equivalent check.Result) []check.Result {
+	const why = "the pressure across the wall is negative: cylinder/external holds it"
+	return []check.Result{check.NotApplicableTo("cylinder/hoop", "Cylinder: hoop stress", why), longitudinal, equivalent,
+		check.NotApplicableTo("cylinder/thickness", "Cylinder: required thickness", why)}
 }
 
 // zoneOf returns why the zone of a seam is not known, where there is a seam.

@@ -1,7 +1,6 @@
 package assess
 
 import (
-	"fmt"
 	"math"
 
 	"proofsheet/material"
@@ -117,13 +116,13 @@ func (m *model) atUllage(meop *loadCase, p float64, checks func(c *loadCase) []c
 func nearPressure(parts []report.PermissiblePressure, unbuilt []check.Result) (p float64, why string) {
 	for _, r := range unbuilt {
 		if r.Status() == check.NotAssessed {
-			return 0, fmt.Sprintf("0 because %s is not assessed", r.ID)
+			return 0, r.ID + " is not assessed"
 		}
 	}
 	p = math.Inf(1)
 	for _, row := range parts {
 		if math.IsNaN(row.Pressure) {
-			return 0, fmt.Sprintf("0 because %s is %s", row.Part, row.Note)
+			return 0, row.Part + " is " + row.Note
 		}
 		if row.Pressure < p {
 			p, why = row.Pressure, "set by "+row.Check

@@ -1,6 +1,7 @@
 package assess
 
 import (
+	"errors"
 	"fmt"
 	"math"
 
@@ -70,6 +71,9 @@ func (m *model) seamThrough(p *portPart, rule material.Rule) (float64, error) {
 	return least, nil
 }
 
+// errOutside says why a port is not assessed where the pressure is outside.
+var errOutside = errors.New("the pressure is on the outside: the wall required for external pressure is not known")
+
 // portLoad returns what the wall carries at a port: the highest pressure over
 // hole and reinforcement, and the resultants of exact theory.
 func (m *model) portLoad(p *portPart, s *loads.State, c *loadCase) (port.Load, error) {
@@ -79,6 +83,9 @@ func (m *model) portLoad(p *portPart, s *loads.State, c *loadCase) (port.Load, e
 	reach := math.Max(p.chords.OutsideMeridional, p.chords.Meridional) + p.host.nominal + p.in.Tube.Wall
 	if p.head == nil {
 		pr, _ := s.HighestPressure(p.z-reach, p.z+reach)
+		if pr < 0 {
+			return port.Load{}, errOutside
+		}
 		_, most, _, err := s.WallForce(p.z, m.body(c))
 		if err != nil {
 			return port.Load{}, err
@@ -90,6 +97,9 @@ func (m *model) portLoad(p *portPart, s *loads.State, c *loadCase) (port.Load, e
 	z1, z2 := m.headStation(p.head, e-reach), m.headStation(p.head, e+reach)
 	pr, _ := s.HighestPressure(z1, z2)
 	load := port.Load{Pressure: pr}
+	if pr < 0 {
+		return load, errOutside
+	}
 	if p.head.in.Bulge == "inward" {
 		return load, fmt.Errorf("pressure on the convex side: the thickness for external pressure is not assessed")
 	}

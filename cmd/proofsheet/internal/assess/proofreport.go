@@ -119,11 +119,15 @@ func (r *run) proofSheet() *report.Proof {
 		StoredEnergy: math.NaN(), FluidEnergy: math.NaN(), WallEnergy: math.NaN(),
 		Values: []check.Quantity{check.Pa("u_g", "uncertainty of the gauge", p.GaugeUncertainty), check.Pa("o", "allowed overshoot", p.Overshoot),
 			check.Pa("p_top", "least pressure at the highest point", p.Top)},
-		Notes: []string{"Hold: " + p.HoldReason + ".", "Examination: " + p.ExaminationFrom + "."},
+		Notes: []string{"Hold: " + p.HoldReason + ".", "Examination: " + p.ExaminationFrom + ".",
+			fmt.Sprintf("The gauge is taken to be right within %.4g bar; a gauge of 1 %% of a full scale of twice the setting errs by twice as much: choose or state one that holds this.", p.GaugeUncertainty/1e5)},
 	}
 	for i, pt := range p.Points {
 		s.Points = append(s.Points, report.ProofPoint{Name: pt.Name, Z: r.proof.points[i].z, Service: pt.Service, Factor: pt.Factor,
 			Required: pt.Required, Low: pt.Low, High: pt.High})
+	}
+	for _, n := range r.corrections() {
+		s.Notes = append(s.Notes, n)
 	}
 	if relief, err := p.Relief(r.proof.use); err != nil {
 		s.Relief = math.NaN()
@@ -138,6 +142,22 @@ func (r *run) proofSheet() *report.Proof {
 		s.Cautions = append(s.Cautions, c.Text)
 	}
 	return s
+}
+
+// corrections says where the temperature correction of each material comes
+// from: strength at the test over strength at the hottest case.
+func (r *run) corrections() (out []string) {
+	seen := map[string]bool{}
+	for _, pt := range r.proof.plan.Points {
+		for _, q := range pt.Ratios {
+			s := fmt.Sprintf("Temperature correction of %s: %.5f, the larger of yield and tensile strength at the test over those at the hottest case.", q.Material, q.Value)
+			if !seen[s] {
+				seen[s] = true
+				out = append(out, s)
+			}
+		}
+	}
+	return out
 }
 
 // proofReadings fills the steps with what to expect at each.
@@ -206,16 +226,20 @@ func sequence(method string) []string {
 	if method == "pneumatic" {
 		fill = "Pneumatic only where water cannot be used: risk assessed, every weld examined over its full length, distance kept, outdoors."
 	}
+	carry, leak := "Tank clean, dry, unpainted; supports carry it full of water.", "Bleed to zero, vent from the top, then drain with the vent open; dry; clean."
+	if method == "pneumatic" {
+		carry, leak = "Tank clean, dry, unpainted, cold check made; barrier and distance in place before the first gas.", "Bleed to zero from afar; nobody approaches before the gauge and a second one read zero."
+	}
 	return []string{
 		"Certificates, weld examination, thickness map and this sheet at hand; one person in charge.",
-		"Tank clean, dry, unpainted; supports carry it full of water.",
+		carry,
 		fill,
 		"Two calibrated gauges, read from afar; relief device on the tank's side of every valve that is shut for the hold; flight relief removed or gagged.",
 		"Leak look and reference reading from afar, then raise by the steps, not faster than a tenth of the set pressure a minute above half; read volume, pressure, temperature and strain at each.",
 		"Hold at the set pressure; never topped up beyond it.",
 		"Lower to the examination pressure before anybody approaches; where it is zero, look from afar.",
 		"Back to the reference pressure: read permanent set. Second cycle.",
-		"Bleed to zero, vent from the top, then drain with the vent open; dry; clean.",
+		leak,
 		"Leak test as a test of its own, not above MEOP, pressurised from afar.",
 	}
 }

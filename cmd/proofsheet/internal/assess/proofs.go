@@ -143,6 +143,13 @@ func (m *model) proofPlan(t *proofTest, cases []*loadCase, near float64) (*proof
 		in.HoldAsked = p.Hold
 	}
 	var err error
+	if in.Method == proof.Pneumatic {
+		for _, j := range m.t.Joint {
+			if j.Examination != "full" {
+				return nil, fmt.Errorf("a proof with gas asks for every weld examined over its full length; joint %s is examined %q: use water", j.Name, j.Examination)
+			}
+		}
+	}
 	if in.Method == proof.Hydrostatic {
 		if in.WaterDensity, err = m.testDensity(); err != nil {
 			return nil, err

@@ -79,6 +79,20 @@ func proofLimit(rs []proof.Rule, yield, e float64) (material.Limits, error) {
 		Source: rule.LimitSource}, err
 }
 
+// withLimit returns a check with what its limit at proof is made of: k, yield [Pa]
+// and the efficiency e of the seam [-].
+func withLimit(r check.Result, rs []proof.Rule, yield, e float64) check.Result {
+	if _, rule, err := proof.Limit(rs, e); err == nil {
+		if rule.IgnoreEfficiency {
+			e = 1
+		}
+		r.Inputs = append(r.Inputs, check.Num("k", "share of yield at proof", rule.K), check.Num("E_s", "efficiency of the seam at proof", e),
+			check.Pa("R_p0.2", "yield strength at the test; S = k E_s R_p0.2", yield))
+		r.Source = rule.LimitSource
+	}
+	return r
+}
+
 // proofYields returns the yield of a part and of its weld zone at the test [Pa].
 func (m *model) proofYields(p *part) (parent, zone float64, err error) {
 	x := m.metals.at(p.material, m.process(p), p.nominal, m.t.Proof.Temperature)
@@ -97,11 +111,14 @@ func (m *model) proofCylinder(t *proofTest, s *loads.State, c *loadCase) []check
 	a.Zone, e2 = proofLimit(t.rules, zone, 1)
 	a.SeamLong, e3 = proofLimit(t.rules, math.Min(parent, zone), seams.Long)
 	a.SeamGirth, e4 = proofLimit(t.rules, math.Min(parent, zone), seams.Girth)
+	long, girth := seams.Long, seams.Girth
 	seams.Long, seams.Girth = 1, 1 // already in the limits
 	if err = errors.Join(m.massErr, longErr, girthErr, condErr, err, e1, e2, e3, e4); err != nil {
 		return []check.Result{check.NotMade("cylinder/hoop", "Cylinder: membrane stress", err)}
 	}
-	return []check.Result{cyl.CheckHoop(cond, a, seams), cyl.CheckLongitudinal(cond, a, seams), cyl.CheckEquivalent(cond, a, seams)}
+	across := math.Min(parent, zone)
+	return []check.Result{withLimit(cyl.CheckHoop(cond, a, seams), t.rules, across, long), withLimit(cyl.CheckLongitudinal(cond, a, seams), t.rules, across, girth),
+		withLimit(cyl.CheckEquivalent(cond, a, seams), t.rules, across, 1)}
 }
 
 // proofLimits returns the efficiencies and the limits of a head at proof.

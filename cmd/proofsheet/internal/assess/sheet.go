@@ -59,21 +59,22 @@ func (r *run) people() string {
 
 // peopleBox says who may stand near this tank, and when.
 func (r *run) peopleBox() []string {
-	var box []string
-	if r.near > 0 {
-		box = append(box, fmt.Sprintf("By the %s rule the tank is satisfied up to %s of ullage pressure, standing on the pad at its fullest (%s).",
-			r.nearRule(), bar(r.near), r.nearWhy))
-	} else {
-		box = append(box, "No ullage pressure is shown at which somebody may stand near: "+r.nearWhy+".")
-	}
-	var clear []string
+	var box, clear, all []string
 	for _, c := range r.cases {
+		all = append(all, c.name)
 		if c.people == "clear" {
 			clear = append(clear, c.name)
 		}
 	}
-	if clear != nil {
-		box = append(box, "Nobody may be near in: "+strings.Join(clear, ", ")+".")
+	if r.near > 0 {
+		box = append(box, fmt.Sprintf("By the %s rule the tank is satisfied up to %s of ullage pressure, standing on the pad at its fullest (%s).",
+			r.nearRule(), bar(r.near), r.nearWhy))
+		if clear != nil {
+			box = append(box, "Nobody may be near in: "+strings.Join(clear, ", ")+".")
+		}
+	} else {
+		box = append(box, "No ullage pressure is shown at which somebody may stand near: "+r.nearWhy+".",
+			"So nobody may be near in any case: "+strings.Join(all, ", ")+". A case called near is only assessed by the rule for people near.")
 	}
 	box = append(box, "Nobody stands near before the tank has passed its proof test.")
 	if p := r.proof.plan; p != nil && p.Examination > 0 {
@@ -129,7 +130,7 @@ func (r *run) families() (out []string) {
 // notes returns what the reader must know beside the checks.
 func (r *run) notes() []string {
 	out := []string{
-		fmt.Sprintf("tank.near_pressure is %.4g bar: %s.", r.near/1e5, r.nearWhy),
+		fmt.Sprintf("Highest ullage pressure with people near: %s (%s).", bar(r.near), r.nearWhy),
 		"Checks named in the sheet as not assessed were not made; the tank is not satisfied on them.",
 	}
 	if r.proof.err != nil {

@@ -3,6 +3,7 @@ package assess
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"proofsheet/cmd/proofsheet/internal/tank"
@@ -129,6 +130,19 @@ func (r *run) materialSheets() (out []report.MaterialSheet) {
 	return out
 }
 
+// temperatures returns every temperature of the metal at which a strength was
+// taken, rising [K].
+func (r *run) temperatures() (out []float64) {
+	for _, c := range r.cases {
+		out = append(out, c.temperature)
+	}
+	if r.proof.plan != nil {
+		out = append(out, r.t.Proof.Temperature)
+	}
+	slices.Sort(out)
+	return slices.Compact(out)
+}
+
 // hottest returns the highest temperature of the metal in any case [K].
 func (r *run) hottest() float64 { return hottest(r.cases) }
 
@@ -150,20 +164,32 @@ func (r *run) materialSheet(in tank.Material, u use) report.MaterialSheet {
 		s.Values = append(s.Values, report.ValueRow{Quantity: check.Quantity{Symbol: symbol, Name: name, Value: v.Value, Unit: unit}, Source: v.Source, Note: v.Note})
 	}
 	p := x.parent
-	add("Rp0.2", "yield strength at the hottest", "Pa", p.Yield)
-	add("Rm", "tensile strength at the hottest", "Pa", p.Ultimate)
+	at := func(T float64) string { return fmt.Sprintf(" at %.4g °C", T-273.15) }
+	for _, T := range r.temperatures() {
+		y := r.metals.at(u.material, u.process, u.thickness, T)
+		if y.parentErr != nil {
+			s.Notes = append(s.Notes, "not assessed"+at(T)+": "+y.parentErr.Error())
+			continue
+		}
+		add("R_p0.2", "yield strength"+at(T), "Pa", y.parent.Yield)
+		add("R_m", "tensile strength"+at(T), "Pa", y.parent.Ultimate)
+		if y.zoneErr == nil {
+			add("R_p0.2,w", "yield strength in the weld zone"+at(T), "Pa", y.zone.Yield)
+			add("R_m,w", "tensile strength in the weld zone"+at(T), "Pa", y.zone.Ultimate)
+		}
+	}
 	add("A", "elongation", "1", p.Elongation)
 	add("E", "modulus of elasticity", "Pa", p.ElasticModulus)
 	add("ν", "Poisson's ratio", "1", p.Poisson)
 	add("ρ", "density", "kg/m3", p.Density)
 	if x.zoneErr != nil {
 		s.Notes = append(s.Notes, "weld zone not assessed: "+x.zoneErr.Error())
-	} else {
-		add("Rp0.2,w", "yield strength in the weld zone", "Pa", x.zone.Yield)
-		add("Rm,w", "tensile strength in the weld zone", "Pa", x.zone.Ultimate)
 	}
 	s.Notes = append(s.Notes, p.Notes...)
-	return r.withLimits(s, in, u, hottest)
+	for _, T := range r.temperatures() {
+		s = r.withLimits(s, in, u, T)
+	}
+	return s
 }
 
 // withLimits adds the allowable of every rule in force, with its terms.
@@ -182,7 +208,7 @@ func (r *run) withLimits(s report.MaterialSheet, in tank.Material, u use, T floa
 			for _, t := range row.l.Terms {
 				terms = append(terms, fmt.Sprintf("%s = %.1f MPa", t.Symbol, t.Value/1e6))
 			}
-			s.Values = append(s.Values, report.ValueRow{Quantity: check.Pa("S", "allowable by "+string(rule)+row.where, row.l.S),
+			s.Values = append(s.Values, report.ValueRow{Quantity: check.Pa("S", fmt.Sprintf("allowable by %s%s at %.4g °C", rule, row.where, T-273.15), row.l.S),
 				Source: row.l.Source, Note: "least of " + strings.Join(terms, ", ") + "; governs: " + row.l.Governs})
 		}
 	}
