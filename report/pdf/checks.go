@@ -1,6 +1,7 @@
 package pdf
 
 import (
+	"slices"
 	"strings"
 
 	"proofsheet/report"
@@ -13,7 +14,8 @@ func (p *paper) checks() {
 	p.chapter("Checks")
 	p.paragraph("Demands are rounded up, capacities and margins down, inputs to the nearest. " + marginWords)
 	part, last, told := "", check.Result{}, map[string]bool{}
-	for _, r := range byPart(p.sheet.Checks) {
+	for _, rs := range p.alike(byPart(p.sheet.Checks)) {
+		r := rs[0]
 		if name, _, _ := strings.Cut(r.ID, "/"); name != part {
 			part = name
 			p.heading("Part: "+part, 35)
@@ -23,7 +25,7 @@ func (p *paper) checks() {
 			p.absent(r, told)
 			continue
 		}
-		b := p.lay(r, !sameHead(last, r))
+		b := p.lay(rs, !sameHead(last, r))
 		if b.height > tall {
 			p.need(tall / 2)
 		} else {
@@ -32,6 +34,25 @@ func (p *paper) checks() {
 		p.draw(b)
 		last = r
 	}
+}
+
+// alike gathers the checks of one id that differ in their case alone, as printed:
+// they are set once, under the names of all their cases.
+func (p *paper) alike(rs []check.Result) [][]check.Result {
+	var out [][]check.Result
+	at := map[string]int{}
+	for _, r := range rs {
+		d, c := report.ShowPair(r.Demand, r.Capacity, p.sheet.Units)
+		key := strings.Join([]string{r.ID, r.Title, r.Formula, provenance(r.Source), r.Rule, p.outcome(r), p.substituted(r.Inputs),
+			named(r.Demand, d), named(r.Capacity, c), factor(r), report.Remark(r)}, "\n")
+		if i, ok := at[key]; ok {
+			out[i] = append(out[i], r)
+			continue
+		}
+		at[key] = len(out)
+		out = append(out, []check.Result{r})
+	}
+	return out
 }
 
 const marginWords = "Margin of safety = capacity / (factor × demand) − 1; zero or more is satisfied."
@@ -82,14 +103,16 @@ type line struct {
 	indent  float64 // [mm]
 	bold    bool
 	indices bool
-	right   string   // at the end of the line
-	cells   []string // side by side in place of the text
-	size    float64  // [pt]
+	right   string    // at the end of the line
+	cells   []string  // side by side in place of the text
+	stops   []float64 // where the cells after the first end, from the indent; nil: columns of equal width [mm]
+	size    float64   // [pt]
 }
 
-// lay sets a check in lines; with head, its title, formula and source first.
-func (p *paper) lay(r check.Result, head bool) block {
-	b := block{rule: head}
+// lay sets checks that are alike in lines; with head, title, formula and source
+// first.
+func (p *paper) lay(rs []check.Result, head bool) block {
+	b, r := block{rule: head}, rs[0]
 	if head {
 		p.add(&b, line{text: r.ID + " – " + r.Title, bold: true, size: body})
 		if r.Formula != "" {
@@ -97,12 +120,17 @@ func (p *paper) lay(r check.Result, head bool) block {
 		}
 		p.add(&b, line{text: "Source: " + provenance(r.Source), indent: 4, size: small})
 	}
-	name := caseName(r) + at(r) + orEmpty(", by ", r.Rule)
-	p.add(&b, line{text: name, indent: 4, bold: true, size: body, right: p.outcome(r)})
-	if len(r.Inputs) > listed {
+	var names []string
+	for _, o := range rs {
+		names = append(names, caseName(o)+at(o))
+	}
+	p.add(&b, line{text: strings.Join(names, ", ") + orEmpty(", by ", r.Rule), indent: 4, bold: true, size: body, right: p.outcome(r)})
+	switch {
+	case p.sites(&b, r, slices.ContainsFunc(rs, p.governs)):
+	case len(r.Inputs) > listed:
 		p.grid(&b, r)
-	} else if len(r.Inputs) > 0 {
-		p.add(&b, line{text: p.substituted(r), indent: 8, indices: true, size: small})
+	case len(r.Inputs) > 0:
+		p.add(&b, line{text: p.substituted(r.Inputs), indent: 8, indices: true, size: small})
 	}
 	if made := r.Status() == check.Satisfied || r.Status() == check.NotSatisfied; made {
 		d, c := report.ShowPair(r.Demand, r.Capacity, p.sheet.Units)
@@ -146,9 +174,9 @@ func named(q check.Quantity, shown string) string {
 
 // substituted returns the inputs with their numbers and names, each kept on one
 // line where it fits.
-func (p *paper) substituted(r check.Result) string {
-	items := make([]string, len(r.Inputs))
-	for i, q := range r.Inputs {
+func (p *paper) substituted(in []check.Quantity) string {
+	items := make([]string, len(in))
+	for i, q := range in {
 		items[i] = glued(q.Symbol+" = "+report.Show(q, p.sheet.Units, report.Nearest)) + " (" + q.Name + ")"
 	}
 	return strings.Join(items, ", ")
@@ -218,14 +246,18 @@ func (p *paper) draw(b block) {
 		p.hairline(p.y)
 		p.y += 0.8
 	}
-	for _, l := range b.lines {
-		p.need(l.size * leading)
+	for i, l := range b.lines {
+		p.need(together(b.lines[i:]))
 		p.font(style(l.bold), l.size)
 		p.indices = l.indices
 		base := p.y + l.size*leading*0.78
 		p.put(left+l.indent, base, l.text)
-		for i, c := range l.cells {
-			p.put(left+l.indent+float64(i)*p.cellWidth(l.indent), base, c)
+		for k, c := range l.cells {
+			if l.stops != nil && k > 0 {
+				p.putRight(left+l.indent+l.stops[k], base, c)
+			} else {
+				p.put(left+l.indent+float64(k)*p.cellWidth(l.indent), base, c)
+			}
 		}
 		if l.right != "" {
 			p.putRight(p.width-right, base, l.right)
@@ -234,6 +266,16 @@ func (p *paper) draw(b block) {
 		p.y += l.size * leading
 	}
 	p.y += 0.8
+}
+
+// together returns the height of the first line with the rest of its table, which
+// is not broken [mm].
+func together(lines []line) float64 {
+	h := lines[0].size * leading
+	for i := 1; i < len(lines) && lines[0].stops != nil && lines[i].stops != nil; i++ {
+		h += lines[i].size * leading
+	}
+	return h
 }
 
 // absent lists a check that does not arise, with its reason, once for all the

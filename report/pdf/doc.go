@@ -5,6 +5,8 @@
 //
 //   - paper: the document while it is written, with the place of the next line.
 //   - block: lines that stay on one page.
+//   - site: where in the section a quantity of a check of areas holds, by the first
+//     words of its name: "meridional outboard".
 //   - figure: a drawing of report/drawing placed on a page.
 //   - place: the rectangle of a signature on the last page.
 //

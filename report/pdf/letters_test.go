@@ -57,6 +57,7 @@ func TestRuns(t *testing.T) {
 		"R_m.":            "R|↓m|.",
 		"x^2 + y^-3":      "x|↑2| + y|↑-3",
 		"N_{x,cr}/t":      "N|↓x,cr|/t",
+		"N_x,l,min, N_y":  "N|↓x,l,min|, N|↓y",
 		"a _ b_":          "a _ b_",
 		"(R/t)^(1/2)":     "(R/t)^(1/2)",
 		"_x":              "_x",

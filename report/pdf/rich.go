@@ -29,7 +29,8 @@ func (p *paper) runs(text string) []run {
 }
 
 // runs splits text at its indices: what follows "_" is lowered and what
-// follows "^" raised, up to the end of the word, or within braces. An underscore
+// follows "^" raised, up to the end of the word (a comma between letters belongs
+// to it), or within braces. An underscore
 // that follows no letter, or that nothing follows, is printed as it is.
 func runs(text string) []run {
 	var out []run
@@ -67,8 +68,9 @@ func index(text string) (string, int) {
 		r, size := utf8.DecodeRuneInString(text[n:])
 		next, _ := utf8.DecodeRuneInString(text[n+size:])
 		point := r == '.' && n > 0 && unicode.IsDigit(next)
+		comma := r == ',' && n > 0 && unicode.IsLetter(next) // x_a,b: a list in text has a blank
 		minus := (r == '-' || r == '−') && n == 0 && unicode.IsDigit(next)
-		if !unicode.IsLetter(r) && !unicode.IsDigit(r) && !point && !minus {
+		if !unicode.IsLetter(r) && !unicode.IsDigit(r) && !point && !comma && !minus {
 			break
 		}
 		n += size

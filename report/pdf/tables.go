@@ -33,8 +33,8 @@ func (p *paper) overview() {
 		return
 	}
 	p.heading("All checks, worst first", 20)
-	p.table([]column{{"verdict", 1.1, false, false}, {"margin", 0.7, true, false}, {"check @ case", 2.4, false, false}, {"what", 2.6, false, false},
-		{"demand", 1.3, true, false}, {"capacity", 1.3, true, false}, {"factor", 0.72, true, false}}, rows, 0)
+	p.table([]column{{"verdict", 1.18, false, false}, {"margin", 0.73, true, false}, {"check @ case", 2.5, false, false}, {"what", 3.7, false, false},
+		{"demand", 0.95, true, false}, {"capacity", 0.95, true, false}, {"factor", 0.62, true, false}}, rows, 0)
 }
 
 // at names the instant of a check of a flight history.
@@ -183,9 +183,12 @@ func (p *paper) permissible() {
 	if len(list) == 0 {
 		return
 	}
-	weakest, open := -1, false
+	weakest := -1
+	var open []string
 	for i, q := range list {
-		open = open || math.IsNaN(q.Pressure) || len(p.sheet.Open(q.Part)) > 0
+		if math.IsNaN(q.Pressure) || len(p.sheet.Open(q.Part)) > 0 {
+			open = append(open, q.Part)
+		}
 		if !math.IsNaN(q.Pressure) && (weakest < 0 || q.Pressure < list[weakest].Pressure) {
 			weakest = i
 		}
@@ -193,27 +196,40 @@ func (p *paper) permissible() {
 	p.chapter("Highest permissible ullage pressure of each part")
 	var rows [][]cell
 	for i, q := range list {
-		value, mark := "not assessed", ""
+		value := "not assessed"
 		if !math.IsNaN(q.Pressure) {
 			value = report.Show(check.Pa("", "", q.Pressure), p.sheet.Units, report.Down)
 		}
-		switch {
-		case i == weakest && !open:
-			mark = "weakest; "
-		case i == weakest:
-			mark = "lowest of those assessed; "
-		}
-		if left := p.sheet.Open(q.Part); len(left) > 0 {
-			mark += "NOT COVERED, because not assessed: " + strings.Join(left, ", ") + "; "
-		}
-		row := plain(q.Part, value, q.Rule, q.Check, strings.TrimRight(mark+q.Note, "; "))
+		row := plain(q.Part, value, q.Rule, q.Check, p.permitted(q, i == weakest, len(open) > 0))
 		row[0].bold, row[1].bold = i == weakest, i == weakest
 		rows = append(rows, row)
 	}
-	p.table([]column{{"part", 1.2, false, false}, {"ullage pressure", 1, true, false}, {"rule", 0.8, false, false}, {"set by", 2, false, false}, {"note", 2.6, false, false}}, rows, 0)
-	if open {
-		p.paragraph("The weakest part cannot be named: of some part a check is not assessed.")
+	p.table([]column{{"part", 1.2, false, false}, {"ullage pressure", 1, true, false}, {"rule", 0.6, false, false}, {"set by", 1.6, false, false}, {"note", 3.2, false, false}}, rows, 0)
+	if len(open) > 0 {
+		p.paragraph("The weakest part cannot be named, since checks are not assessed of: " + strings.Join(open, ", ") + ".")
 	}
+	if left := p.sheet.Open("tank"); len(left) > 0 {
+		p.paragraph("No pressure of the table covers what is not assessed of the whole tank: " + strings.Join(left, ", ") + ".")
+	}
+}
+
+// permitted says of a permissible pressure what it does not cover, and whether it
+// is the least.
+func (p *paper) permitted(q report.PermissiblePressure, least, open bool) string {
+	note := ""
+	if left := p.sheet.Open(q.Part); len(left) > 0 {
+		for i, id := range left {
+			left[i] = strings.TrimPrefix(id, q.Part+"/")
+		}
+		note = "NOT COVERED, because not assessed: " + strings.Join(left, ", ") + ". "
+	}
+	switch {
+	case least && open:
+		note += "Lowest of the pressures assessed. "
+	case least:
+		note += "The weakest part. "
+	}
+	return strings.TrimSpace(note + sentence(q.Note))
 }
 
 func (p *paper) charts() {
