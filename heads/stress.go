@@ -30,7 +30,7 @@ const thinnest = 10
 // CheckMembrane sets the membrane stress along the whole head, straight flange
 // included, against its limits, and returns the worst point (head.X/membrane):
 //
-//	σ_φ = V/(2 π r sin φ t)    σ_θ = r2 (p − N_φ/r1)/t
+//	σ_φ = V/(2 π r sin φ t)    σ_θ = r_2 (p − N_φ/r_1)/t
 //
 // Where the hoop stress has the sign of the pressure the equivalent stress is
 // held to the wall's limit, or to the weld zone's within its width of a weld;
@@ -71,13 +71,13 @@ type place struct {
 func (at place) inputs(w Wall) []check.Quantity {
 	q := []check.Quantity{
 		check.M("x", "distance from the seam plane", at.X), check.M("r", "mid-wall radius", at.R),
-		check.Rad("φ", "normal to tank axis", at.Phi), check.M("r2", "second principal radius", at.R2),
+		check.Rad("φ", "normal to tank axis", at.Phi), check.M("r_2", "second principal radius", at.R2),
 		check.M("t", "least wall", w.Thickness), check.Pa("p", "pressure there", at.p),
 		check.Pa("σ_φ", "meridional stress from pressure", at.mer), check.Pa("σ_θ", "hoop stress from pressure", at.hoop),
 		check.Pa("σ_n,max", "meridional stress from line loads, most", at.loadMost), check.Pa("σ_n,min", "the same, least", at.loadLeast),
 	}
 	if !math.IsInf(at.R1, 1) {
-		q = append(q, check.M("r1", "meridional radius of curvature", at.R1))
+		q = append(q, check.M("r_1", "meridional radius of curvature", at.R1))
 	}
 	return q
 }

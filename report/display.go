@@ -166,3 +166,15 @@ func (d Display) show(v float64, dir Round) string {
 	}
 	return d.with(text)
 }
+
+// Gauge prints a pressure v [Pa] in the unit of the set pressure of the proof,
+// whatever its size: one log has one unit, so that no reading is taken in a
+// wrong one.
+func (s *Sheet) Gauge(v float64, round Round) string {
+	if math.IsNaN(v) {
+		return "not determined"
+	}
+	const digits = 4
+	unit := DisplayUnit("Pa", s.Proof.Pressure, s.Units)
+	return Number(unit.Of(v), digits, round) + " " + unit.Unit
+}

@@ -78,21 +78,10 @@ func minutes(v float64) string {
 	return fmt.Sprintf("%.0f min", math.Ceil(v/60))
 }
 
-// gauge prints a pressure v [Pa] in the unit of the set pressure, whatever its
-// size: one log has one unit, so that no reading is taken in a wrong one.
-func gauge(s *report.Sheet, v float64, round report.Round) string {
-	if math.IsNaN(v) {
-		return "not determined"
-	}
-	const digits = 4
-	unit := report.DisplayUnit("Pa", s.Proof.Pressure, s.Units)
-	return report.Number(unit.Of(v), digits, round) + " " + unit.Unit
-}
-
 // proofSetting prints what is set up and what is stored in the tank.
 func proofSetting(b *strings.Builder, s *report.Sheet) {
 	p := s.Proof
-	pressure := func(v float64, round report.Round) string { return gauge(s, v, round) }
+	pressure := func(v float64, round report.Round) string { return s.Gauge(v, round) }
 	fmt.Fprintf(b, "%s with %s, %s\n", p.Method, p.Fluid, p.Orientation)
 	w := tabwriter.NewWriter(b, 0, 0, 2, ' ', 0)
 	fmt.Fprintf(w, "to set at the gauge\t%s\n", pressure(p.Pressure, report.Up))
@@ -118,8 +107,8 @@ func proofSetting(b *strings.Builder, s *report.Sheet) {
 	w = tabwriter.NewWriter(b, 0, 0, 2, ' ', 0)
 	fmt.Fprintln(w, "point\tservice\trequired\tleast\tmost")
 	for _, at := range p.Points {
-		fmt.Fprintf(w, "%s\t%s\t%s\t%s\t%s\n", at.Name, pressure(at.Service, report.Up), pressure(at.Required, report.Up),
-			pressure(at.Low, report.Down), pressure(at.High, report.Up))
+		required, least := report.ShowPair(check.Pa("", "", at.Required), check.Pa("", "", at.Low), s.Units)
+		fmt.Fprintf(w, "%s\t%s\t%s\t%s\t%s\n", at.Name, pressure(at.Service, report.Up), required, least, pressure(at.High, report.Up))
 	}
 	w.Flush()
 }
@@ -133,7 +122,7 @@ func proofSteps(b *strings.Builder, s *report.Sheet) {
 	volume := func(v float64) string { return shown(s, check.M3("", "", v), report.Nearest) }
 	for i, step := range s.Proof.Steps {
 		fmt.Fprintf(w, "%d %s\t%s\t%s\t%s\t%s\t%s\t______\t______\n", i+1, step.Name,
-			gauge(s, step.Pressure, report.Up), minutes(step.Hold),
+			s.Gauge(step.Pressure, report.Up), minutes(step.Hold),
 			volume(step.InjectedVolume), volume(step.StopBelow), volume(step.StopAbove))
 	}
 	w.Flush()

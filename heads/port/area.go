@@ -98,7 +98,7 @@ func (a Areas) Ratio() float64 { return a.Available() / a.Required }
 // Source: ASME BPVC VIII-1 UG-37, UG-40 (areas, larger and smaller choices,
 // limits read in worked sheets; weld ratios and cones recalled); each side alone
 // UG-37(b) as quoted in UFC 4-159-01N; oblique terms computed. Tests:
-// area_test.go.
+// oblique_test.go, published_test.go, limits_test.go.
 func (p Port) Area(w Wall, load Load, s Strengths) (AreaReport, error) {
 	r := AreaReport{Port: p, Wall: w, Load: load, Strengths: s}
 	r.Err = r.work()

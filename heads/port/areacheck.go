@@ -147,10 +147,16 @@ func (r AreaReport) Check(name string) check.Result {
 		Note:   strings.Join(append([]string{note}, append(r.exempt(), r.Cautions...)...), "; "),
 	}
 	if strings.HasPrefix(worst.what, "pressure-area") {
+		res.Formula = pressureAreaFormula + "; beside it: " + res.Formula
 		res.Source = check.Source{Doc: "European method, recalled; confirm", Where: "pressure-area method for openings", How: check.Memory}
 	}
 	return res
 }
+
+// pressureAreaFormula is the comparison of the pressure-area method as printed;
+// l is the reach along the wall from the tube's axis.
+const pressureAreaFormula = "p ≤ p_max = [(E_1 A_fs + A_fw) S_v + A_fb min(S_v, S_n) + A_fp min(S_v, S_p)]/[A_ps + A_pb + A_pφ/2 + (A_fs + A_fw + A_fb + A_fp)/2], " +
+	"A_ps = r_is l (cylinder), l (2 r_is ± l tan α)/2 (cone, + outboard), r_is² l/(2 r_is + t) (dome), l = l_so + a"
 
 // exempt notes where a code vessel would need no calculation; it is never a
 // verdict, since the exemption rests on the code's own factors.

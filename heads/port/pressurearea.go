@@ -35,7 +35,7 @@ type PressureArea struct {
 // convex side, or a hole in a knuckle: there the report holds none and says so.
 //
 // Source: European method, EN 13445-3 clause 9, recalled; the cone term is a
-// hoop balance, computed. Tests: area_test.go.
+// hoop balance, computed. Tests: oblique_test.go, published_test.go, limits_test.go.
 func (r *AreaReport) secondOpinion(cut limits) error {
 	p, w := r.Port, r.Wall
 	if w.Surface == Flat || r.Load.Convex || p.inKnuckle(w) {

@@ -84,11 +84,12 @@ func (p *paper) proofPoints() {
 		return
 	}
 	p.heading("What the test shows at each point", 15)
-	pa := func(v float64, dir report.Round) string { return report.Show(check.Pa("", "", v), p.sheet.Units, dir) }
+	pa := p.sheet.Gauge
 	var rows [][]cell
 	for _, q := range p.sheet.Proof.Points {
+		required, least := report.ShowPair(check.Pa("", "", q.Required), check.Pa("", "", q.Low), p.sheet.Units)
 		rows = append(rows, plain(q.Name, report.Show(check.M("", "", micro(q.Z)), p.sheet.Units, report.Nearest), pa(q.Service, report.Up),
-			report.Plain(roundTo(q.Factor, 5)), pa(q.Required, report.Up), pa(q.Low, report.Down), pa(q.High, report.Up)))
+			report.Plain(roundTo(q.Factor, 5)), required, least, pa(q.High, report.Up)))
 	}
 	p.table([]column{{"point", 2, false, false}, {"station z", 0.9, true, false}, {"service", 1, true, false}, {"proof factor", 0.9, true, false},
 		{"required", 1, true, false}, {"least in the hold", 1.1, true, false}, {"highest in the hold", 1.1, true, false}}, rows, 0)
@@ -110,12 +111,12 @@ func (p *paper) proofSteps() {
 	}
 	var rows [][]cell
 	for i, s := range p.sheet.Proof.Steps {
-		rows = append(rows, plain(fmt.Sprint(i+1), s.Name, fmt.Sprint(s.Cycle), report.Show(check.Pa("", "", s.Pressure), u, report.Up), report.Show(check.S("", "", s.Hold), u, report.Nearest),
+		rows = append(rows, plain(fmt.Sprint(i+1), s.Name, fmt.Sprint(s.Cycle), p.sheet.Gauge(s.Pressure, report.Up), report.Show(check.S("", "", s.Hold), u, report.Nearest),
 			show(check.M3("", "", s.InjectedVolume)), show(check.M3("", "", s.FluidVolume)), show(check.M3("", "", s.StopBelow))+" / "+show(check.M3("", "", s.StopAbove)),
 			show(check.Num("", "", s.HoopStrain)), show(check.M("", "", s.DiameterGrowth))))
 	}
 	p.table([]column{{"no.", 0.35, true, false}, {"step", 1.2, false, false}, {"cycle", 0.5, true, false}, {"pressure", 0.9, true, false}, {"hold", 0.65, true, false}, {"injected", 0.9, true, false},
-		{"of it fluid", 0.9, true, false}, {"stop under / over", 1.6, true, false}, {"hoop strain", 1, true, false}, {"diameter growth", 1, true, false}}, rows, 0)
+		{"fluid alone", 0.9, true, false}, {"stop under / over", 1.6, true, false}, {"hoop strain", 1, true, false}, {"diameter growth", 1, true, false}}, rows, 0)
 }
 
 // logForm is filled in by hand at the test.
@@ -132,7 +133,7 @@ func (p *paper) logForm() {
 	p.y += 3
 	var rows [][]cell
 	for i, s := range p.sheet.Proof.Steps {
-		rows = append(rows, plain(fmt.Sprint(i+1), s.Name, report.Show(check.Pa("", "", s.Pressure), p.sheet.Units, report.Up), "", "", "", "", "", "", "", ""))
+		rows = append(rows, plain(fmt.Sprint(i+1), s.Name, p.sheet.Gauge(s.Pressure, report.Up), "", "", "", "", "", "", "", ""))
 	}
 	p.table([]column{{"no.", 0.4, true, false}, {"step", 1.1, false, false}, {"set", 0.9, true, false}, {"time", 0.8, false, false}, {"gauge 1", 0.9, false, false}, {"gauge 2", 0.9, false, false},
 		{"fluid temp.", 0.8, false, false}, {"metal temp.", 0.8, false, false}, {"injected", 0.9, false, false}, {"strain, diameter", 1.1, false, false}, {"by", 0.6, false, false}}, rows, 7.5)
