@@ -91,8 +91,12 @@ func (j *job) deliver(c *cli.Context, text string) error {
 			return err
 		}
 	}
+	names := out.names()
 	if err := out.commit(); err != nil {
 		return err
+	}
+	for _, name := range names {
+		fmt.Fprintf(c.App.ErrWriter, "wrote %s\n", name)
 	}
 	if err := toStdout(c, text); err != nil {
 		return err
@@ -116,6 +120,9 @@ func (j *job) document(c *cli.Context) ([]byte, error) {
 // addDocument stages a PDF and, where it is signed, checks the signature in
 // the file as it lies on the disk before that is put in place.
 func (o *outputs) addDocument(path string, data []byte, unsigned bool, inputs ...string) error {
+	if err := keepsSignatures(path); err != nil {
+		return err
+	}
 	if err := o.add(path, data, inputs...); err != nil || unsigned {
 		return err
 	}
@@ -125,6 +132,25 @@ func (o *outputs) addDocument(path string, data []byte, unsigned bool, inputs ..
 	}
 	if _, err := sign.Verify(written); err != nil {
 		return fmt.Errorf("%s is not written: %w", path, err)
+	}
+	return nil
+}
+
+// keepsSignatures refuses to write over a sheet that somebody has signed: the
+// seal of this program alone may go.
+func keepsSignatures(path string) error {
+	old, err := readFile(path)
+	if err != nil {
+		return nil // nothing there that could be lost; what cannot be written says so later
+	}
+	held, err := sign.Verify(old)
+	if err != nil {
+		return nil // not a sheet whose signatures hold
+	}
+	for _, s := range held.Signatures {
+		if s.Role != sign.RoleSeal {
+			return fmt.Errorf("%s carries the signature of %s (%s) and is not written over; choose another name", path, s.Name, s.Role)
+		}
 	}
 	return nil
 }

@@ -108,6 +108,14 @@ func (o *outputs) commit() error {
 	return nil
 }
 
+// names returns the files that are staged.
+func (o *outputs) names() (out []string) {
+	for _, s := range o.staged {
+		out = append(out, s.path)
+	}
+	return out
+}
+
 // discard removes what is staged and was not put in place.
 func (o *outputs) discard() {
 	for _, s := range o.staged {

@@ -159,6 +159,10 @@ func TestPreparersKey(t *testing.T) {
 		if status, out, _ := call(t, "", "verify", pdf); status != exitHolds || !strings.Contains(out, "as prepared by A. Name") {
 			t.Errorf("%v: verify: status %d: %s", row.args, status, out)
 		}
+		// A name on a sheet is not lost by running the program again.
+		if status, _, says := call(t, "", "check", path, "--pdf", pdf); status != exitInput || !strings.Contains(says, "carries the signature of A. Name") {
+			t.Errorf("%v: written over: status %d: %s", row.args, status, says)
+		}
 	}
 }
 
