@@ -32,8 +32,9 @@
 //	volumes, depths        Jones 2003 (read); computed           volume_test.go
 //	parallel faces, radii  computed; Moss                        geometry_test.go
 //	Membrane               Timoshenko; Johnson; Moss; Bhandari   membrane_test.go
-//	…Vessel                ASME VIII-1 UG-27, UG-32, UG-34, 1-4  rule_test.go
-//	…European, Beta        EN 13445-3 (recalled)                 rule_test.go, european_internal_test.go
+//	…Vessel                ASME VIII-1 UG-27, UG-32, UG-34, 1-4  rule_test.go, hand_internal_test.go
+//	…European, Beta        EN 13445-3 (recalled)                 rule_test.go, european_internal_test.go,
+//	                                                             european_hand_internal_test.go
 //	CheckThickness         rule sets                             check_test.go
 //	CheckMembrane          membrane theory                       check_test.go
 //	ShieldDrucker          Shield and Drucker (recalled)         knuckle_test.go
@@ -42,8 +43,7 @@
 //
 // # Not covered
 //
-// Bending at junctions (the numerical shell), pressure on the convex side (the
-// external-pressure check), bolted closures, and the European flat head, whose
-// coefficient C2 stands only in a chart. Nothing here is a claim of compliance
+// Bending at junctions, pressure on the convex side, bolted closures, and the
+// European flat head, whose coefficient C2 stands only in a chart. Nothing here is a claim of compliance
 // with a code: local rules and a licensed engineer decide.
 package heads

@@ -21,7 +21,7 @@
 //	Cylinder.HoopStress, Sphere.Stress   equilibrium; Case, Chilver and Ross singer, companion, published
 //	Cylinder.LameStress, BoreHoopStress,
 //	Sphere.LameStress                    Lamé                                bhandari, published, formula
-//	Cylinder.YieldPressures, Collapse…   Lamé in the yield conditions; Hill  formula
+//	Cylinder.YieldPressures, Collapse…   Lamé in the yield conditions; Hill  formula, hand
 //	RequiredThickness…, Allowable…       ASME VIII-1 UG-27, App. 1-1 to 1-3  published, formula
 //	…EU                                  EN 13445-3, 7.4 (memory)            formula
 //	Cylinder.GirthGoverns                comparison of the two               singer, companion, formula
@@ -35,7 +35,7 @@
 //
 // # Not covered
 //
-// Stress near a head, port, ring or support (shell/revolution, heads, heads/port);
-// misalignment at a seam; compression and outside pressure (shell/buckling);
-// creep; more than one wall thickness along the cylinder.
+// Stress near a head, ring or support; openings (heads/port); misalignment at a
+// seam; compression and outside pressure; creep; more than one wall thickness
+// along the cylinder.
 package shell
