@@ -52,7 +52,7 @@ type State struct {
 // It holds for a liquid that does not move in the tank and does not compress;
 // sloshing comes on top. More liquid than the tank holds is an error.
 //
-// Source: fluid statics, law P6a worked in doc.go.
+// Source: fluid statics, as worked under Pressure in the package comment.
 func NewState(in Interior, ullage float64, l Liquid, a Acceleration) (*State, error) {
 	if err := finite(ullage, l, a); err != nil {
 		return nil, err
@@ -139,7 +139,7 @@ func (s *State) UllageFraction() float64 { return 1 - s.LiquidVolume()/s.Volume(
 //
 //	p = p_u + ρ g0 (c − n_x z + n_y x), not less than p_u
 //
-// NaN gives NaN. Source: fluid statics, P6a in doc.go.
+// NaN gives NaN. Source: fluid statics, as in the package comment.
 func (s *State) PressureAt(z, x float64) float64 {
 	if math.IsNaN(z) || math.IsNaN(x) {
 		return math.NaN()

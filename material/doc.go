@@ -29,7 +29,7 @@
 //
 //	Query.Parent            minima of the specifications named in the data   minima_test.go, temperature_test.go
 //	Query.WeldZone          EN 1999-1-1 Table 3.2, Aluminum Design Manual    zone_test.go
-//	Own.Parent, WeldZone    values stated by the user                        own_test.go
+//	Own.Parent, WeldZone    values stated by the user                        zone_test.go
 //	Properties.Limits       ASME II-D App. 1; EN 13445-3 Table 6-1; flight   allowable_test.go
 //	Limits.Normal           corners of flight, sums of the vessel rules      judge_test.go
 //	Limits.Equivalent       principal stress, von Mises, Tresca              judge_test.go

@@ -39,7 +39,7 @@ func StandardNeck(outsideDiameter float64) float64 {
 // under internal and external pressure, tb3 is [StandardNeck]; all [m], without
 // corrosion.
 //
-// Source: ASME VIII-1 UG-45, order of choices read, PO-10, PO-11 in neck_test.go.
+// Source: ASME VIII-1 UG-45, order of choices read in two cases of an engineering forum (neck_test.go).
 func NeckWall(ta, tb1, tb2, tb3 float64) float64 {
 	return math.Max(ta, math.Min(tb3, math.Max(tb1, tb2)))
 }

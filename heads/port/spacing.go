@@ -59,7 +59,7 @@ func along(width, φ, w float64) float64 {
 //
 //	o = L1 + L2 − p > 0:  L1 − o d2/(d1 + d2)
 //
-// Source: ASME VIII-1 UG-42(a) as quoted in an engineering forum, PO-32 (read).
+// Source: ASME VIII-1 UG-42(a) as quoted in an engineering forum (read).
 func ShareLimit(l1, l2, d1, d2, p float64) float64 {
 	if o := l1 + l2 - p; !(o <= 0) {
 		return l1 - o*d2/(d1+d2)
