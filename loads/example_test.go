@@ -40,7 +40,7 @@ func ExampleState_WallForce() {
 		Support: loads.Aft, AftJoint: 0, ForwardJoint: 1.2,
 		Sections: []loads.Section{{Station: 1.2, Force: -20e3, Moment: 3e3}},
 	}
-	p, most, least, err := s.WallForce(0.5, b)
+	p, _, most, least, err := s.WallForce(0.5, b)
 	fmt.Printf("%.0f from pressure, %.0f to %.0f kN/m from loads, %v\n", p/1e3, least/1e3, most/1e3, err)
 	// Output: 203 from pressure, -39 to 7 kN/m from loads, <nil>
 }

@@ -11,35 +11,38 @@ import (
 //
 //	N = F/(2 π r cos α) ± M/(π r² cos α)
 //
-// pressurePart holds gas and liquid, loadMost and loadLeast the loads alone on
-// the two sides of the bending. r is the mid-wall radius and α the angle of the
-// wall to the axis. The relief of an axial load by pressure comes from the free
-// body, never from the local p r/2.
+// pressureMost and pressureLeast hold gas and liquid: they differ by n_x g0 m_liq
+// where both joints may carry the tank, the most as it hangs and the least as it
+// stands for n_x > 0. loadMost and loadLeast are the loads alone on the two sides
+// of the bending; the liquid's weight is in none of them. r is the mid-wall
+// radius and α the angle of the wall to the axis. The relief of an axial load by
+// pressure comes from the free body, never from the local p r/2.
 //
 // It holds for a round, thin wall below 80 degrees of α; the flat of a head has
 // no such force. Source: [State.FreeBody] and beam theory, in doc.go.
-func (s *State) WallForce(z float64, b Body) (pressurePart, loadMost, loadLeast float64, err error) {
+func (s *State) WallForce(z float64, b Body) (pressureMost, pressureLeast, loadMost, loadLeast float64, err error) {
 	nan := math.NaN()
 	f, err := s.FreeBody(z, b)
 	if err != nil {
-		return nan, nan, nan, err
+		return nan, nan, nan, nan, err
 	}
 	r, α := b.Radius(z), 0.0
 	if b.HalfAngle != nil {
 		α = b.HalfAngle(z)
 	}
 	if !(r > 0) || !(math.Abs(α) <= 80*math.Pi/180) {
-		return nan, nan, nan, fmt.Errorf("no force along the wall at z = %.4g m: radius %.4g m, wall %.3g deg from the axis", z, r, α*180/math.Pi)
+		return nan, nan, nan, nan, fmt.Errorf("no force along the wall at z = %.4g m: radius %.4g m, wall %.3g deg from the axis", z, r, α*180/math.Pi)
 	}
 	round := 2 * math.Pi * r * math.Cos(α)
 	bending := 2 * f.Moment / r
-	pressurePart = (f.Ullage + f.LiquidLeast) / round
-	loadMost = (f.LoadMost + bending + f.LiquidMost - f.LiquidLeast) / round
+	pressureMost = (f.Ullage + f.LiquidMost) / round
+	pressureLeast = (f.Ullage + f.LiquidLeast) / round
+	loadMost = (f.LoadMost + bending) / round
 	loadLeast = (f.LoadLeast - bending) / round
-	if math.IsNaN(pressurePart + loadMost + loadLeast) {
-		return nan, nan, nan, errors.New("the force in the wall is not a number: a load, mass or radius is missing")
+	if math.IsNaN(pressureMost + pressureLeast + loadMost + loadLeast) {
+		return nan, nan, nan, nan, errors.New("the force in the wall is not a number: a load, mass or radius is missing")
 	}
-	return pressurePart, loadMost, loadLeast, nil
+	return pressureMost, pressureLeast, loadMost, loadLeast, nil
 }
 
 // headForce returns ∫ (p − p_u) dA [N] over the inside of the plane z [m], the

@@ -36,8 +36,11 @@ func TestWallForceByUllage(t *testing.T) {
 		wrong  string // by the local pressure; 7411 in the worked case, which rounded it up
 	}{{2e6, "183382", "187410"}, {0.2e6, "3382", "7410"}} {
 		s := state(t, in, row.ullage, oxygen, mass, 6, 0)
-		p, most, least, err := s.WallForce(0.4, b)
+		p, low, most, least, err := s.WallForce(0.4, b)
 		must(t, p, err)
+		if p != low {
+			t.Errorf("one joint carries, but pressure parts of %g and %g N/m", p, low)
+		}
 		if most != least {
 			t.Errorf("no bending, but loads of %g and %g N/m", most, least)
 		}
@@ -160,7 +163,7 @@ func TestBending(t *testing.T) {
 	b.Sections = []loads.Section{{Station: 2, Force: -5e3, Moment: 300, Shear: -40}}
 	f = must2(t, s, 1, b)
 	checktest.Close(t, "moment with a section", f.Moment, 300+40*1+y*8*0.5, 1e-9)
-	_, most, least, err := s.WallForce(1, b)
+	_, _, most, least, err := s.WallForce(1, b)
 	must(t, most, err)
 	checktest.Close(t, "mean of both sides", (most+least)/2, (-5e3-8*2*g0)/(2*math.Pi*R), 1e-9)
 	checktest.Close(t, "half their difference", (most-least)/2, f.Moment/(math.Pi*R*R), 1e-9)
@@ -195,22 +198,28 @@ func TestSections(t *testing.T) {
 	}
 }
 
-// Held at both ends the tank may stand or hang: the extremes are those of the two.
+// Held at both ends the tank may stand or hang. The extremes are those of the
+// two, and the liquid's weight, n g0 m/(2π r) = 3 g0 60/(2π 0.2) = 1404.7 N/m,
+// stands between the pressure parts alone, never among the loads.
 func TestHeldAtBoth(t *testing.T) {
 	in := twin()
 	s := state(t, in, 1e5, 1000, 60, 3, 0)
-	all := map[loads.Support][3]float64{}
+	all := map[loads.Support][4]float64{}
 	for _, support := range []loads.Support{loads.Aft, loads.Forward, loads.Both} {
 		b := body(in, support)
 		b.Masses = []loads.PointMass{{Z: 0.5, Mass: 10}}
-		p, most, least, err := s.WallForce(0.3, b)
-		must(t, p, err)
-		all[support] = [3]float64{p, most, least}
+		high, low, most, least, err := s.WallForce(0.3, b)
+		must(t, high, err)
+		all[support] = [4]float64{high, low, most, least}
 	}
 	stands, hangs, both := all[loads.Aft], all[loads.Forward], all[loads.Both]
-	checktest.Close(t, "pressure part", both[0], stands[0], 1e-12)
-	checktest.Close(t, "least", both[2], stands[2], 1e-12)
-	checktest.Close(t, "most", both[0]+both[1], hangs[0]+hangs[1], 1e-12)
+	checktest.Close(t, "pressure, most", both[0], hangs[0], 1e-12)
+	checktest.Close(t, "pressure, least", both[1], stands[1], 1e-12)
+	checktest.Printed(t, "weight of the liquid", both[0]-both[1], "1404.7")
+	checktest.Close(t, "load, most", both[2], hangs[2], 1e-12)
+	checktest.Close(t, "load, least", both[3], stands[3], 1e-12)
+	// Only the tank's own 10 kg lies between the loads: 3 g0 10/(2π 0.2).
+	checktest.Printed(t, "weight of the mass", both[2]-both[3], "234.1")
 }
 
 // With force ×3 (pressures, masses) and length ×7 wall forces scale by 3/7, the
@@ -220,10 +229,10 @@ func TestWallUnitsAndRadius(t *testing.T) {
 	s := state(t, in, 1e6, 1000, 60, 2, 0)
 	b := body(in, loads.Aft)
 	b.Radius = func(float64) float64 { return 0.202 }
-	mid, _, _, err := s.WallForce(0.3, b)
+	mid, _, _, _, err := s.WallForce(0.3, b)
 	checktest.Close(t, "mid-wall", must(t, mid, err), 1e6*0.202/2, 1e-12)
 	b.PressureRadius = func(float64) float64 { return 0.2 }
-	inside, _, _, err := s.WallForce(0.3, b)
+	inside, _, _, _, err := s.WallForce(0.3, b)
 	checktest.Close(t, "inside", must(t, inside, err), 1e6*0.04/(2*0.202), 1e-12)
 
 	big := tank{R: 1.4, length: 8.4, aft: ellipsoid(1.4, 0.7), forward: ellipsoid(1.4, 0.7)}
@@ -233,11 +242,11 @@ func TestWallUnitsAndRadius(t *testing.T) {
 	small, large := body(in, loads.Forward), body(big, loads.Forward)
 	small.Sections = []loads.Section{{Station: 0.1, Force: 500, Moment: 40, Shear: 30}}
 	large.Sections = []loads.Section{{Station: 0.7, Force: 1500, Moment: 840, Shear: 90}}
-	p1, m1, l1, err := one.WallForce(0.5, small)
+	p1, q1, m1, l1, err := one.WallForce(0.5, small)
 	must(t, p1, err)
-	p2, m2, l2, err := other.WallForce(3.5, large)
+	p2, q2, m2, l2, err := other.WallForce(3.5, large)
 	must(t, p2, err)
-	for i, pair := range [][2]float64{{p1, p2}, {m1, m2}, {l1, l2}} {
+	for i, pair := range [][2]float64{{p1, p2}, {q1, q2}, {m1, m2}, {l1, l2}} {
 		checktest.Close(t, "part "+string(rune('1'+i)), pair[1], pair[0]*3/7, 1e-6)
 	}
 }
@@ -258,12 +267,12 @@ func TestWallRange(t *testing.T) {
 	} {
 		b := good
 		z := change(&b)
-		if p, most, least, err := s.WallForce(z, b); err == nil || !math.IsNaN(p) || !math.IsNaN(most) || !math.IsNaN(least) {
-			t.Errorf("%s: %g, %g, %g, %v; want NaN and an error", name, p, most, least, err)
+		if p, low, most, least, err := s.WallForce(z, b); err == nil || !math.IsNaN(p) || !math.IsNaN(low) || !math.IsNaN(most) || !math.IsNaN(least) {
+			t.Errorf("%s: %g, %g, %g, %g, %v; want NaN and an error", name, p, low, most, least, err)
 		}
 	}
 	cone := good
 	cone.HalfAngle = func(float64) float64 { return math.Pi / 3 }
-	p, _, _, err := s.WallForce(0.5, cone)
+	p, _, _, _, err := s.WallForce(0.5, cone)
 	checktest.Close(t, "along a cone of 60 degrees", must(t, p, err), 2*1e5*0.1, 1e-9)
 }

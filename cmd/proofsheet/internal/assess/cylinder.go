@@ -102,11 +102,11 @@ func (m *model) cylinderCondition(s *loads.State, c *loadCase) (shell.Condition,
 	}
 	b := m.body(c)
 	for _, z := range stations {
-		p, most, least, err := s.WallForce(z, b)
+		high, low, most, least, err := s.WallForce(z, b)
 		if err != nil {
 			return cond, err
 		}
-		cond.AxialMost, cond.AxialLeast = math.Max(cond.AxialMost, p), math.Min(cond.AxialLeast, p)
+		cond.AxialMost, cond.AxialLeast = math.Max(cond.AxialMost, high), math.Min(cond.AxialLeast, low)
 		cond.LoadMost, cond.LoadLeast = math.Max(cond.LoadMost, most), math.Min(cond.LoadLeast, least)
 	}
 	return cond, nil

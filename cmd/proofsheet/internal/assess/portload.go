@@ -86,11 +86,7 @@ func (m *model) portLoad(p *portPart, s *loads.State, c *loadCase) (port.Load, e
 		if pr < 0 {
 			return port.Load{}, errOutside
 		}
-		_, most, _, err := s.WallForce(p.z, m.body(c))
-		if err != nil {
-			return port.Load{}, err
-		}
-		axial, _, _, err := s.WallForce(p.z, m.body(c))
+		axial, _, most, _, err := s.WallForce(p.z, m.body(c))
 		return port.Load{Pressure: pr, Hoop: pr * m.cyl.mid(), Meridional: math.Max(axial+most, 0)}, err
 	}
 	e := given(p.in.Radius)
