@@ -17,7 +17,7 @@ type AreaReport struct {
 	Chords          Chords
 	RequiredWall    float64 // t_r of the seamless wall at the tube axis [m]
 	RequiredFormula string
-	RequiredTube    float64 // t_rn of the seamless tube [m]
+	RequiredTube    float64 // t_rn of the tube with its own seam [m]
 	Ratios          Ratios
 	Meridional      Plane
 	Transverse      Plane
@@ -90,15 +90,17 @@ func (a Areas) Ratio() float64 { return a.Available() / a.Required }
 //
 // with d the bore chord and C the outside chord of [Port.Chords], tn′ = (C − d)/2,
 // Ls = max(d, d/2 + tn + t) cut off where the part, a knuckle, the 0.8 D circle,
-// a tip or a joint's zone begins (neighbours: [CheckSpacing]), trn = p Rn/(Sn − 0.6p).
+// a tip or a joint's zone begins (neighbours: [CheckSpacing]), trn = p Rn/(Sn Et − 0.6p) with Et the efficiency of
+// the tube's own long seam, Rn its inside radius, p up to 0.385 Sn Et.
 // F is 1 in the meridional plane and 0.5 in the transverse plane of a cylinder
 // or cone with full penetration and without a pad, otherwise 1, and F tr is
 // never below N/S. A negative A1 is kept. Lengths in [m], areas in [m2].
 //
 // Source: ASME BPVC VIII-1 UG-37, UG-40 (areas, larger and smaller choices,
 // limits read in worked sheets; weld ratios and cones recalled); each side alone
-// UG-37(b) as quoted in UFC 4-159-01N; oblique terms computed. Tests:
-// oblique_test.go, published_test.go, limits_test.go.
+// UG-37(b) as quoted in UFC 4-159-01N; oblique terms computed. UG-37 takes trn of
+// a seamless tube; Et in it is on the safe side, by practice. Tests:
+// oblique_test.go, published_test.go, limits_test.go, tubeseam_test.go.
 func (p Port) Area(w Wall, load Load, s Strengths) (AreaReport, error) {
 	r := AreaReport{Port: p, Wall: w, Load: load, Strengths: s}
 	r.Err = r.work()
@@ -136,8 +138,9 @@ func (r *AreaReport) work() error {
 func (r *AreaReport) require() error {
 	p, w, load, s := r.Port, r.Wall, r.Load, r.Strengths
 	rn := p.OutsideDiameter/2 - p.TubeWall
-	r.RequiredTube = load.Pressure * rn / (s.Tube - 0.6*load.Pressure)
-	if err := check.Within("port.Area", "pressure over the tube's allowable stress", load.Pressure/s.Tube, 0, 0.385, "thin-wall thickness rules"); err != nil {
+	seamed := s.Tube * s.EfficiencyTube
+	r.RequiredTube = load.Pressure * rn / (seamed - 0.6*load.Pressure)
+	if err := check.Within("port.Area", "pressure over the tube's allowable stress at its seam", load.Pressure/seamed, 0, 0.385, "thin-wall thickness rules"); err != nil {
 		return err
 	}
 	if w.Surface == Flat {

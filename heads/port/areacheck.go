@@ -79,14 +79,12 @@ func numbers(all []reading) []check.Quantity {
 	return in
 }
 
-// compare sets the area there is against the area asked. Where nothing is left
-// over, so that no positive capacity could be printed, what is negative stands on
-// the side of the demand; and where not even one area is positive, the wall
-// itself is compared.
+// compare sets the area there is against the area asked. An area that is
+// negative stands on the side of the demand: the verdict is the same, the
+// capacity stays positive, and the margin falls steadily as the pressure rises.
+// Where not even one area is positive, no such capacity can be printed and the
+// wall itself is compared; the margin steps there, far below zero on either side.
 func (r AreaReport) compare(pl Plane, a Areas, what string) reading {
-	if available := a.Available(); available > 0 {
-		return reading{what, check.M2("A", "area required, "+what, a.Required), check.M2("ΣA", "area available, "+what, available)}
-	}
 	need, have := a.Required, 0.0
 	for _, v := range []float64{a.A1, a.A2, a.A3, a.A41, a.A42, a.A43, a.A5} {
 		if v < 0 {
@@ -94,6 +92,9 @@ func (r AreaReport) compare(pl Plane, a Areas, what string) reading {
 		} else {
 			have += v
 		}
+	}
+	if need == a.Required {
+		return reading{what, check.M2("A", "area required, "+what, need), check.M2("ΣA", "area available, "+what, have)}
 	}
 	if wall := pl.Efficiency * r.Wall.Thickness; have == 0 && pl.Strip > wall {
 		return reading{what, check.M("F t_r", "wall required, "+what, pl.Strip), check.M("E_1 t", "wall there is, "+what, wall)}
@@ -119,6 +120,32 @@ func (r AreaReport) readings() []reading {
 	return all
 }
 
+// worst returns the comparison that speaks and the note on it: the largest
+// utilisation of areas and faults. Where there is a fault, only what fails with
+// numbers that can be printed may speak, or else the fault, which is no verdict
+// then: no area makes a fault good.
+func (r AreaReport) worst(all []reading) (reading, string) {
+	if len(r.Faults) == 0 {
+		a := governing(all)
+		return a, "governs: " + a.what
+	}
+	var faults, failing []reading
+	for _, f := range r.Faults {
+		faults = append(faults, reading{f.What, f.Demand, f.Capacity})
+	}
+	for _, a := range append(all, faults...) {
+		if a.capacity.Value > 0 && a.demand.Value > a.capacity.Value {
+			failing = append(failing, a)
+		}
+	}
+	a, whatever := governing(faults), "not satisfied whatever the areas: "
+	whatever += a.what
+	if len(failing) > 0 {
+		a = governing(failing)
+	}
+	return a, "governs: " + a.what + "; " + whatever
+}
+
 // Check returns the check port.NAME/area: the worst of the whole section and of
 // each side alone in both planes, of the pressure-area method on both sides, and
 // of the faults. An incomplete report is not assessed.
@@ -127,21 +154,10 @@ func (r AreaReport) Check(name string) check.Result {
 	if err := r.incomplete(); err != nil {
 		return check.NotMade(id, title, err)
 	}
-	all := r.readings()
-	worst := governing(all)
-	note := "governs: " + worst.what
-	if len(r.Faults) > 0 {
-		f := r.Faults[0]
-		for _, g := range r.Faults[1:] {
-			if g.Demand.Value/g.Capacity.Value > f.Demand.Value/f.Capacity.Value {
-				f = g
-			}
-		}
-		worst, note = reading{f.What, f.Demand, f.Capacity}, "not satisfied whatever the areas: "+f.What
-	}
+	worst, note := r.worst(r.readings())
 	res := check.Result{
 		ID: id, Title: title,
-		Formula: "A_1 + A_2 + A_3 + A_41 + A_42 + A_43 + A_5 ≥ A = d F t_r + 2 t_n′ F t_r (1 − f_r1), each side alone A/2; p ≤ p_max; " + r.RequiredFormula,
+		Formula: "A_1 + A_2 + A_3 + A_41 + A_42 + A_43 + A_5 ≥ A = d F t_r + 2 t_n′ F t_r (1 − f_r1), each side alone A/2; p ≤ p_max; " + r.RequiredFormula + "; t_rn = p R_n/(S_n E_t − 0.6p)",
 		Inputs:  r.inputs(), Demand: worst.demand, Capacity: worst.capacity, Factor: 1,
 		Source: check.Source{Doc: "ASME BPVC Section VIII Division 1, 2007 to 2019", Where: "areas and limits of UG-37 read; cones, torispheres and weld ratios recalled, confirm", How: check.Memory},
 		Note:   strings.Join(append([]string{note}, append(r.exempt(), r.Cautions...)...), "; "),
@@ -180,6 +196,7 @@ func (r AreaReport) inputs() []check.Quantity {
 		check.Pa("p", "pressure at the port", r.Load.Pressure), check.M("t", "least wall", w.Thickness), check.M("t_n", "least tube wall", p.TubeWall),
 		check.M("OD", "tube outside diameter", p.OutsideDiameter), check.Rad("φ", "tube axis to wall normal", r.Chords.Obliquity),
 		check.Pa("S_v", "allowable stress, wall", r.Strengths.Wall), check.Pa("S_n", "allowable stress, tube", r.Strengths.Tube),
+		check.Num("E_t", "efficiency of the tube's own seam", r.Strengths.EfficiencyTube),
 		check.Num("f_r1", "strength ratio", fr.FR1), check.Num("f_r2", "strength ratio", fr.FR2), check.Num("f_r3", "strength ratio", fr.FR3), check.Num("f_r4", "strength ratio", fr.FR4),
 		check.M("t_r", "wall required without the port", r.RequiredWall), check.M("t_rn", "tube wall required", r.RequiredTube),
 		check.NPerM("N_θ", "resultant across the meridional plane", r.Load.Hoop), check.NPerM("N_φ", "resultant across the transverse plane", r.Load.Meridional),

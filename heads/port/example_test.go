@@ -27,7 +27,7 @@ func ExamplePort_Area() {
 	w := port.Wall{Surface: port.Cone, Thickness: 0.0038, Radius: 0.2, HalfApex: math.Pi / 4}
 	p := port.Port{Name: "feed", OutsideDiameter: 0.0254, TubeWall: 0.00165, Radius: 0.060, Parallel: true,
 		Fit: port.Flush, Outside: 0.04, OutsideLeg: 0.003, FullGroove: true}
-	s := port.Strengths{Wall: 80e6, Tube: 80e6, EfficiencyMeridional: 1, EfficiencyTransverse: 1}
+	s := port.Strengths{Wall: 80e6, Tube: 80e6, EfficiencyMeridional: 1, EfficiencyTransverse: 1, EfficiencyTube: 1}
 	r, err := p.Area(w, port.Load{Pressure: 2e6}, s)
 	if err != nil {
 		fmt.Println(err)

@@ -44,8 +44,9 @@ func NeckWall(ta, tb1, tb2, tb3 float64) float64 {
 	return math.Max(ta, math.Min(tb3, math.Max(tb1, tb2)))
 }
 
-// CheckNeck is port.NAME/neck: the least tube wall against [NeckWall], the wall
-// at the port not taken under 1/16 in. Loads from outside are [AreaReport.CheckThrust].
+// CheckNeck is port.NAME/neck: the least tube wall against [NeckWall], ta being
+// trn of [Port.Area] with the tube's own seam, p Rn/(Sn Et − 0.6p), and the wall at
+// the port not taken under 1/16 in. Loads from outside are [AreaReport.CheckThrust].
 func (r AreaReport) CheckNeck(name string) check.Result {
 	id, title := "port."+name+"/neck", "Port "+name+": least tube wall"
 	if err := r.incomplete(); err != nil {
@@ -58,8 +59,9 @@ func (r AreaReport) CheckNeck(name string) check.Result {
 	tb1 = math.Max(tb1, inch/16)
 	tb3 := StandardNeck(r.Port.OutsideDiameter)
 	return check.Result{
-		ID: id, Title: title, Formula: "t_n ≥ max(t_a, min(t_b3, max(t_b1, t_b2)))",
-		Inputs: []check.Quantity{check.M("t_a", "tube wall for its own pressure", r.RequiredTube), check.M("t_b1", "vessel wall at the port, pressure inside, at least 1/16 in", tb1),
+		ID: id, Title: title, Formula: "t_n ≥ max(t_a, min(t_b3, max(t_b1, t_b2))); t_a = p R_n/(S_n E_t − 0.6p)",
+		Inputs: []check.Quantity{check.Pa("p", "pressure at the port", r.Load.Pressure), check.M("R_n", "tube inside radius", r.Port.OutsideDiameter/2-r.Port.TubeWall),
+			check.Pa("S_n", "allowable stress, tube", r.Strengths.Tube), check.Num("E_t", "efficiency of the tube's own seam", r.Strengths.EfficiencyTube), check.M("t_a", "tube wall for its own pressure", r.RequiredTube), check.M("t_b1", "vessel wall at the port, pressure inside, at least 1/16 in", tb1),
 			check.M("t_b2", "vessel wall at the port, pressure on the convex side", tb2), check.M("t_b3", "0.875 of the standard pipe wall", tb3)},
 		Demand: check.M("t", "least tube wall required", NeckWall(r.RequiredTube, tb1, tb2, tb3)), Capacity: check.M("t_n", "least tube wall", r.Port.TubeWall), Factor: 1,
 		Source: check.Source{Doc: "ASME BPVC Section VIII Division 1, 2010", Where: "order of choices of UG-45 read; table of pipe walls recalled, confirm", How: check.Memory},

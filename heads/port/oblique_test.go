@@ -96,7 +96,7 @@ func areaCase(α, e, t, tn, e1, leg, inside float64) (port.Port, port.Wall, port
 		p.Fit = port.Flush
 	}
 	return p, cone(α, t), port.Load{Pressure: 2 * mpa},
-		port.Strengths{Wall: 80 * mpa, Tube: 80 * mpa, EfficiencyMeridional: e1, EfficiencyTransverse: e1}
+		port.Strengths{Wall: 80 * mpa, Tube: 80 * mpa, EfficiencyMeridional: e1, EfficiencyTransverse: e1, EfficiencyTube: 1}
 }
 
 func TestAreaCases(t *testing.T) {

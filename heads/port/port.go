@@ -65,4 +65,5 @@ type Strengths struct {
 	// Efficiency E_1 of the seam through the hole, by inspection only; 1 in
 	// solid plate. In the meridional and in the transverse plane.
 	EfficiencyMeridional, EfficiencyTransverse float64 // [-]
+	EfficiencyTube                             float64 // E_t, of the tube's own long seam; 1 for a seamless tube, 0.3 to 1 [-]
 }

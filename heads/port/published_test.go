@@ -22,7 +22,7 @@ const (
 )
 
 func strengths(wall, tube float64) port.Strengths {
-	return port.Strengths{Wall: wall * psi, Tube: tube * psi, EfficiencyMeridional: 1, EfficiencyTransverse: 1}
+	return port.Strengths{Wall: wall * psi, Tube: tube * psi, EfficiencyMeridional: 1, EfficiencyTransverse: 1, EfficiencyTube: 1}
 }
 
 func TestEllipsoidExample(t *testing.T) {

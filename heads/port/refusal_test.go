@@ -90,6 +90,11 @@ func TestLoadsAndStrengthsRefused(t *testing.T) {
 		"no tube strength":      func(l *port.Load, s *port.Strengths) { s.Tube = 0 },
 		"efficiency over 1":     func(l *port.Load, s *port.Strengths) { s.EfficiencyMeridional = 1.01 },
 		"no efficiency":         func(l *port.Load, s *port.Strengths) { s.EfficiencyTransverse = 0 },
+		"no tube efficiency":    func(l *port.Load, s *port.Strengths) { s.EfficiencyTube = 0 },
+		"tube efficiency low":   func(l *port.Load, s *port.Strengths) { s.EfficiencyTube = 0.2999 },
+		"tube efficiency high":  func(l *port.Load, s *port.Strengths) { s.EfficiencyTube = 1.0001 },
+		"NaN tube efficiency":   func(l *port.Load, s *port.Strengths) { s.EfficiencyTube = math.NaN() },
+		"pressure for the seam": func(l *port.Load, s *port.Strengths) { s.EfficiencyTube, l.Pressure = 0.3, 9.3*mpa },
 		"convex, nothing asked": func(l *port.Load, s *port.Strengths) { l.Convex = true },
 		"thickness slipped in":  func(l *port.Load, s *port.Strengths) { l.Required = 1e-6 },
 	} {

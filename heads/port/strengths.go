@@ -37,6 +37,12 @@ func (s Strengths) valid(pad bool) error {
 		return fmt.Errorf("efficiency of the seam through the port in the %s plane is %.4g, must be above 0 and at most 1", plane, e)
 	}
 	errs = append(errs, efficiency("meridional", s.EfficiencyMeridional), efficiency("transverse", s.EfficiencyTransverse))
+	switch e := s.EfficiencyTube; {
+	case e == 0:
+		errs = append(errs, errors.New("the efficiency of the tube's seam is missing"))
+	case !(e >= 0.3 && e <= 1):
+		errs = append(errs, fmt.Errorf("the efficiency of the tube's seam is %.4g, must be from 0.3 to 1", e))
+	}
 	return errors.Join(errs...)
 }
 

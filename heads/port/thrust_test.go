@@ -49,7 +49,7 @@ func TestCheckThrust(t *testing.T) {
 	w := port.Wall{Surface: port.Sphere, Thickness: 3 * mm, Radius: 150 * mm}
 	p := tube(38.1, 2, 60)
 	p.Fit, p.FullGroove, p.OutsideLeg = port.Flush, true, 3*mm
-	s := port.Strengths{Wall: 80 * mpa, Tube: 80 * mpa, EfficiencyMeridional: 1, EfficiencyTransverse: 1}
+	s := port.Strengths{Wall: 80 * mpa, Tube: 80 * mpa, EfficiencyMeridional: 1, EfficiencyTransverse: 1, EfficiencyTube: 1}
 	r, err := p.Area(w, port.Load{Pressure: 2 * mpa}, s)
 	if err != nil {
 		t.Fatal(err)

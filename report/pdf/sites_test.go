@@ -18,7 +18,7 @@ func areaCheck(t *testing.T, wall float64) check.Result {
 	w := port.Wall{Surface: port.Cone, Thickness: wall, Radius: 0.2, HalfApex: math.Pi / 4}
 	p := port.Port{Name: "feed", OutsideDiameter: 0.0254, TubeWall: 0.00165, Radius: 0.060, Parallel: true,
 		Fit: port.Flush, Outside: 0.04, OutsideLeg: 0.003, FullGroove: true}
-	r, err := p.Area(w, port.Load{Pressure: 2e6}, port.Strengths{Wall: 80e6, Tube: 80e6, EfficiencyMeridional: 1, EfficiencyTransverse: 1})
+	r, err := p.Area(w, port.Load{Pressure: 2e6}, port.Strengths{Wall: 80e6, Tube: 80e6, EfficiencyMeridional: 1, EfficiencyTransverse: 1, EfficiencyTube: 1})
 	if err != nil {
 		t.Fatal(err)
 	}

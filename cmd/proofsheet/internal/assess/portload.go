@@ -24,7 +24,7 @@ func (m *model) portStrengths(p *portPart, c *loadCase) (port.Strengths, error) 
 	if tube.zoneErr != nil {
 		return s, fmt.Errorf("tube: %w", tube.zoneErr)
 	}
-	s = port.Strengths{Wall: wall.seam.S, Tube: tube.seam.S, Pad: wall.seam.S}
+	s = port.Strengths{Wall: wall.seam.S, Tube: tube.seam.S, Pad: wall.seam.S, EfficiencyTube: 1}
 	if pad := p.in.Pad; pad != nil && pad.Material != "" {
 		a := m.allowAt(pad.Material, "", pad.Thickness, c.temperature, c.rule, nil)
 		if a.zoneErr != nil {
