@@ -43,8 +43,8 @@ func Assess(t *tank.Tank, o Options) (*report.Sheet, error) {
 		r.checkCase(c)
 	}
 	r.checkTank()
-	r.parts = m.permissible(r.cases[0])
-	r.near, r.nearWhy = nearPressure(r.parts, r.unbuilt)
+	r.parts = m.permissible(r.cases)
+	r.near, r.nearWhy = nearPressure(r.parts, append(r.checks, r.unbuilt...))
 	r.proof = m.newProof(r.cases, r.near)
 	r.checks = append(r.checks, r.proof.yield, r.proof.reach)
 	r.checks = append(r.checks, r.proof.others...)

@@ -193,7 +193,7 @@ func (m *model) ruleOf(own, people string) material.Rule {
 		r = material.Rule(own)
 	}
 	if people != "clear" && r == material.Flight {
-		return material.Vessel
+		return m.nearRule()
 	}
 	return r
 }

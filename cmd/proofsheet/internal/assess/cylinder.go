@@ -25,11 +25,17 @@ func (m *model) cylinderSeams(c *loadCase) (s shell.Seams, a shell.Allowables, l
 	p := m.cyl
 	outside := 2 * (p.radius + p.nominal)
 	girths := m.girthJoints()
+	process := func(of string) string { // a port's weld on the part has no process of its own
+		if m.ported("cylinder") {
+			return slower(of, "")
+		}
+		return of
+	}
 	if m.long != nil {
 		s.LongJoint = m.long.Name
 		s.Long, _, longErr = asWeld(m.long).EfficiencyAt(string(c.rule),
 			weld.Place{Category: "A", Longitudinal: true, Thickness: p.nominal, OutsideDiameter: outside})
-		al := m.allow(p, m.long.Process, c)
+		al := m.allow(p, process(m.long.Process), c)
 		a.Parent, a.Zone, a.SeamLong, a.ZoneKnown = al.parent, al.zone, al.seam, al.zoneErr
 	} else {
 		s.LongJoint = "none, drawn or extruded"
@@ -47,7 +53,7 @@ func (m *model) cylinderSeams(c *loadCase) (s shell.Seams, a shell.Allowables, l
 		if e < s.Girth || math.IsNaN(e) {
 			s.Girth, s.GirthJoint = e, j.Name
 		}
-		al := m.allow(p, j.Process, c)
+		al := m.allow(p, process(j.Process), c)
 		if al.zoneErr != nil {
 			a.ZoneKnown = al.zoneErr
 			continue
@@ -64,6 +70,17 @@ func (m *model) cylinderSeams(c *loadCase) (s shell.Seams, a shell.Allowables, l
 		}
 	}
 	return s, a, longErr, girthErr
+}
+
+// ported reports whether a port stands in a part: its weld softens the wall as
+// the slower process does, since none is stated for it.
+func (m *model) ported(part string) bool {
+	for _, p := range m.ports {
+		if p.host.name == part {
+			return true
+		}
+	}
+	return false
 }
 
 // girthJoints returns the joints that go round the cylinder, each once.
@@ -94,6 +111,9 @@ func (m *model) cylinderCondition(s *loads.State, c *loadCase) (shell.Condition,
 	cond := shell.Condition{PressureLeast: 1, Present: c.present,
 		AxialMost: math.Inf(-1), AxialLeast: math.Inf(1), LoadMost: math.Inf(-1), LoadLeast: math.Inf(1)}
 	cond.Pressure, _ = s.HighestPressure(0, L)
+	if least := math.Min(s.PressureLeast(0), s.PressureLeast(L)); least < 0 && -least > math.Abs(cond.Pressure) {
+		cond.Pressure = least // from outside the dry wall is worse than the wet one
+	}
 	stations := append([]float64{0, L / 4, L / 2, 3 * L / 4, L}, m.t.Cylinder.GirthStations...)
 	for _, q := range c.sections {
 		if q.Station > 0 && q.Station < L {

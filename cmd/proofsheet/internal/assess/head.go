@@ -52,6 +52,9 @@ func (m *model) headSeams(h *headPart, c *loadCase) (s heads.Seams, a heads.Allo
 		return s, a, own.parentErr
 	}
 	process := h.seam.Process
+	if m.ported(h.name) {
+		process = slower(process, "")
+	}
 	outside := 2 * (h.radius + h.nominal)
 	place := weld.Place{Category: "B", Thickness: math.Max(h.nominal, m.cyl.nominal), OutsideDiameter: outside, Convex: h.in.Bulge == "inward"}
 	switch h.in.Shape {
@@ -122,7 +125,11 @@ func (m *model) zones(h *headPart, c *loadCase, process string) (width float64, 
 	}
 	for _, p := range m.ports {
 		if p.head == h {
-			e, reach := given(p.in.Radius), p.in.Tube.OutsideDiameter/2+width
+			edge := p.in.Tube.OutsideDiameter
+			if p.port.Pad != nil {
+				edge = math.Max(edge, p.port.Pad.OutsideDiameter)
+			}
+			e, reach := given(p.in.Radius), edge/2+width
 			ports = append(ports, [2]float64{e - reach, e + reach})
 		}
 	}
@@ -150,7 +157,7 @@ func (m *model) headLoading(h *headPart, s *loads.State, c *loadCase) heads.Load
 	}
 	l := heads.Loading{
 		PressureLeast: 1, Present: c.present,
-		Pressure: func(x float64) float64 { return s.PressureWorst(at(x)) },
+		Pressure: func(x float64) float64 { return m.headPressure(h, s, x) },
 		Force: func(x, r float64) float64 {
 			f, _ := free(x)
 			return s.UllagePressure*math.Pi*r*r + f.LiquidMost
@@ -158,11 +165,30 @@ func (m *model) headLoading(h *headPart, s *loads.State, c *loadCase) heads.Load
 		LoadMost:  func(x float64) float64 { return line(x, 1) },
 		LoadLeast: func(x float64) float64 { return line(x, -1) },
 	}
+	if h.in.Shape == "flat" { // carries by bending, and no stack load beyond its seam
+		l.LoadMost, l.LoadLeast = nil, nil
+	}
 	if h.in.Bulge == "inward" {
 		l.Force = func(x, r float64) float64 { return m.inwardForce(h, s, x, r) }
 		l.LoadMost, l.LoadLeast = nil, nil
 	}
 	return l
+}
+
+// headPressure returns the pressure on a head at x from the plane where it
+// begins [Pa], the worst round the ring; at that plane the worst of the straight
+// flange. From outside the dry wall is worse than the wet one.
+func (m *model) headPressure(h *headPart, s *loads.State, x float64) float64 {
+	lo, hi := m.in.Bounds()
+	z := math.Min(math.Max(m.station(h, x), lo), hi)
+	p := s.PressureWorst(z)
+	if x <= 0 {
+		p, _ = s.HighestPressure(z, m.station(h, -h.in.StraightFlange))
+	}
+	if least := s.PressureLeast(z); least < 0 && -least > math.Abs(p) {
+		return least
+	}
+	return p
 }
 
 // freeBodyAlong returns the free body of the cut at x of a head, and the mid-wall

@@ -126,6 +126,11 @@ func (m *model) factors(rule material.Rule) (material.Factors, error) {
 		return f, nil
 	}
 	for _, o := range overrides(m.t.Basis) {
+		if o.key == "austenitic_90" {
+			f.Austenitic90 = true
+			f.Overrides[o.key] = o.source
+			continue
+		}
 		if err := f.Override(rule, o.key, o.value, o.source); err != nil {
 			return f, err
 		}

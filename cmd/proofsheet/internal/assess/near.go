@@ -2,11 +2,24 @@ package assess
 
 import (
 	"math"
+	"strings"
 
 	"proofsheet/material"
 	"proofsheet/report"
 	"proofsheet/report/check"
 )
+
+// hottestNear returns the highest temperature of the metal in the cases with
+// people near, and at least that of the standing tank [K].
+func hottestNear(cases []*loadCase) float64 {
+	T := cases[0].temperature
+	for _, c := range cases {
+		if c.people != "clear" {
+			T = math.Max(T, c.temperature)
+		}
+	}
+	return T
+}
 
 // standing returns the tank on the pad with its fullest liquid under an ullage
 // pressure [Pa], by the rule that holds with people near: no lateral and no
@@ -28,10 +41,12 @@ func (m *model) nearRule() material.Rule {
 // permissible returns, part by part, the highest ullage pressure at which every
 // check that is made of the part holds, standing at its fullest, by the rule for
 // people near; the weakest first in what it names.
-func (m *model) permissible(meop *loadCase) []report.PermissiblePressure {
+func (m *model) permissible(cases []*loadCase) []report.PermissiblePressure {
+	meop := *cases[0]
+	meop.temperature = hottestNear(cases)
 	var out []report.PermissiblePressure
 	add := func(name string, checks func(c *loadCase) []check.Result) {
-		p, by := m.highest(meop, checks)
+		p, by := m.highest(&meop, checks)
 		row := report.PermissiblePressure{Part: name, Pressure: p, Check: by, Rule: string(m.nearRule())}
 		if math.IsNaN(p) {
 			row.Note = "not assessed: " + by
@@ -45,8 +60,7 @@ func (m *model) permissible(meop *loadCase) []report.PermissiblePressure {
 	}
 	for _, p := range m.ports {
 		add("port."+p.in.Name, func(c *loadCase) []check.Result {
-			q, err := m.member(p, c.states[0], c)
-			return m.checkPort(p, q, err)
+			return m.checkPortAmong(p, c.states[0], c)
 		})
 	}
 	return out
@@ -112,18 +126,24 @@ func (m *model) atUllage(meop *loadCase, p float64, checks func(c *loadCase) []c
 
 // nearPressure returns the highest ullage pressure at which every check that
 // the tank has holds with people near [Pa]; 0, with the reason, when one is not
-// assessed.
-func nearPressure(parts []report.PermissiblePressure, unbuilt []check.Result) (p float64, why string) {
-	for _, r := range unbuilt {
-		if r.Status() == check.NotAssessed {
+// assessed, or one of the tank as a whole does not hold.
+func nearPressure(parts []report.PermissiblePressure, checks []check.Result) (p float64, why string) {
+	for _, r := range checks {
+		whole := strings.HasPrefix(r.ID, "tank/")
+		switch {
+		case r.Status() == check.NotSatisfied && whole:
+			return 0, r.ID + " is not satisfied"
+		case r.Status() == check.NotAssessed && (whole || r.Case == ""):
 			return 0, r.ID + " is not assessed"
 		}
 	}
-	p = math.Inf(1)
 	for _, row := range parts {
 		if math.IsNaN(row.Pressure) {
 			return 0, row.Part + " is " + row.Note
 		}
+	}
+	p = math.Inf(1)
+	for _, row := range parts {
 		if row.Pressure < p {
 			p, why = row.Pressure, "set by "+row.Check
 		}

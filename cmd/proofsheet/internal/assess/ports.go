@@ -127,7 +127,7 @@ func (m *model) portWall(p *portPart, nominal bool) (port.Wall, error) {
 }
 
 // sharp reports whether a head meets the cylinder at an angle.
-func sharp(h *headPart) bool { return h.in.Shape == "cone" }
+func sharp(h *headPart) bool { return h.in.Shape == "cone" || h.in.Shape == "flat" }
 
 // portStation returns where the tube's axis meets the mid-surface [m].
 func (m *model) portStation(p *portPart) float64 {
@@ -153,6 +153,23 @@ func (m *model) checkPorts(s *loads.State, c *loadCase) (out []check.Result) {
 		out = append(out, m.checkSpacing(i, members, errs))
 	}
 	return out
+}
+
+// checkPortAmong makes every check of one port in one state of a case, with its
+// neighbours.
+func (m *model) checkPortAmong(p *portPart, s *loads.State, c *loadCase) []check.Result {
+	members := make([]port.Member, len(m.ports))
+	errs := make([]error, len(m.ports))
+	at := 0
+	for i, o := range m.ports {
+		if o.host.name == p.host.name {
+			members[i], errs[i] = m.member(o, s, c)
+		}
+		if o == p {
+			at = i
+		}
+	}
+	return append(m.checkPort(p, members[at], errs[at]), m.checkSpacing(at, members, errs))
 }
 
 // member gathers a port with its load and strengths in one state.

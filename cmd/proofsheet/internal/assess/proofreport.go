@@ -80,11 +80,13 @@ func (r *run) proofQuantities() (out []report.NamedQuantity) {
 	f, _, err := r.full()
 	values := map[string]float64{}
 	if err == nil {
-		p := r.proof.plan.Setting - r.proof.plan.GaugeUncertainty
+		plan := r.proof.plan
+		p := plan.Setting - plan.GaugeUncertainty
+		high := plan.Top + 2*plan.GaugeUncertainty + plan.Overshoot // energy is never understated
 		injected, e1 := f.Injected(p)
 		stiffness, e2 := f.Stiffness(p)
 		drift, e3 := f.Drift(p)
-		energy, e4 := f.Energy(p)
+		energy, e4 := f.Energy(high)
 		if err = errors.Join(e1, e2, e3, e4); err == nil {
 			values["volume_growth"], values["injected_volume"] = injected.Wall, injected.Total
 			values["stiffness"], values["drift"] = stiffness, drift
@@ -108,7 +110,7 @@ func (r *run) proofQuantities() (out []report.NamedQuantity) {
 // proofSheet returns the plan for the sheet; nil where none may be issued.
 func (r *run) proofSheet() *report.Proof {
 	p := r.proof.plan
-	if p == nil || r.proof.yield.Status() != check.Satisfied || r.proof.reach.Status() != check.Satisfied {
+	if ok, _ := r.proof.issued(); !ok {
 		return nil
 	}
 	in := r.t.Proof
@@ -126,6 +128,9 @@ func (r *run) proofSheet() *report.Proof {
 		s.Points = append(s.Points, report.ProofPoint{Name: pt.Name, Z: r.proof.points[i].z, Service: pt.Service, Factor: pt.Factor,
 			Required: pt.Required, Low: pt.Low, High: pt.High})
 	}
+	if open := r.openAtProof(); open != nil {
+		s.Notes = append(s.Notes, "Not assessed at the proof pressure: "+strings.Join(open, ", ")+". They may yield in the test: nobody near, strains read from afar.")
+	}
 	for _, n := range r.corrections() {
 		s.Notes = append(s.Notes, n)
 	}
@@ -142,6 +147,19 @@ func (r *run) proofSheet() *report.Proof {
 		s.Cautions = append(s.Cautions, c.Text)
 	}
 	return s
+}
+
+// openAtProof names what no check of this version holds at the proof pressure.
+func (r *run) openAtProof() (out []string) {
+	for _, c := range r.unbuilt {
+		if strings.HasSuffix(c.ID, "/junction") || strings.HasSuffix(c.ID, "/tip") || strings.HasSuffix(c.ID, "/bolts") || strings.HasSuffix(c.ID, "/flange") {
+			out = append(out, c.ID)
+		}
+	}
+	for _, p := range r.ports {
+		out = append(out, "port."+p.in.Name)
+	}
+	return out
 }
 
 // corrections says where the temperature correction of each material comes
@@ -187,7 +205,8 @@ func (r *run) proofReadings(s *report.Proof) {
 // proofEnergy fills in what is stored in the tank at the set pressure.
 func (r *run) proofEnergy(s *report.Proof) {
 	if r.proof.plan.In.Method == proof.Pneumatic {
-		g := proof.Gas{Volume: r.in.Volume(), Pressure: r.proof.plan.Setting, Outside: atmosphere, Ratio: 1.4}
+		plan := r.proof.plan
+		g := proof.Gas{Volume: r.in.Volume(), Pressure: plan.Top + 2*plan.GaugeUncertainty + plan.Overshoot, Outside: atmosphere, Ratio: 1.4}
 		e, err := g.Energy()
 		if err == nil {
 			s.StoredEnergy, s.FluidEnergy = e.Isentropic, e.Isentropic

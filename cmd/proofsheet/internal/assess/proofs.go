@@ -20,8 +20,22 @@ type proofTest struct {
 	points []proofPoint
 	yield  check.Result
 	reach  check.Result
-	others []check.Result // of knuckles at proof
+	others []check.Result // knuckles and brittleness at proof
 	use    float64        // worst stress over limit at proof [-]
+}
+
+// issued reports whether the plan may be issued: every check at proof holds or
+// does not arise. Otherwise it says which does not.
+func (t *proofTest) issued() (bool, string) {
+	if t.plan == nil {
+		return false, t.err.Error()
+	}
+	for _, r := range append([]check.Result{t.yield, t.reach}, t.others...) {
+		if s := r.Status(); s != check.Satisfied && s != check.NotApplicable {
+			return false, r.ID + " at proof is " + s.String() + ". The pressure is never lowered to fit; the wall, the metal or the temperature is changed"
+		}
+	}
+	return true, ""
 }
 
 // A proofPoint is a station of a part that the proof has to show.
@@ -44,7 +58,7 @@ func (m *model) newProof(cases []*loadCase, near float64) *proofTest {
 	} else {
 		t.reach = t.plan.CheckReach()
 		t.yield = m.proofYield(t)
-		t.others = m.proofKnuckles(t)
+		t.others = append(m.proofKnuckles(t), m.proofBrittle())
 	}
 	t.reach.Case, t.yield.Case = "proof", "proof"
 	for i := range t.others {
@@ -234,6 +248,9 @@ func (m *model) process(p *part) string {
 			process, first = j.Process, false
 		}
 		process = slower(process, j.Process)
+	}
+	if m.ported(p.name) {
+		return slower(process, "")
 	}
 	return process
 }

@@ -96,7 +96,7 @@ func withLimit(r check.Result, rs []proof.Rule, yield, e float64) check.Result {
 // proofYields returns the yield of a part and of its weld zone at the test [Pa].
 func (m *model) proofYields(p *part) (parent, zone float64, err error) {
 	x := m.metals.at(p.material, m.process(p), p.nominal, m.t.Proof.Temperature)
-	return x.parent.Yield.Value, x.zone.Yield.Value, errors.Join(p.refused, x.parentErr, x.zoneErr)
+	return x.parent.Yield.Value, x.zone.Yield.Value, errors.Join(p.refused, x.parentErr, x.zoneErr, x.parent.Brittle, x.zone.Brittle)
 }
 
 // proofCylinder makes the membrane checks of the cylinder at proof.
@@ -136,18 +136,47 @@ func (m *model) proofLimits(t *proofTest, h *headPart, c *loadCase) (heads.Seams
 	}
 	a.SeamSegment, e3 = proofLimit(t.rules, across, segment)
 	a.SeamGirth, e4 = proofLimit(t.rules, math.Min(across, shellZone), seams.Girth)
+	err = errors.Join(m.massErr, err, a.ZoneKnown, yieldErr, shellErr, e1, e2, e3, e4)
 	a.ZoneKnown = nil
 	seams.Segment, seams.Girth = 1, 1 // already in the limits
-	return seams, a, errors.Join(m.massErr, err, yieldErr, shellErr, e1, e2, e3, e4)
+	return seams, a, err
 }
 
 // proofHead makes the membrane check of a head at proof.
 func (m *model) proofHead(t *proofTest, h *headPart, s *loads.State, c *loadCase) check.Result {
 	seams, a, err := m.proofLimits(t, h, c)
+	switch {
+	case err != nil:
+	case h.in.Shape == "flat":
+		return m.proofBending(t, h, s)
+	case h.in.Bulge == "inward":
+		err = errors.New("pressure on the convex side at proof: the buckling check is not made by this version")
+	}
 	if err != nil {
 		return check.NotMade(h.name+"/membrane", h.title+": membrane stress", err)
 	}
 	return heads.CheckMembrane(h.nominal0, h.end, heads.Wall{Thickness: h.least, Corrosion: h.corrosion}, m.headLoading(h, s, c), a, seams)
+}
+
+// proofBending holds the bending of a flat head at proof, σ_b = C p d²/t² with
+// its corner factor, to the limit on primary bending.
+func (m *model) proofBending(t *proofTest, h *headPart, s *loads.State) check.Result {
+	parent, zone, err := m.proofYields(&h.part)
+	d, demandErr := m.headDemand(h, s, &loadCase{rule: material.Vessel}, heads.Loading{})
+	if err = errors.Join(err, demandErr); err == nil && !(d.CornerFactor > 0) {
+		err = errors.New("the corner factor is not given")
+	}
+	if err != nil {
+		return check.NotMade(h.name+"/membrane", h.title+": bending", err)
+	}
+	x := 2 * h.corroded() / h.least
+	return t.plan.CheckBending(proof.Stressed{Part: "flat " + h.end + " head", Pressure: d.Pressure,
+		Bending: d.CornerFactor * d.Pressure * x * x, Yield: math.Min(parent, zone), Efficiency: 1})
+}
+
+// proofBrittle asks whether every alloy may be as cold as the test makes it.
+func (m *model) proofBrittle() check.Result {
+	return m.checkBrittle(&loadCase{coldest: math.Min(m.t.Proof.Temperature, roomTemperature)})
 }
 
 // proofKnuckles holds the highest pressure of the test to what every knuckle

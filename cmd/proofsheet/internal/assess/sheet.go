@@ -54,6 +54,9 @@ func (r *run) people() string {
 			return "clear"
 		}
 	}
+	if f := r.t.Flight; f != nil && f.People == "clear" {
+		return "clear"
+	}
 	return "near"
 }
 
@@ -64,6 +67,12 @@ func (r *run) peopleBox() []string {
 		all = append(all, c.name)
 		if c.people == "clear" {
 			clear = append(clear, c.name)
+		}
+	}
+	if f := r.t.Flight; f != nil {
+		all = append(all, "flight")
+		if f.People == "clear" {
+			clear = append(clear, "flight")
 		}
 	}
 	if r.near > 0 {
@@ -77,7 +86,9 @@ func (r *run) peopleBox() []string {
 			"So nobody may be near in any case: "+strings.Join(all, ", ")+". A case called near is only assessed by the rule for people near.")
 	}
 	box = append(box, "Nobody stands near before the tank has passed its proof test.")
-	if p := r.proof.plan; p != nil && p.Examination > 0 {
+	if ok, _ := r.proof.issued(); !ok {
+		box = append(box, "No proof plan is issued: the tank is not tested as it is.")
+	} else if p := r.proof.plan; p.Examination > 0 {
 		box = append(box, "During the proof: nobody near while pressure rises, before the hold is passed, or above "+bar(p.Examination)+" at the gauge.")
 	} else {
 		box = append(box, "During the proof: nobody near at any pressure; read gauges and look from afar.")
@@ -133,10 +144,8 @@ func (r *run) notes() []string {
 		fmt.Sprintf("Highest ullage pressure with people near: %s (%s).", bar(r.near), r.nearWhy),
 		"Checks named in the sheet as not assessed were not made; the tank is not satisfied on them.",
 	}
-	if r.proof.err != nil {
-		out = append(out, "No proof plan is issued: "+r.proof.err.Error()+".")
-	} else if r.proof.yield.Status() != check.Satisfied {
-		out = append(out, "No proof plan is issued: the stress at proof is "+r.proof.yield.Status().String()+". The pressure is never lowered to fit; the wall is changed.")
+	if ok, why := r.proof.issued(); !ok {
+		out = append(out, "No proof plan is issued: "+why+".")
 	}
 	drain := false
 	for _, c := range r.t.Case {

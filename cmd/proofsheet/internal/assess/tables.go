@@ -70,6 +70,12 @@ func (r *run) basisRows() (out []report.BasisRow) {
 	for _, o := range overrides(r.t.Basis) {
 		written[o.key] = o
 	}
+	used := map[string]float64{} // with the overrides, and what follows from them
+	if f, err := r.factors(material.Rule(r.t.Basis.Rule)); err == nil {
+		used = map[string]float64{"yield_factor": f.YieldFactor, "ultimate_factor": f.UltimateFactor, "load_yield_factor": f.LoadYieldFactor,
+			"load_ultimate_factor": f.LoadUltimateFactor, "buckling_factor": f.BucklingFactor, "proof_factor": f.ProofFactor,
+			"burst_factor": f.BurstFactor, "proof_limit": f.ProofLimit}
+	}
 	for _, rule := range rules(r.t.Basis.Rule, r.cases) {
 		_, rows, err := material.RuleListing(string(rule))
 		if err != nil {
@@ -77,8 +83,11 @@ func (r *run) basisRows() (out []report.BasisRow) {
 		}
 		for _, row := range rows { // rule, factor, value, source, how
 			b := report.BasisRow{Name: row[0] + ": " + row[1], Value: row[2], Source: check.Source{Doc: row[3], How: check.ParseHow(row[4])}}
+			if v, ok := used[row[1]]; ok && row[0] == r.t.Basis.Rule {
+				b.Value = fmt.Sprintf("%.4g", v)
+			}
 			if o, ok := written[row[1]]; ok && row[0] == r.t.Basis.Rule {
-				b.Override, b.Instead, b.Value, b.Source = true, b.Value, fmt.Sprintf("%.4g", o.value), overrideSource(o)
+				b.Override, b.Instead, b.Source = true, row[2], overrideSource(o)
 			}
 			out = append(out, b)
 		}

@@ -64,16 +64,36 @@ func (m *model) checkVapour() check.Result {
 		}
 		return check.NotMade(id, title, err)
 	}
+	outside := m.leastOutside()
 	return check.Result{
 		ID: id, Title: title, Formula: "p_v ≤ MEOP + p_a",
 		Inputs: []check.Quantity{
 			check.K("T", "warmest liquid", m.t.Contents.Warmest), check.Pa("MEOP", "highest ullage pressure", m.t.Pressure.MEOP),
-			check.Pa("p_a", "standard atmosphere", atmosphere),
+			check.Pa("p_a", "least outside pressure: as the cases give it, none where a tank flies without saying", outside),
 		},
 		Demand:   check.Pa("p_v", "vapour pressure, absolute", v.Value),
-		Capacity: check.Pa("MEOP + p_a", "highest ullage pressure, absolute", m.t.Pressure.MEOP+atmosphere),
+		Capacity: check.Pa("MEOP + p_a", "highest ullage pressure, absolute", m.t.Pressure.MEOP+outside),
 		Factor:   1, Source: v.Source, Note: v.Note,
 	}
+}
+
+// leastOutside returns the least pressure outside the tank in any case [Pa]: one
+// atmosphere, what a case says, and none in a case for which nobody may be near
+// that does not say, nor in a flight.
+func (m *model) leastOutside() float64 {
+	least := float64(atmosphere)
+	for _, c := range m.t.Case {
+		switch {
+		case c.OutsideAbsolute != nil:
+			least = math.Min(least, *c.OutsideAbsolute)
+		case c.People == "clear" && !c.OnGround():
+			return 0
+		}
+	}
+	if m.t.Flight != nil {
+		return 0
+	}
+	return least
 }
 
 // The classes of a pair of fluid and alloy, for checkCompatibility.
@@ -127,8 +147,8 @@ func (m *model) checkBrittle(c *loadCase) check.Result {
 	}
 	for _, mat := range m.t.Material {
 		if mat.Own() {
-			if mat.Family == "ferritic" && c.coldest < roomTemperature {
-				r.Err = fmt.Errorf("material %s: a ferritic steel of own values has no known lowest temperature", mat.Name)
+			if mat.Family != "aluminium" && mat.Family != "austenitic" && c.coldest < roomTemperature {
+				r.Err = fmt.Errorf("material %s: own values of the family %s have no known lowest temperature", mat.Name, mat.Family)
 			}
 			continue
 		}

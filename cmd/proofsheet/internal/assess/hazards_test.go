@@ -1,0 +1,139 @@
+package assess_test
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"proofsheet/report"
+	"proofsheet/report/check"
+)
+
+// planless fails the test where a proof plan is issued.
+func planless(t *testing.T, what string, s *report.Sheet) {
+	t.Helper()
+	if s.Proof != nil {
+		t.Errorf("%s: a proof plan is issued", what)
+	}
+	said := false
+	for _, n := range s.Notes {
+		said = said || strings.HasPrefix(n, "No proof plan is issued")
+	}
+	if !said {
+		t.Errorf("%s: no note says why there is no plan", what)
+	}
+}
+
+// A plan goes out only when everything that is checked at proof holds.
+func TestNoPlanOnAWallThatFailsInTheTest(t *testing.T) {
+	planless(t, "knuckle too thin", sheet(t, changed(t, "kerosene", "thickness = \"6 mm\"", "thickness = \"4 mm\"")))
+
+	cold := sheet(t, changed(t, "demo", "alloy = \"304L\"\nspec = \"ASTM A240\"", "alloy = \"P265GH\"", "temperature = \"15 degC\"", "temperature = \"-60 degC\"",
+		"examination = \"spot\"", "examination = \"full\"", "method = \"hydrostatic\"\nfluid = \"water\"", "method = \"pneumatic\"\nfluid = \"nitrogen\""))
+	planless(t, "brittle metal in a cold gas test", cold)
+
+	unknown := sheet(t, changed(t, "demo", "fluid = \"water\"", "fluid = \"ethanol\"", "alloy = \"304L\"\nspec = \"ASTM A240\"", "alloy = \"2219-T87\""))
+	planless(t, "weld zone without strength", unknown)
+}
+
+// A head with pressure on its convex side is not waved through the proof.
+func TestInwardHeadHasNoPlan(t *testing.T) {
+	s := sheet(t, changed(t, "oxygen", "[head.forward]\nshape = \"ellipsoid\"", "[head.forward]\nbulge = \"inward\"\nshape = \"ellipsoid\""))
+	planless(t, "inward head", s)
+	if got := find(t, s, "head.forward/external").Status(); got != check.NotAssessed {
+		t.Errorf("external pressure on it: %v", got)
+	}
+}
+
+// A flat head is held in bending at proof.
+func TestFlatHeadIsHeldAtProof(t *testing.T) {
+	flat := "[head.forward]\nshape = \"flat\"\ncorner_factor = 0.33\nsource = \"UG-34\"\nthickness = \"10 mm\"\nunder_tolerance = \"0.3 mm\"\nmaterial = \"plate\"\nseam = \"girth\"\nsegment_seam = \"none\"\n\n[[port]]"
+	src := string(read(t, "port-at-rim").Text)
+	a, b := strings.Index(src, "[head.forward]"), strings.Index(src, "[[port]]")
+	s := sheet(t, parse(t, "flat.toml", src[:a]+flat+src[b+len("[[port]]"):]))
+	planless(t, "flat head of 10 mm", s)
+	if got := find(t, s, "head.forward/thickness@meop").Status(); got != check.NotSatisfied {
+		t.Errorf("thickness: %v", got)
+	}
+}
+
+// Under vacuum liquid never makes the dry wall look safer.
+func TestVacuumIsJudgedOnTheDryWall(t *testing.T) {
+	demand := func(fill string) float64 {
+		s := sheet(t, changed(t, "oxygen", "ullage_pressure = \"12 bar\"", "ullage_pressure = \"-0.9 bar\"", "fill = 0.90", "fill = "+fill,
+			"axial_compression = \"8 kN\"\nbending_moment = \"0.8 kN m\"\n", ""))
+		return find(t, s, "cylinder/equivalent@boost").Demand.Value
+	}
+	if dry, wet := demand("0.0"), demand("0.60"); wet < 0.999*dry {
+		t.Errorf("equivalent stress dry %g Pa, with liquid %g Pa", dry, wet)
+	}
+}
+
+// A girth seam whose place is not said may be at the port.
+func TestGirthSeamWithoutStationsMayBeAtThePort(t *testing.T) {
+	onCylinder := []string{"on = \"forward\"\naxis = \"parallel\"\nradius = \"110 mm\"\nclock = \"60 deg\"", "on = \"cylinder\"\naxis = \"normal\"\nstation = \"300 mm\"\nclock = \"60 deg\"",
+		"[joint.girth]\nkind = \"double butt\"\nexamination = \"spot\"", "[joint.girth]\nkind = \"double butt\""}
+	capacity := func(pairs ...string) float64 {
+		return find(t, sheet(t, changed(t, "demo", append(onCylinder, pairs...)...)), "port.vent/area@meop").Capacity.Value
+	}
+	at := capacity("girth_stations = [\"600 mm\"]", "girth_stations = [\"300 mm\"]")
+	unsaid := capacity("girth_stations = [\"600 mm\"]", "")
+	if unsaid > at {
+		t.Errorf("capacity with the seam at the port %g, unsaid %g", at, unsaid)
+	}
+}
+
+// A port's weld has no stated process, so the slower one softens its zone.
+func TestPortZoneTakesTheSlowerProcess(t *testing.T) {
+	s := sheet(t, changed(t, "kerosene", "process = \"tig\"", "process = \"mig\""))
+	if r := find(t, s, "head.aft/membrane@boost"); r.Capacity.Value > 92.1e6 {
+		t.Errorf("held to %.4g MPa, the TIG zone of the port has a yield of 92", r.Capacity.Value/1e6)
+	}
+}
+
+// The near pressure asks every check that the tank has.
+func TestPermissiblePressureCountsNeighboursAndHeat(t *testing.T) {
+	part := func(s *report.Sheet, name string) float64 {
+		for _, row := range s.Permissible {
+			if row.Part == name {
+				return row.Pressure
+			}
+		}
+		return math.NaN()
+	}
+	if p := part(sheet(t, changed(t, "demo", "clock = \"300 deg\"", "clock = \"75 deg\"")), "port.fill"); p > 0 {
+		t.Errorf("ports that touch: %g Pa", p)
+	}
+	cool, hot := part(sheet(t, read(t, "demo")), "cylinder"), part(sheet(t, changed(t, "demo", "fill = 0.92\ntemperature = \"20 degC\"", "fill = 0.92\ntemperature = \"170 degC\"")), "cylinder")
+	if !(hot < 0.9*cool) {
+		t.Errorf("a pad case at 170 degC leaves %g Pa of %g Pa", hot, cool)
+	}
+}
+
+// In vacuum the vapour pressure acts in full.
+func TestVapourPressureInFlight(t *testing.T) {
+	s := sheet(t, changed(t, "demo", "fluid = \"isopropanol\"\ncoldest = \"5 degC\"\nwarmest = \"30 degC\"", "fluid = \"N2O\"\ntemperature = \"20 degC\"",
+		"meop = \"25 bar\"", "meop = \"50 bar\"", "relief = \"22.5 bar\"", "relief = \"45 bar\""))
+	if got := find(t, s, "tank/vapour").Status(); got != check.NotSatisfied {
+		t.Errorf("50.5 bar of vapour in a 50 bar tank that flies: %v", got)
+	}
+}
+
+// Own values may come from a temper that forming takes away.
+func TestOwnTemperIsLostToo(t *testing.T) {
+	s := sheet(t, changed(t, "kerosene", "alloy = \"6061-T6\"", "family = \"aluminium\"\nyield = \"276 MPa\"\nultimate = \"310 MPa\"\nwelded_yield = \"105 MPa\"\nwelded_ultimate = \"165 MPa\"\ndensity = \"2700 kg/m3\"\nelastic_modulus = \"69 GPa\"\npoisson = 0.33\nsource = \"certificate (invented)\"",
+		"heat_treated = \"solution treated and aged after spinning, certificate HT-7 (invented)\"\n", ""))
+	if got := find(t, s, "head.aft/membrane@meop").Status(); got != check.NotAssessed {
+		t.Errorf("membrane of a spun head: %v", got)
+	}
+}
+
+// The factors printed are those used.
+func TestPrintedFactorsAreThoseUsed(t *testing.T) {
+	s := sheet(t, changed(t, "oxygen", "rule = \"flight\"", "rule = \"flight\"\nproof_factor = 1.25\nsource = \"range rule (invented)\""))
+	for _, b := range s.Basis {
+		if b.Name == "flight: yield_factor" && b.Value != "1.389" {
+			t.Errorf("yield factor %s, want 1.25/0.90", b.Value)
+		}
+	}
+}
