@@ -25,7 +25,7 @@ func (r rule) conicalVessel(D float64) ([]term, error) {
 	}
 	cos, a, ag, f := math.Cos(α), r.s*r.e, r.sg*r.eg, r.o.LineLoad
 	ins := []check.Quantity{check.M("D", "largest inside diameter of the cone, corroded", D), check.Rad("a", "half apex angle", α)}
-	note := "the corner at each end of the cone is held by the junction check, not by this one"
+	note := "the corner at each end of the cone is not held here: without its junction check the joint is not shown safe"
 	return []term{{
 		what: "cone, across its long seam", formula: "t = p D/[2 cos a (S E − 0.6 p)]", note: note,
 		inputs: append(ins[:2:2], check.Pa("S", "allowable stress", r.s), check.Num("E", "joint efficiency", r.e)),
@@ -64,7 +64,7 @@ func (r rule) conicalEuropean(D float64) ([]term, error) {
 	}
 	cos, a, ag, n := math.Cos(α), r.s*r.e, r.sg*r.eg, r.o.LineLoad
 	ins := []check.Quantity{check.M("D", "largest inside diameter of the cone, corroded", D), check.Rad("a", "half apex angle", α)}
-	note := "the corner at each end of the cone is held by the junction check, not by this one"
+	note := "the corner at each end of the cone is not held here: without its junction check the joint is not shown safe"
 	return []term{{
 		what: "cone, across its long seam", formula: "e = p D/[(2 f z − p) cos a]", source: european, note: note,
 		inputs: append(ins[:2:2], check.Pa("f", "design stress", r.s), check.Num("z", "joint coefficient", r.e)),

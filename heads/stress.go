@@ -50,9 +50,10 @@ func CheckMembrane(h Head, end string, w Wall, l Loading, a Allowables, s Seams)
 		return check.NotMade(id, name, err)
 	}
 	return check.Result{
-		Rule: string(a.Parent.Rule), ID: id, Title: name, Formula: worst.Formula,
-		Inputs: append(at.inputs(w), worst.Inputs...),
-		Demand: worst.Demand, Capacity: worst.Capacity, Factor: worst.Factor,
+		Rule: string(a.Parent.Rule), ID: id, Title: name,
+		Formula: "σ_φ = V/(2 π r sin φ t) (on the axis p r_2/2 t), σ_θ = r_2 (p/t − σ_φ/r_1); " + worst.Formula,
+		Inputs:  append(at.inputs(w), worst.Inputs...),
+		Demand:  worst.Demand, Capacity: worst.Capacity, Factor: worst.Factor,
 		Source: check.Source{Doc: "membrane equilibrium of a shell of revolution", Where: "heads, package comment", How: check.Computed},
 		Note:   at.note(worst), Err: worst.Err,
 	}
@@ -71,8 +72,9 @@ type place struct {
 func (at place) inputs(w Wall) []check.Quantity {
 	q := []check.Quantity{
 		check.M("x", "distance from the seam plane", at.X), check.M("r", "mid-wall radius", at.R),
-		check.Rad("φ", "normal to tank axis", at.Phi), check.M("r_2", "second principal radius", at.R2),
+		check.Rad("φ", "angle between wall normal and tank axis", at.Phi), check.M("r_2", "second principal radius", at.R2),
 		check.M("t", "least wall", w.Thickness), check.Pa("p", "pressure there", at.p),
+		check.N("V", "axial force of the cut from pressure and liquid", at.mer*w.Thickness*2*math.Pi*at.R*math.Sin(at.Phi)),
 		check.Pa("σ_φ", "meridional stress from pressure", at.mer), check.Pa("σ_θ", "hoop stress from pressure", at.hoop),
 		check.Pa("σ_n,max", "meridional stress from line loads, most", at.loadMost), check.Pa("σ_n,min", "the same, least", at.loadLeast),
 	}

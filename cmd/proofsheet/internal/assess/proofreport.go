@@ -131,9 +131,7 @@ func (r *run) proofSheet() *report.Proof {
 	if open := r.openAtProof(); open != nil {
 		s.Notes = append(s.Notes, "Not assessed at the proof pressure: "+strings.Join(open, ", ")+". They may yield in the test: nobody near, strains read from afar.")
 	}
-	for _, n := range r.corrections() {
-		s.Notes = append(s.Notes, n)
-	}
+	s.Notes = append(s.Notes, r.corrections()...)
 	if relief, err := p.Relief(r.proof.use); err != nil {
 		s.Relief = math.NaN()
 		s.Notes = append(s.Notes, "Relief: "+err.Error()+".")
