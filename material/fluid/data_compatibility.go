@@ -54,4 +54,13 @@ var pairings = []pairing{
 		"chloride: limit to about 50 ppm (lower if not drained and dried at once)", check.Source{Doc: "recalled, not seen; piping-code practice", How: check.Practice}},
 	{[]string{"water"}, []string{"aluminium"}, "caution",
 		"drain and dry at once; no mercury instruments", check.Source{Doc: "recalled, not seen", How: check.Practice}},
+	// Not published anywhere that was read: the everyday use of these metals.
+	{[]string{"isopropanol", "ethanol", "methanol"}, []string{"austenitic"}, "satisfied",
+		"the usual tank and tank-truck metal for alcohols", check.Source{Doc: "common practice, no source", How: check.Practice}},
+	{[]string{"isopropanol"}, []string{"aluminium"}, "caution",
+		"dry or hot alcohol attacks aluminium; keep a little water in it, no chlorides", check.Source{Doc: "common practice, no source, as the record of methanol and ethanol", How: check.Practice}},
+	{[]string{"RP-1", "JetA"}, []string{"austenitic", "aluminium", "carbon steel"}, "satisfied",
+		"the usual tank metals for kerosene; drain the water below it", check.Source{Doc: "common practice, no source", How: check.Practice}},
+	{[]string{"LN2"}, []string{"austenitic", "aluminium"}, "satisfied",
+		"inert; both stay ductile when cold", check.Source{Doc: "common practice, no source", How: check.Practice}},
 }

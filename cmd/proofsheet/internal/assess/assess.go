@@ -49,6 +49,11 @@ func Assess(t *tank.Tank, o Options) (*report.Sheet, error) {
 	r.checks = append(r.checks, r.proof.yield, r.proof.reach)
 	r.checks = append(r.checks, r.proof.others...)
 	r.checks = append(r.checks, r.unbuilt...)
+	for i, c := range r.checks {
+		if c.Source.How == check.Unstated { // of a check that was not made
+			r.checks[i].Source = check.Source{Doc: "none", Where: "no formula was used", How: check.Practice}
+		}
+	}
 	return r.sheet(), nil
 }
 

@@ -75,35 +75,41 @@ func (r *run) headGrowth(h *headPart) (float64, error) {
 	return flange + g, err
 }
 
-// proofQuantities returns the named results of the proof test.
+// proofQuantities returns the named results of the proof test. What the liquid
+// alone stores needs no wall.
 func (r *run) proofQuantities() (out []report.NamedQuantity) {
+	add := func(key, unit string, v float64, err error) {
+		q := report.NamedQuantity{Key: "proof." + key, Unit: unit, Value: unless(err, v), Note: "membrane growth in closed form, junctions of equal wall only"}
+		if err != nil {
+			q.Note = strings.ReplaceAll(err.Error(), "\n", "; ")
+		}
+		out = append(out, q)
+	}
 	f, _, err := r.full()
-	values := map[string]float64{}
-	if err == nil {
-		plan := r.proof.plan
+	var injected proof.Injected
+	var energy, liquid proof.Stored
+	stiffness, drift := math.NaN(), math.NaN()
+	liquidErr := errors.New("no plan, or not water")
+	if plan := r.proof.plan; plan != nil {
 		p := plan.Setting - plan.GaugeUncertainty
 		high := plan.Top + 2*plan.GaugeUncertainty + plan.Overshoot // energy is never understated
-		injected, e1 := f.Injected(p)
-		stiffness, e2 := f.Stiffness(p)
-		drift, e3 := f.Drift(p)
-		energy, e4 := f.Energy(high)
-		if err = errors.Join(e1, e2, e3, e4); err == nil {
-			values["volume_growth"], values["injected_volume"] = injected.Wall, injected.Total
-			values["stiffness"], values["drift"] = stiffness, drift
-			values["liquid_energy"], values["wall_energy"] = energy.Liquid, energy.Wall
+		if err == nil {
+			var e1, e2, e3, e4 error
+			injected, e1 = f.Injected(p)
+			stiffness, e2 = f.Stiffness(p)
+			drift, e3 = f.Drift(p)
+			energy, e4 = f.Energy(high)
+			err = errors.Join(e1, e2, e3, e4)
 		}
+		f.Growth = 0
+		liquid, liquidErr = f.Energy(high)
 	}
-	for _, q := range []struct{ key, unit string }{
-		{"volume_growth", "m3"}, {"injected_volume", "m3"}, {"stiffness", "m3/Pa"}, {"drift", "Pa/K"}, {"liquid_energy", "J"}, {"wall_energy", "J"},
-	} {
-		n := report.NamedQuantity{Key: "proof." + q.key, Unit: q.unit, Value: math.NaN()}
-		if err != nil {
-			n.Note = err.Error()
-		} else {
-			n.Value, n.Note = values[q.key], "membrane growth in closed form, junctions of equal wall only"
-		}
-		out = append(out, n)
-	}
+	add("volume_growth", "m3", injected.Wall, err)
+	add("injected_volume", "m3", injected.Total, err)
+	add("stiffness", "m3/Pa", stiffness, err)
+	add("drift", "Pa/K", drift, err)
+	add("liquid_energy", "J", liquid.Liquid, liquidErr)
+	add("wall_energy", "J", energy.Wall, err)
 	return out
 }
 
