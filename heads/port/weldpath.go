@@ -140,13 +140,13 @@ func (r AreaReport) WeldPaths(pl Plane) ([]WeldPath, error) {
 		outer = tube
 	}
 	fr1 := r.Ratios.FR1
-	stub := 2 * pl.TubeAlong * r.Wall.Thickness * fr1
+	pierced := 2 * pl.TubeAlong * r.Wall.Thickness * fr1
 	w := (a.Required - a.A1 + 2*pl.TubeAlong*fr1*(pl.Efficiency*r.Wall.Thickness-pl.Strip)) * s.Wall
 	least := func(sum float64) float64 { return math.Max(0, math.Min(w, sum*s.Wall)) }
 	return []WeldPath{
 		{"1-1", least(a.A2 + a.A5 + a.A41 + a.A42), outer + neck},
-		{"2-2", least(a.A2 + a.A3 + a.A41 + a.A43 + stub), tube + groove + inside},
-		{"3-3", least(a.A2 + a.A3 + a.A5 + a.A41 + a.A42 + a.A43 + stub), outer + groove + inside},
+		{"2-2", least(a.A2 + a.A3 + a.A41 + a.A43 + pierced), tube + groove + inside},
+		{"3-3", least(a.A2 + a.A3 + a.A5 + a.A41 + a.A42 + a.A43 + pierced), outer + groove + inside},
 	}, nil
 }
 

@@ -13,32 +13,32 @@ var alcohols = []Fluid{
 	},
 	{
 		Name: "ethanol-70", Title: "ethanol 70 % by mass", Kind: "liquid",
-		density: celsius(1, check.Source{Doc: "OIML R 22 (1975) general formula, coefficients read in three independent transcriptions", How: check.Computed}, "valid -20 to 40 degC; below the freezing line of the mixture the formula is meaningless",
+		density: celsius(1, check.Source{Doc: "OIML R 22 (1975) general formula, coefficients read in three independent copies", How: check.Computed}, "valid -20 to 40 degC; below the freezing line of the mixture the formula is meaningless",
 			-20, 900.05, -10, 892.18, 0, 884.17, 10, 875.99, 15, 871.83, 20, 867.61, 25, 863.34, 30, 859.02, 40, 850.22),
 	},
 	{
 		Name: "ethanol-75", Title: "ethanol 75 % by mass", Kind: "liquid",
-		density: celsius(1, check.Source{Doc: "OIML R 22 (1975) general formula, coefficients read in three independent transcriptions", How: check.Computed}, "valid -20 to 40 degC; below the freezing line of the mixture the formula is meaningless",
+		density: celsius(1, check.Source{Doc: "OIML R 22 (1975) general formula, coefficients read in three independent copies", How: check.Computed}, "valid -20 to 40 degC; below the freezing line of the mixture the formula is meaningless",
 			-20, 888.44, -10, 880.47, 0, 872.35, 10, 864.07, 15, 859.86, 20, 855.6, 25, 851.29, 30, 846.93, 40, 838.04),
 	},
 	{
 		Name: "ethanol-80", Title: "ethanol 80 % by mass", Kind: "liquid",
-		density: celsius(1, check.Source{Doc: "OIML R 22 (1975) general formula, coefficients read in three independent transcriptions", How: check.Computed}, "valid -20 to 40 degC; below the freezing line of the mixture the formula is meaningless",
+		density: celsius(1, check.Source{Doc: "OIML R 22 (1975) general formula, coefficients read in three independent copies", How: check.Computed}, "valid -20 to 40 degC; below the freezing line of the mixture the formula is meaningless",
 			-20, 876.64, -10, 868.52, 0, 860.3, 10, 851.93, 15, 847.68, 20, 843.39, 25, 839.04, 30, 834.65, 40, 825.68),
 	},
 	{
 		Name: "ethanol-90", Title: "ethanol 90 % by mass", Kind: "liquid",
-		density: celsius(1, check.Source{Doc: "OIML R 22 (1975) general formula, coefficients read in three independent transcriptions", How: check.Computed}, "valid -20 to 40 degC; below the freezing line of the mixture the formula is meaningless",
+		density: celsius(1, check.Source{Doc: "OIML R 22 (1975) general formula, coefficients read in three independent copies", How: check.Computed}, "valid -20 to 40 degC; below the freezing line of the mixture the formula is meaningless",
 			-20, 851.59, -10, 843.31, 0, 834.95, 10, 826.49, 15, 822.2, 20, 817.88, 25, 813.53, 30, 809.13, 40, 800.21),
 	},
 	{
 		Name: "ethanol-92.5", Title: "ethanol 92.5 % by mass", Kind: "liquid",
-		density: celsius(1, check.Source{Doc: "OIML R 22 (1975) general formula, coefficients read in three independent transcriptions", How: check.Computed}, "valid -20 to 40 degC; below the freezing line of the mixture the formula is meaningless",
+		density: celsius(1, check.Source{Doc: "OIML R 22 (1975) general formula, coefficients read in three independent copies", How: check.Computed}, "valid -20 to 40 degC; below the freezing line of the mixture the formula is meaningless",
 			-20, 844.75, -10, 836.54, 0, 828.2, 10, 819.73, 15, 815.44, 20, 811.13, 25, 806.78, 30, 802.41, 40, 793.57),
 	},
 	{
 		Name: "ethanol-95", Title: "ethanol 95 % by mass", Kind: "liquid",
-		density: celsius(1, check.Source{Doc: "OIML R 22 (1975) general formula, coefficients read in three independent transcriptions", How: check.Computed}, "valid -20 to 40 degC; below the freezing line of the mixture the formula is meaningless",
+		density: celsius(1, check.Source{Doc: "OIML R 22 (1975) general formula, coefficients read in three independent copies", How: check.Computed}, "valid -20 to 40 degC; below the freezing line of the mixture the formula is meaningless",
 			-20, 837.66, -10, 829.52, 0, 821.21, 10, 812.74, 15, 808.45, 20, 804.14, 25, 799.81, 30, 795.47, 40, 786.72),
 	},
 	{
