@@ -31,6 +31,9 @@ var dangerWords = []struct {
 	word    string
 	dangers []Danger
 }{
+	// Oxidisers and explosives whose names hold the word of a tamer liquid.
+	{"dioxide", []Danger{Unknown}}, {"fluoride", []Danger{Unknown}},
+	{"nitromethane", []Danger{Unknown}}, {"nitroethane", []Danger{Unknown}},
 	{"lox", []Danger{Oxygen, Cryogen}}, {"oxygen", []Danger{Oxygen, Cryogen}},
 	{"tetroxide", []Danger{Unknown}},
 	{"peroxide", []Danger{Peroxide}}, {"htp", []Danger{Peroxide}},

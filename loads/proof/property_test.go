@@ -204,6 +204,9 @@ func TestCautions(t *testing.T) {
 		{proof.Situation{Contents: "HTP-85"}, "peroxide", "trapped-cryogen oxygen"},
 		{proof.Situation{Contents: "N2O"}, "nitrous-oxide", "trapped-cryogen oxygen"},
 		{proof.Situation{Contents: "liquid nitrogen"}, "trapped-cryogen", "oxygen nitrous-oxide"},
+		{proof.Situation{Contents: "nitromethane"}, "oxygen peroxide nitrous-oxide trapped-cryogen", "hydro"},
+		{proof.Situation{Contents: "nitrogen dioxide"}, "oxygen peroxide nitrous-oxide trapped-cryogen", "hydro"},
+		{proof.Situation{Contents: "nitrogen trifluoride"}, "oxygen peroxide nitrous-oxide trapped-cryogen", "hydro"},
 		{proof.Situation{Contents: "our own mix", Families: []string{"ferritic"}}, "oxygen peroxide nitrous-oxide trapped-cryogen ferritic", "hydro"},
 	} {
 		got := ids(row.s)
