@@ -143,6 +143,16 @@ func TestAustenitic90(t *testing.T) {
 	if !(l.S > plain.S) {
 		t.Error("the higher set is not higher")
 	}
+	// A yield factor of 2 asks for half the yield at temperature, whatever the set.
+	own := f
+	if err := own.Override(material.Vessel, "yield_factor", 2, "project rule"); err != nil {
+		t.Fatal(err)
+	}
+	two, err := p.Limits(material.Vessel, own, material.LimitOptions{})
+	if err != nil || two.Note == "" {
+		t.Fatalf("yield factor beside the 0.9 set: %q, %v", two.Note, err)
+	}
+	checktest.Close(t, "304 at 400 K, yield factor 2", two.S, p.Yield.Value/2, 1e-12)
 	s, err := query("S355J2", "", "", 10).Parent()
 	if err != nil {
 		t.Fatal(err)

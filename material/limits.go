@@ -45,7 +45,7 @@ type LimitOptions struct {
 //
 // Symbols: Rp or Fty yield, Rm or Ftu ultimate [Pa]; A elongation [-]. With
 // Austenitic90 the last term of vessel is 0.9 Rp(T), for austenitic steel with
-// Rp20/Rm20 below 0.625 only. Where Rp1.0 is not known, vessel-eu takes Rp0.2.
+// Rp20/Rm20 below 0.625 only, and not where the yield factor was overridden. Where Rp1.0 is not known, vessel-eu takes Rp0.2.
 // Brittle metal, a missing strength and titanium under vessel-eu have no
 // limits.
 //
@@ -115,7 +115,10 @@ func (l *Limits) govern() {
 // taken above 1, nor that of yield, as the room terms stay.
 func (l *Limits) vessel(p Properties, f Factors) {
 	last := Term{over("R_p(T)", f.YieldFactor), fmt.Sprintf("yield at temperature by %.4g", f.YieldFactor), l.Yield / f.YieldFactor}
+	_, changed := f.Overrides["yield_factor"]
 	switch {
+	case f.Austenitic90 && changed:
+		l.Note = "the higher set of austenitic allowables is not taken beside a yield factor of its own"
 	case f.Austenitic90 && p.Family == Austenitic && p.RoomYield/p.RoomUltimate < 0.625:
 		last = Term{"0.9 R_p(T)", "0.9 of yield at temperature", 0.9 * l.Yield}
 		l.Note = "higher set of austenitic allowables: permanent strain is possible, never for flanges"
