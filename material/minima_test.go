@@ -87,6 +87,10 @@ func TestWeakestRow(t *testing.T) {
 	if p.Yield.Value != 827e6 || p.Ultimate.Value != 895e6 {
 		t.Errorf("weakest %g/%g", p.Yield.Value, p.Ultimate.Value)
 	}
+	// EN 10028-7 1.4404: plate 220/260/520/45 %, cold-rolled 240/270/530/40 %.
+	if p, err = query("316L", "EN 10028-7", "", 6).Parent(); err != nil || p.Yield.Value != 220e6 || math.Abs(p.Elongation.Value-0.40) > 1e-12 {
+		t.Errorf("weakest of 1.4404: yield %g, elongation %g, %v", p.Yield.Value, p.Elongation.Value, err)
+	}
 	for _, a := range material.Alloys() {
 		for _, r := range a.Rows {
 			at := r.MostThickness

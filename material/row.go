@@ -78,6 +78,9 @@ func (a *Alloy) minima(spec, product string, t float64) (minima, error) {
 		if r.Proof1.Value < m.Proof1.Value {
 			m.Proof1 = r.Proof1
 		}
+		if r.Elongation.Value < m.Elongation.Value {
+			m.Elongation = r.Elongation
+		}
 	}
 	if len(rows) > 1 {
 		m.notes = append(m.notes, fmt.Sprintf("weakest of %d rows that hold for this thickness", len(rows)))

@@ -167,3 +167,25 @@ func ExampleFluid_Density() {
 	// 1141.2 kg/m3 (computed)
 	// temperature of LOX [K] is 160, must be from 0 to 154.6 (critical temperature: no liquid above it)
 }
+
+// TestChordOfSaturation: between two points the straight line lies below the
+// bent curve, by no more than Density says. The curve near the critical point
+// is ρ − 452 ∝ (T_c − T)^n, through both ends.
+func TestChordOfSaturation(t *testing.T) {
+	const critical, dense = 309.52, 452.0 // [K], [kg/m3]
+	n2o, _ := fluid.Find("N2O")
+	for _, row := range []struct{ from, to, most float64 }{{293.15, 298.15, 0.002}, {305.15, 307.15, 0.0035}} {
+		a, errA := n2o.Density(row.from)
+		b, errB := n2o.Density(row.to)
+		mid := (row.from + row.to) / 2
+		v, err := n2o.Density(mid)
+		if errA != nil || errB != nil || err != nil {
+			t.Fatal(errA, errB, err)
+		}
+		n := math.Log((a.Value-dense)/(b.Value-dense)) / math.Log((critical-row.from)/(critical-row.to))
+		curve := dense + (b.Value-dense)*math.Pow((critical-mid)/(critical-row.to), n)
+		if short := 1 - v.Value/curve; !(short > 0.001 && short < row.most) {
+			t.Errorf("at %g K the line lies %.4f below the curve", mid, short)
+		}
+	}
+}
