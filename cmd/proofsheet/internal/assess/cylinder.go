@@ -129,6 +129,9 @@ func (m *model) cylinderCondition(s *loads.State, c *loadCase) (shell.Condition,
 		cond.AxialMost, cond.AxialLeast = math.Max(cond.AxialMost, high), math.Min(cond.AxialLeast, low)
 		cond.LoadMost, cond.LoadLeast = math.Max(cond.LoadMost, most), math.Min(cond.LoadLeast, least)
 	}
+	if !c.present { // a load that relieves may be absent
+		cond.LoadMost, cond.LoadLeast = math.Max(cond.LoadMost, 0), math.Min(cond.LoadLeast, 0)
+	}
 	return cond, nil
 }
 

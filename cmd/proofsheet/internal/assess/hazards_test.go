@@ -137,3 +137,17 @@ func TestPrintedFactorsAreThoseUsed(t *testing.T) {
 		}
 	}
 }
+
+// A load that relieves the wall may be absent, unless the case says that it is
+// always there.
+func TestRelievingLoadMayBeAbsent(t *testing.T) {
+	demand := func(pairs ...string) float64 {
+		return find(t, sheet(t, changed(t, "demo", pairs...)), "cylinder/longitudinal@pad").Demand.Value
+	}
+	alone := demand("axial_compression = \"2 kN\"\nground", "ground")
+	pressed := demand("axial_compression = \"2 kN\"\nground", "axial_compression = \"100 kN\"\nground")
+	present := demand("axial_compression = \"2 kN\"\nground", "axial_compression = \"100 kN\"\npresent = true\nground")
+	if pressed < 0.999*alone || present >= 0.9*alone {
+		t.Errorf("axial stress %g Pa alone, %g with a compression, %g with one that is always there", alone, pressed, present)
+	}
+}

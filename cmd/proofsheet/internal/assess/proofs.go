@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"strings"
 
 	"proofsheet/cmd/proofsheet/internal/tank"
 	"proofsheet/loads/proof"
@@ -64,8 +65,10 @@ func (m *model) newProof(cases []*loadCase, near float64) *proofTest {
 	for i := range t.others {
 		t.others[i].Case, t.others[i].Rule = "proof", ""
 	}
-	if s := t.yield.Status(); s == check.Satisfied || s == check.NotSatisfied {
-		t.use = t.yield.Demand.Value / t.yield.Capacity.Value
+	for _, r := range append([]check.Result{t.yield}, t.others...) {
+		if s := r.Status(); (s == check.Satisfied || s == check.NotSatisfied) && !strings.HasPrefix(r.ID, "tank/") {
+			t.use = math.Max(t.use, r.Factor*r.Demand.Value/r.Capacity.Value)
+		}
 	}
 	return t
 }
