@@ -85,7 +85,7 @@ func (a Areas) Ratio() float64 { return a.Available() / a.Required }
 //	      on a cone Is = k [s0 (Ls − c) ± (Ls² − c²)/2], tr growing outboard
 //	A2s = (tn − trn) fr2 H      H = min(2.5t, 2.5tn + te, ho)
 //	A3s = ti fr2 h              h = min(2.5t, 2.5ti, inside projection)
-//	A41s, A43s = ½ leg² sin β fr, A42s = ½ leg² fr4
+//	A41s, A43s = ½ leg² sin β fr, A42s = ½ leg² fr4; of A41s and A43s only what lies within H (less te), h and Ls
 //	A5s = (min[Dp/2, Ls] − C/2) te fr4
 //
 // with d the bore chord and C the outside chord of [Port.Chords], tn′ = (C − d)/2,
@@ -230,21 +230,36 @@ func (r *AreaReport) additions(a *Areas, pl Plane) {
 		a.A3 = 0
 	}
 	outside, inside := p.outsideNormal(r.Wall, r.Chords.Obliquity), p.insideNormal(r.Wall, r.Chords.Obliquity)
-	ratio := fr.FR2
+	ratio, te := fr.FR2, 0.0
 	if p.Pad != nil {
-		ratio = fr.FR3
-		outside -= p.Pad.Thickness
+		ratio, te = fr.FR3, p.Pad.Thickness
+		outside -= te
 		a.A5 = (math.Min(p.Pad.OutsideDiameter/2, a.Limit) - a.HalfOutside) * p.Pad.Thickness * fr.FR4
 		if p.Pad.OutsideDiameter/2 <= a.Limit {
 			a.A42 = p.Pad.Leg * p.Pad.Leg / 2 * fr.FR4
 		}
 	}
 	if outside >= p.OutsideLeg {
-		a.A41 = p.OutsideLeg * p.OutsideLeg / 2 * pl.SinBeta * ratio
+		a.A41 = filletWithin(p.OutsideLeg, pl.NormalLimit-te, a.Limit-a.HalfOutside) * pl.SinBeta * ratio
 	}
 	if inside >= p.InsideLeg && p.Fit == Through {
-		a.A43 = p.InsideLeg * p.InsideLeg / 2 * pl.SinBeta * fr.FR2
+		a.A43 = filletWithin(p.InsideLeg, pl.InsideLimit, a.Limit-a.HalfOutside) * pl.SinBeta * fr.FR2
 	}
+}
+
+// filletWithin returns the area [m2] of a fillet of equal legs [m] that lies no further
+// off the wall than high and no further along it than wide [m].
+//
+// Source: ASME VIII-1 UG-40, limits of reinforcement (read); cut computed.
+func filletWithin(leg, high, wide float64) float64 {
+	if !(high > 0 && wide > 0) {
+		return 0
+	}
+	if high+wide <= leg {
+		return high * wide
+	}
+	off := func(limit float64) float64 { x := math.Max(0, leg-limit); return x * x / 2 }
+	return leg*leg/2 - off(high) - off(wide)
 }
 
 // add sums a side into the whole section; A1 has its own rule.

@@ -23,6 +23,7 @@
 //	Chords, CutOut, Flat, TubeEnd   geometry, computed by two methods     oblique_test.go, cutout_test.go
 //	Area                            ASME VIII-1 UG-37, UG-40 read         oblique_test.go, published_test.go, limits_test.go
 //	  the tube's own seam           UG-27, by hand                        tubeseam_test.go
+//	  fillets within the limits     UG-40 read, by hand                   fillet_test.go
 //	  each side alone, cones        UFC 4-159-01N read; computed          oblique_test.go
 //	  pressure area                 EN 13445-3 clause 9 recalled          oblique_test.go, published_test.go
 //	SphereFactor                    Jawad and Farr table 11.3 read        published_test.go

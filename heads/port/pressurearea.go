@@ -120,7 +120,7 @@ func (r *AreaReport) pressureSide(side string, sign, a, cut float64) PressureAre
 	if sign < 0 {
 		areas = r.Meridional.Inboard
 	}
-	q.WeldArea = r.weldArea(areas)
+	q.WeldArea = r.weldArea(areas, q)
 	fop := s.Wall
 	if p.Pad != nil {
 		fop = math.Min(s.Wall, s.Pad)
@@ -148,19 +148,21 @@ func wallPressure(w Wall, ris, reach, sign float64) float64 {
 	return ris * ris * reach / 2 / (w.Thickness/2 + ris)
 }
 
-// weldArea returns the fillets of one side, without strength ratios [m2].
-func (r *AreaReport) weldArea(a Areas) float64 {
-	sum := 0.0
-	add := func(counted, leg, sin float64) {
-		if counted > 0 {
-			sum += leg * leg / 2 * sin
+// weldArea returns the fillets of one side within the lengths that count along
+// wall and tube, without strength ratios [m2].
+func (r *AreaReport) weldArea(a Areas, q PressureArea) float64 {
+	sum, te, sinβ := 0.0, 0.0, r.Meridional.SinBeta
+	if pad := r.Port.Pad; pad != nil {
+		te = pad.Thickness
+		if a.A42 > 0 {
+			sum += filletWithin(pad.Leg, pad.Leg, a.HalfOutside+q.WallLength-pad.OutsideDiameter/2)
 		}
 	}
-	sinβ := r.Meridional.SinBeta
-	add(a.A41, r.Port.OutsideLeg, sinβ)
-	add(a.A43, r.Port.InsideLeg, sinβ)
-	if r.Port.Pad != nil {
-		add(a.A42, r.Port.Pad.Leg, 1)
+	if a.A41 > 0 {
+		sum += filletWithin(r.Port.OutsideLeg, q.TubeLength-te, q.WallLength) * sinβ
+	}
+	if a.A43 > 0 {
+		sum += filletWithin(r.Port.InsideLeg, q.InsideLength, q.WallLength) * sinβ
 	}
 	return sum
 }

@@ -135,7 +135,10 @@ func (r AreaReport) WeldPaths(pl Plane) ([]WeldPath, error) {
 		outer = half * p.Pad.OutsideDiameter * p.Pad.Leg * filletShear * math.Min(s.Pad, s.Wall)
 		tubeStrength = math.Min(s.Pad, s.Tube)
 	}
-	tube := half * od * p.OutsideLeg * filletShear * tubeStrength * out
+	tube := 0.0
+	if a.A41 > 0 { // a tube that ends below its fillet has none
+		tube = half * od * p.OutsideLeg * filletShear * tubeStrength * out
+	}
 	if p.Pad == nil {
 		outer = tube
 	}
