@@ -81,6 +81,9 @@ func CheckThickness(h Head, end string, d Demand, w Wall, a Allowables, s Seams)
 // strictest returns the requirement that asks for the thickest wall [m].
 func (d Demand) strictest(h Head, w Wall, a Allowables, s Seams) (term, float64, error) {
 	most := math.Max(0, d.LineLoad)
+	if !(a.SeamGirth.S > 0) {
+		return term{}, math.NaN(), errors.New("the allowable stress across the girth seam is missing")
+	}
 	o := RuleOptions{Wall: w, LineLoad: most, GirthS: a.SeamGirth.S, Proof: d.Proof, CornerFactor: d.CornerFactor}
 	if a.Parent.Rule != material.Flight || most == 0 {
 		return required(h, a.Parent.Rule, d.Pressure, a.SeamSegment.S, s.Segment, s.Girth, o)

@@ -83,6 +83,9 @@ func TestCheckThicknessNotMade(t *testing.T) {
 	status(t, "no wall", heads.CheckThickness(h, "aft", d, heads.Wall{}, a, sound), check.NotAssessed)
 	status(t, "no efficiency", heads.CheckThickness(h, "aft", d, w, a, heads.Seams{Segment: math.NaN(), Girth: 1}), check.NotAssessed)
 	status(t, "no limits", heads.CheckThickness(h, "aft", d, w, heads.Allowables{}, sound), check.NotAssessed)
+	noGirth := a
+	noGirth.SeamGirth = material.Limits{Rule: material.Vessel} // the head's own would stand in for it
+	status(t, "no limit across the girth seam", heads.CheckThickness(h, "aft", d, w, noGirth, sound), check.NotAssessed)
 	unknown := a
 	unknown.ZoneKnown = errors.New("no value for the weld zone")
 	status(t, "weld zone unknown", heads.CheckThickness(h, "aft", d, w, unknown, sound), check.NotAssessed)

@@ -2,6 +2,7 @@ package heads
 
 import (
 	"fmt"
+	"math"
 
 	"proofsheet/report/check"
 )
@@ -74,11 +75,14 @@ func ellipsoidVessel(r rule) ([]term, error) {
 //
 //	r = Di (0.5/K − 0.08)    R = Di (0.44 K + 0.02)    K = Di/2hi    1.7 < K < 2.2
 //
+// r over 0.2 Di (K under 1.786) counts as 0.2 Di, where the knuckle factor ends: every
+// requirement falls as r grows, so that this is safe.
+//
 // Source: EN 13445-3 (recalled).
 func ellipsoidEuropean(r rule) ([]term, error) {
 	D, k := r.g.InsideDiameter, r.g.Aspect
 	if err := within("aspect Di/2hi", k, 1.7, 2.2, "equivalent torisphere of the European set"); err != nil {
 		return nil, err
 	}
-	return r.dished(D*(0.44*k+0.02), D*(0.5/k-0.08))
+	return r.dished(D*(0.44*k+0.02), D*math.Min(0.5/k-0.08, 0.2))
 }

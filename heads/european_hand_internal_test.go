@@ -104,6 +104,7 @@ func TestDishedEuropeanByHand(t *testing.T) {
 	c := Geometry{InsideDiameter: 1000, CrownRadius: 900, KnuckleRadius: 180, Thickness: 8}
 	d := Geometry{InsideDiameter: 1000, Aspect: 2, Thickness: 8}
 	e := Geometry{InsideDiameter: 800, Aspect: 1.8, Thickness: 8}
+	g := Geometry{InsideDiameter: 1000, Aspect: 1.75, Thickness: 8}
 	low, high := RuleOptions{Proof: 225e6}, RuleOptions{Proof: 240e6}
 	for _, row := range []handRow{
 		{"torisphere", a, material.VesselEU, 150, 0.85, 1, low, crown, 1, "3.9293", 4, "1.0180"},
@@ -120,6 +121,10 @@ func TestDishedEuropeanByHand(t *testing.T) {
 		{"ellipsoid", e, material.VesselEU, 160, 0.85, 1, high, crown, 2, "4.7941", 4, "1.6697"},
 		{"ellipsoid", e, material.VesselEU, 160, 0.85, 1, high, yield, 2, "4.2470", 4, "1.8789"},
 		{"ellipsoid", e, material.VesselEU, 160, 0.85, 1, high, buckling, 2, "0", 4, "2.2663"},
+		// K 1.75 gives r 205.7, taken as 200: R 790, w 792.5, β at r/Di 0.2
+		{"ellipsoid", g, material.VesselEU, 150, 1, 1, high, crown, 1.5, "3.9599", 4, "1.5152"},
+		{"ellipsoid", g, material.VesselEU, 150, 1, 1, high, yield, 1.5, "4.1230", 4, "1.4541"},
+		{"ellipsoid", g, material.VesselEU, 150, 1, 1, high, buckling, 1.5, "3.6971", 4, "1.6880"},
 	} {
 		row.check(t)
 	}
