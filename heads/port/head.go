@@ -30,7 +30,7 @@ func OnHead(h heads.Head, t float64) (Wall, error) {
 		w.Surface, w.HalfApex = Cone, g.HalfAngle
 		w.Radius = g.InsideDiameter/2 + half*cos
 		if g.TipDiameter > 0 {
-			w.Tip = g.TipDiameter/2 + half*cos
+			w.Tip = g.TipDiameter/2 + half/cos // cut by the plane of the tip
 		}
 		if h.Kind() == "toricone" {
 			w.Radius = g.InsideDiameter/2 + half
