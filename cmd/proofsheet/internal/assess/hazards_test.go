@@ -151,3 +151,11 @@ func TestRelievingLoadMayBeAbsent(t *testing.T) {
 		t.Errorf("axial stress %g Pa alone, %g with a compression, %g with one that is always there", alone, pressed, present)
 	}
 }
+
+// A forbidden pair is not hidden behind a pair that nobody has recorded.
+func TestForbiddenPairIsNotSatisfied(t *testing.T) {
+	s := sheet(t, changed(t, "oxygen", "[material.plate]", "[material.fitting]\nalloy = \"Ti-6Al-4V\"\n\n[material.plate]"))
+	if r := find(t, s, "tank/compatibility"); r.Status() != check.NotSatisfied || !strings.Contains(r.Note, "Ti-6Al-4V") {
+		t.Errorf("titanium with liquid oxygen: %v, %s", r.Status(), r.Note)
+	}
+}

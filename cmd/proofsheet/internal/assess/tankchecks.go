@@ -133,6 +133,9 @@ func (m *model) checkCompatibility() (r check.Result, cautions []string) {
 			r.Demand.Value, r.Note, r.Source = class, m.t.Contents.Fluid+" with "+name+": "+note, src
 		}
 	}
+	if r.Demand.Value == forbidden { // what is forbidden does not wait for a record of the rest
+		r.Err = nil
+	}
 	return r, cautions
 }
 
