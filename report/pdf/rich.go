@@ -78,16 +78,17 @@ func index(text string) (string, int) {
 	return text[:n], n
 }
 
-// measure returns the width of a line in the font that is set [mm].
+// measure returns the width of a line in the font that is set [mm]. Widths grow
+// with the size, so a raised or lowered run needs no change of font, which would
+// be written into the page.
 func (p *paper) measure(text string) float64 {
-	size, _ := p.doc.GetFontSize()
 	w := 0.0
 	for _, r := range p.runs(text) {
+		run := p.doc.GetStringWidth(p.clean(r.text))
 		if r.shift != 0 {
-			p.doc.SetFontSize(size * scaled)
+			run *= scaled
 		}
-		w += p.doc.GetStringWidth(p.clean(r.text))
-		p.doc.SetFontSize(size)
+		w += run
 	}
 	return w
 }
