@@ -65,7 +65,7 @@ func (p Port) valid() error {
 		notNegative(at+"radius", p.Radius), notNegative(at+"outside projection", p.Outside), notNegative(at+"inside projection", p.Inside),
 		notNegative(at+"outside leg", p.OutsideLeg), notNegative(at+"inside leg", p.InsideLeg), notNegative(at+"groove", p.Groove)}
 	if !(2*p.TubeWall < p.OutsideDiameter) {
-		errs = append(errs, fmt.Errorf("%stube wall %.4g m leaves no bore in %.4g m", at, p.TubeWall, p.OutsideDiameter))
+		errs = append(errs, fmt.Errorf("%sa tube of %.4g m wall has no bore at %.4g m outside diameter", at, p.TubeWall, p.OutsideDiameter))
 	}
 	if math.IsNaN(p.Station) || math.IsInf(p.Station, 0) {
 		errs = append(errs, errors.New(at+"station is not a number"))

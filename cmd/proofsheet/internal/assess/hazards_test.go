@@ -159,3 +159,14 @@ func TestForbiddenPairIsNotSatisfied(t *testing.T) {
 		t.Errorf("titanium with liquid oxygen: %v, %s", r.Status(), r.Note)
 	}
 }
+
+// Whoever pumps must not take the printed volumes for the limit of yield.
+func TestPredictedVolumesAreNotALicence(t *testing.T) {
+	s := sheet(t, read(t, "oxygen"))
+	if s.Proof == nil || math.IsNaN(s.Proof.Injected) {
+		t.Fatal("the tank has no predicted readings")
+	}
+	if all := strings.Join(s.Proof.Notes, " "); !strings.Contains(all, "through the readings of the earlier steps") {
+		t.Errorf("nothing says what the stop band is laid around: %s", all)
+	}
+}
