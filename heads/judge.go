@@ -6,38 +6,65 @@ import (
 	"proofsheet/material"
 )
 
-// A verdict is one comparison at a place, with the words for where it is.
-type verdict struct {
-	material.Judged
-	where string
+// A trial is one comparison that is due at a place: an equivalent stress, or
+// the stress square to a seam.
+type trial struct {
+	limits     material.Limits
+	stress     material.Stress // of an equivalent stress
+	across     [3]float64      // stress square to a seam: from pressure, and both extremes from line loads [Pa]
+	efficiency float64         // of that seam; 0: an equivalent stress [-]
+	where      string
 }
 
-// judge returns every comparison that is due at a place; rim marks the last
-// one, which the girth seam crosses.
-func (a Allowables) judge(at place, inward bool, l Loading, s Seams, rim bool) []verdict {
+// use returns demand over capacity [-].
+func (t trial) use() float64 {
+	if t.efficiency == 0 {
+		return t.limits.EquivalentUse(t.stress)
+	}
+	return t.limits.NormalUse(t.across[0], t.across[1], t.across[2], t.efficiency)
+}
+
+// judged returns the comparison as the sheet prints it.
+func (t trial) judged() material.Judged {
+	if t.efficiency == 0 {
+		return t.limits.Equivalent(t.stress)
+	}
+	return t.limits.Normal(t.across[0], t.across[1], t.across[2], t.efficiency)
+}
+
+// trials appends every comparison that is due at a place; rim marks the last
+// one, which the girth seam crosses. An efficiency of 0 is given as not a
+// number, so that it is never taken for a stress without a seam.
+func (a Allowables) trials(all []trial, at place, inward bool, l Loading, s Seams, rim bool) []trial {
 	limits, where := a.Parent, "in the wall"
 	if s.inZone(at) {
 		limits, where = a.Zone, "in the weld zone"
 	}
 	hoopHeld := at.hoopHeld(inward)
-	var all []verdict
-	for _, σθ := range at.hoops(hoopHeld) {
-		all = append(all, verdict{limits.Equivalent(material.Stress{
+	hoops, n := at.hoops(hoopHeld)
+	for _, σθ := range hoops[:n] {
+		all = append(all, trial{limits: limits, where: where, stress: material.Stress{
 			HoopPressure: σθ, MeridionalPressure: at.mer,
 			MeridionalLoadMost: at.loadMost, MeridionalLoadLeast: at.loadLeast,
 			PressureLeast: l.PressureLeast, Present: l.Present,
-		}), where})
+		}})
+	}
+	seam := func(limits material.Limits, stress, most, least, efficiency float64, where string) {
+		if !(efficiency > 0) {
+			efficiency = math.NaN()
+		}
+		all = append(all, trial{limits: limits, across: [3]float64{stress, most, least}, efficiency: efficiency, where: where})
 	}
 	if s.Segmented {
-		across := "across the welds inside the head"
-		all = append(all, verdict{a.SeamSegment.Normal(at.mer, at.loadMost, at.loadLeast, s.Segment), across})
+		const across = "across the welds inside the head"
+		seam(a.SeamSegment, at.mer, at.loadMost, at.loadLeast, s.Segment, across)
 		if hoopHeld {
 			most, least := at.hoopLoads()
-			all = append(all, verdict{a.SeamSegment.Normal(at.hoop, most, least, s.Segment), across})
+			seam(a.SeamSegment, at.hoop, most, least, s.Segment, across)
 		}
 	}
 	if rim {
-		all = append(all, verdict{a.SeamGirth.Normal(at.mer, at.loadMost, at.loadLeast, s.Girth), "across the girth seam"})
+		seam(a.SeamGirth, at.mer, at.loadMost, at.loadLeast, s.Girth, "across the girth seam")
 	}
 	return all
 }
@@ -53,18 +80,18 @@ func (at place) hoopHeld(inward bool) bool {
 	return at.hoop*at.p >= 0
 }
 
-// hoops returns the hoop stresses [Pa] to be tried: from pressure, and with what the line
+// hoops returns the n hoop stresses [Pa] to be tried: from pressure, and with what the line
 // loads add through the curvature of the meridian, σ_θ = −(r2/r1) σ_φ, which is
 // counted with the factors of pressure, the higher ones.
-func (at place) hoops(held bool) []float64 {
+func (at place) hoops(held bool) (out [3]float64, n int) {
 	if !held {
-		return []float64{0}
+		return out, 1
 	}
 	most, least := at.hoopLoads()
 	if most == 0 && least == 0 {
-		return []float64{at.hoop}
+		return [3]float64{at.hoop}, 1
 	}
-	return []float64{at.hoop, at.hoop + most, at.hoop + least}
+	return [3]float64{at.hoop, at.hoop + most, at.hoop + least}, 3
 }
 
 // hoopLoads returns the hoop stress from line loads, most and least [Pa].

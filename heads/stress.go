@@ -104,22 +104,31 @@ func worstPoint(h Head, w Wall, l Loading, a Allowables, s Seams) (material.Judg
 		return worst, at, err
 	}
 	most := -1.0
+	var worstTrial trial
+	var trials []trial
 	for i, p := range places {
-		for _, j := range a.judge(p, h.Geometry().Inward, l, s, i == len(places)-1) {
-			if j.Err != nil {
-				return worst, at, j.Err
-			}
-			use := j.Factor * j.Demand.Value / j.Capacity.Value
-			if !(use >= 0) || !(j.Capacity.Value > 0) {
-				return worst, at, fmt.Errorf("at %.4g m from the seam the stress or its limit is not a number", p.X)
+		trials = a.trials(trials[:0], p, h.Geometry().Inward, l, s, i == len(places)-1)
+		for _, t := range trials {
+			use := t.use()
+			if !(use >= 0) {
+				return worst, at, notCompared(t.judged().Err, p.X)
 			}
 			if use > most {
-				most, worst, at = use, j.Judged, p
-				at.where = j.where
+				most, worstTrial, at = use, t, p
+				at.where = t.where
 			}
 		}
 	}
-	return worst, at, nil
+	worst = worstTrial.judged()
+	return worst, at, worst.Err
+}
+
+// notCompared returns why a comparison at x [m] from the seam could not be made.
+func notCompared(err error, x float64) error {
+	if err != nil {
+		return err
+	}
+	return fmt.Errorf("at %.4g m from the seam the stress or its limit is not a number", x)
 }
 
 // places returns the points of the mid-surface with their stresses, apex first, the

@@ -52,7 +52,10 @@ type corner struct {
 	words            string
 }
 
-// corners returns the combinations that count with factors a on the part from
+// maxCorners is the most combinations that [Stress.corners] forms.
+const maxCorners = 9
+
+// corners returns the n combinations that count with factors a on the part from
 // pressure and b on that from line loads [-]:
 //
 //	(i)   a σp + b σL
@@ -62,26 +65,23 @@ type corner struct {
 // each with both extremes of σL. With a = b = 1 they are the corners of the
 // vessel rules, in which a line load counts as it is given and is never taken
 // as absent.
-func (s Stress) corners(a, b float64, absent bool) []corner {
-	var out []corner
+func (s Stress) corners(a, b float64, absent bool) (out [maxCorners]corner, n int) {
 	add := func(pressure, load, added float64, words string) {
-		out = append(out, corner{pressure * s.HoopPressure, pressure*s.MeridionalPressure + load*added, pressure, load, added, words})
+		out[n] = corner{pressure * s.HoopPressure, pressure*s.MeridionalPressure + load*added, pressure, load, added, words}
+		n++
 	}
-	leasts := []float64{s.PressureLeast}
-	if !s.Present {
-		leasts = append(leasts, 0)
-	}
-	for _, load := range []float64{s.MeridionalLoadMost, s.MeridionalLoadLeast} {
+	for _, load := range [2]float64{s.MeridionalLoadMost, s.MeridionalLoadLeast} {
 		add(a, b, load, "pressure and line load together")
 		add(a, 1, load, "line load unfactored")
-		for _, k := range leasts {
-			add(k, b, load, "pressure at its smallest")
+		add(s.PressureLeast, b, load, "pressure at its smallest")
+		if !s.Present {
+			add(0, b, load, "pressure at its smallest")
 		}
 	}
 	if absent && !s.Present {
 		add(a, 1, 0, "line load absent")
 	}
-	return out
+	return out, n
 }
 
 // finite reports whether every number is finite.
@@ -101,15 +101,15 @@ type side struct {
 	pressure, load float64 // factors [-]
 }
 
-// sides returns what a stress is held to.
-func (l Limits) sides() []side {
+// sides returns what a stress is held to, n limits.
+func (l Limits) sides() (out [2]side, n int) {
 	if l.Rule != Flight {
-		return []side{{"S", "allowable stress", l.S, 1, 1}}
+		return [2]side{{"S", "allowable stress", l.S, 1, 1}}, 1
 	}
-	return []side{
+	return [2]side{
 		{"F_ty", "yield strength", l.Yield, l.YieldOnPressure, l.YieldOnLoad},
 		{"F_tu", "ultimate strength", l.Ultimate, l.UltimateOnPressure, l.UltimateOnLoad},
-	}
+	}, 2
 }
 
 // worst holds every corner of s, measured by measure, to every side times
@@ -121,11 +121,13 @@ func (l Limits) worst(s Stress, efficiency float64, measure func(corner) float64
 		demand float64
 		most   = math.Inf(-1)
 	)
-	for _, d := range l.sides() {
+	sides, n := l.sides()
+	for _, d := range sides[:n] {
 		if !(d.limit > 0) || !(d.pressure >= 1) || !(d.load >= 1) || !finite(d.limit, d.pressure, d.load) {
 			return side{}, corner{}, math.NaN(), fmt.Errorf("%s or its factor is not known", d.name)
 		}
-		for _, c := range s.corners(d.pressure, d.load, l.Rule == Flight) {
+		corners, n := s.corners(d.pressure, d.load, l.Rule == Flight)
+		for _, c := range corners[:n] {
 			m := measure(c)
 			if use := m / (d.limit * efficiency); use > most {
 				most, at, where, demand = use, d, c, m
@@ -136,6 +138,32 @@ func (l Limits) worst(s Stress, efficiency float64, measure func(corner) float64
 		return side{}, corner{}, math.NaN(), fmt.Errorf("no stress could be formed")
 	}
 	return at, where, demand, nil
+}
+
+// The measures of a corner: the tension across a seam and the equivalent stress [Pa].
+func tensionAcross(c corner) float64 { return max(0, c.meridional) }
+func equivalentOf(c corner) float64  { return EquivalentStress(c.hoop, c.meridional) }
+
+// NormalUse returns demand over capacity [-] of the same comparison as
+// [Limits.Normal], without what a sheet prints; NaN where that one has an error.
+// The stresses are in [Pa], the efficiency in [-].
+func (l Limits) NormalUse(pressure, loadMost, loadLeast, efficiency float64) float64 {
+	if !finite(pressure, loadMost, loadLeast) || !(efficiency > 0 && efficiency <= 1) {
+		return math.NaN()
+	}
+	s := Stress{MeridionalPressure: pressure, MeridionalLoadMost: loadMost, MeridionalLoadLeast: loadLeast}
+	d, _, demand, _ := l.worst(s, efficiency, tensionAcross)
+	return demand / (efficiency * d.limit)
+}
+
+// EquivalentUse returns demand over capacity [-] of the same comparison as
+// [Limits.Equivalent], without what a sheet prints; NaN where that one has an error.
+func (l Limits) EquivalentUse(s Stress) float64 {
+	if !finite(s.HoopPressure, s.MeridionalPressure, s.MeridionalLoadMost, s.MeridionalLoadLeast, s.PressureLeast) {
+		return math.NaN()
+	}
+	d, _, demand, _ := l.worst(s, 1, equivalentOf)
+	return demand / d.limit
 }
 
 // Normal compares the stress across a seam of joint efficiency [-]: the part
@@ -155,7 +183,7 @@ func (l Limits) Normal(pressure, loadMost, loadLeast, efficiency float64) Judged
 		return j
 	}
 	s := Stress{MeridionalPressure: pressure, MeridionalLoadMost: loadMost, MeridionalLoadLeast: loadLeast}
-	d, c, demand, err := l.worst(s, efficiency, func(c corner) float64 { return max(0, c.meridional) })
+	d, c, demand, err := l.worst(s, efficiency, tensionAcross)
 	if j.Err = err; err != nil {
 		return j
 	}
@@ -178,7 +206,7 @@ func (l Limits) Equivalent(s Stress) Judged {
 		j.Err = fmt.Errorf("the membrane stress is not known")
 		return j
 	}
-	d, c, demand, err := l.worst(s, 1, func(c corner) float64 { return EquivalentStress(c.hoop, c.meridional) })
+	d, c, demand, err := l.worst(s, 1, equivalentOf)
 	if j.Err = err; err != nil {
 		return j
 	}
