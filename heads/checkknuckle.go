@@ -8,12 +8,6 @@ import (
 	"proofsheet/report/check"
 )
 
-// KnuckleInZone reports whether a weld lies in the knuckle of a head or its
-// weld zone reaches it, so that the welded strength counts there.
-func (s Seams) KnuckleInZone(h Head) bool {
-	return s.ZoneWidth > 0 && (s.Segmented || h.Geometry().StraightFlange <= s.ZoneWidth)
-}
-
 // CheckKnuckle sets the pressure p [Pa], the highest over the knuckle, against the lowest
 // allowable of [KnuckleLimits] (head.X/knuckle), or, with atProof, the proof pressure against
 // the lowest limit that it must not pass. E [Pa] is Young's modulus. A head without a knuckle, or with the
@@ -36,7 +30,7 @@ func CheckKnuckle(h Head, end string, p float64, w Wall, E float64, atProof bool
 		m.Factor = math.Max(1.5, a.Parent.YieldOnPressure)
 	}
 	note := "no weld in the knuckle or near it"
-	if s.KnuckleInZone(h) {
+	if s.KnuckleInZone(h, w) {
 		m.Yield, note = a.Zone.Yield, "welded strength: a weld crosses the knuckle or its zone reaches it"
 	}
 	var all []KnuckleLimit

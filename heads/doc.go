@@ -37,6 +37,7 @@
 //	                                                             european_hand_internal_test.go
 //	CheckThickness         rule sets                             check_test.go
 //	CheckMembrane          membrane theory                       check_test.go
+//	CheckZone, Seams.KnuckleInZone  membrane theory; geometry  zone_test.go
 //	ShieldDrucker          Shield and Drucker (recalled)         knuckle_test.go
 //	Dish.ThinKnuckle       ASME VIII-1 1-4(f) (recalled)         knuckle_test.go
 //	KnuckleLimits, CheckKnuckle  the lowest of those in range    knuckle_test.go, european_internal_test.go

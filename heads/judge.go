@@ -32,23 +32,16 @@ func (t trial) judged() material.Judged {
 	return t.limits.Normal(t.across[0], t.across[1], t.across[2], t.efficiency)
 }
 
-// trials appends every comparison that is due at a place; rim marks the last
-// one, which the girth seam crosses. An efficiency of 0 is given as not a
+// trials appends every comparison that is due at a place; zone marks one in a
+// weld zone, rim the last one, which the girth seam crosses. An efficiency of 0 is given as not a
 // number, so that it is never taken for a stress without a seam.
-func (a Allowables) trials(all []trial, at place, inward bool, l Loading, s Seams, rim bool) []trial {
-	limits, where := a.Parent, "in the wall"
-	if s.inZone(at) {
-		limits, where = a.Zone, "in the weld zone"
+func (a Allowables) trials(all []trial, at place, inward bool, l Loading, s Seams, zone, rim bool) []trial {
+	if zone {
+		all = at.equivalents(all, a.Zone, "in the weld zone", inward, l)
+	} else {
+		all = at.equivalents(all, a.Parent, "in the wall", inward, l)
 	}
 	hoopHeld := at.hoopHeld(inward)
-	hoops, n := at.hoops(hoopHeld)
-	for _, σθ := range hoops[:n] {
-		all = append(all, trial{limits: limits, where: where, stress: material.Stress{
-			HoopPressure: σθ, MeridionalPressure: at.mer,
-			MeridionalLoadMost: at.loadMost, MeridionalLoadLeast: at.loadLeast,
-			PressureLeast: l.PressureLeast, Present: l.Present,
-		}})
-	}
 	seam := func(limits material.Limits, stress, most, least, efficiency float64, where string) {
 		if !(efficiency > 0) {
 			efficiency = math.NaN()
@@ -65,6 +58,19 @@ func (a Allowables) trials(all []trial, at place, inward bool, l Loading, s Seam
 	}
 	if rim {
 		seam(a.SeamGirth, at.mer, at.loadMost, at.loadLeast, s.Girth, "across the girth seam")
+	}
+	return all
+}
+
+// equivalents appends the equivalent stresses that are due at a place.
+func (at place) equivalents(all []trial, limits material.Limits, where string, inward bool, l Loading) []trial {
+	hoops, n := at.hoops(at.hoopHeld(inward))
+	for _, σθ := range hoops[:n] {
+		all = append(all, trial{limits: limits, where: where, stress: material.Stress{
+			HoopPressure: σθ, MeridionalPressure: at.mer,
+			MeridionalLoadMost: at.loadMost, MeridionalLoadLeast: at.loadLeast,
+			PressureLeast: l.PressureLeast, Present: l.Present,
+		}})
 	}
 	return all
 }
@@ -99,21 +105,4 @@ func (at place) hoopLoads() (most, least float64) {
 	ratio := -at.R2 / at.R1
 	u, v := ratio*at.loadMost, ratio*at.loadLeast
 	return math.Max(u, v), math.Min(u, v)
-}
-
-// inZone reports whether a place lies in the zone of a weld. A weld that runs
-// from apex to rim has its zone at every radius.
-func (s Seams) inZone(at place) bool {
-	if s.ZoneWidth <= 0 {
-		return false
-	}
-	if s.Segmented || at.from <= s.ZoneWidth {
-		return true
-	}
-	for _, z := range s.PortZones {
-		if at.R >= z[0] && at.R <= z[1] {
-			return true
-		}
-	}
-	return false
 }

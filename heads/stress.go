@@ -106,8 +106,9 @@ func worstPoint(h Head, w Wall, l Loading, a Allowables, s Seams) (material.Judg
 	most := -1.0
 	var worstTrial trial
 	var trials []trial
+	zone := s.zone().inside(places)
 	for i, p := range places {
-		trials = a.trials(trials[:0], p, h.Geometry().Inward, l, s, i == len(places)-1)
+		trials = a.trials(trials[:0], p, h.Geometry().Inward, l, s, zone[i], i == len(places)-1)
 		for _, t := range trials {
 			use := t.use()
 			if !(use >= 0) {

@@ -114,7 +114,7 @@ func (r *AreaReport) work() error {
 	if r.Chords, err = p.Chords(w); err != nil {
 		return err
 	}
-	if err := errors.Join(load.valid(), s.valid(p.Pad != nil), p.fitting(r.Chords.Obliquity)); err != nil {
+	if err := errors.Join(load.valid(), s.valid(p.Pad != nil), p.fitting(w, r.Chords.Obliquity)); err != nil {
 		return err
 	}
 	r.Cautions = append(r.Cautions, r.Chords.Cautions...)

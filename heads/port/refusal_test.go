@@ -109,3 +109,19 @@ func TestLoadsAndStrengthsRefused(t *testing.T) {
 		t.Errorf("an empty report: %v", got)
 	}
 }
+
+// A groove counts only metal that is there: at the wall left for strength it is
+// admitted, deeper it is refused, in words that say what is left.
+func TestGrooveDeeperThanTheWall(t *testing.T) {
+	p, w, load, s := areaCase(45, 60, 4, 3, 1, 4, 6)
+	for depth, ok := range map[float64]bool{w.Thickness * 0.99: true, w.Thickness: true, w.Thickness * 1.01: false} {
+		p.Groove, p.FullGroove = depth, false
+		r, err := p.Area(w, load, s)
+		if (err == nil) != ok {
+			t.Errorf("groove %g m in %g m: %v", depth, w.Thickness, err)
+		}
+		if !ok && (r.CheckWeld("p").Status() != check.NotAssessed || !strings.Contains(err.Error(), "of wall left")) {
+			t.Errorf("groove %g m: %v, %v", depth, r.CheckWeld("p").Status(), err)
+		}
+	}
+}

@@ -14,6 +14,7 @@
 // # Functions
 //
 //	Joint.EfficiencyAt   ASME VIII-1 Table UW-12; EN 13445-3 5.6   uw12_test.go
+//	Joint.AtCone         ASME VIII-1 UW-3; practice                uw12_test.go
 //	SeamlessEfficiency   ASME VIII-1 UW-12(d)                      uw12_test.go
 //	ZoneWidth            EN 1999-1-1 6.1.6.3                       zone_width_test.go
 //

@@ -82,6 +82,27 @@ func TestRootSeen(t *testing.T) {
 	}
 }
 
+// UW-3: a cone joint is a butt up to 30 degrees; above, only a weld of both faces
+// is worth one. Type 1 spot 0.85, type 3 none 0.60 of Table UW-12.
+func TestJointAtACone(t *testing.T) {
+	seen := weld.Joint{Kind: weld.RootSeen, Examination: "spot", Root: "purged, seen by borescope"}
+	double := weld.Joint{Kind: weld.DoubleButt, Examination: "spot"}
+	for _, row := range []struct {
+		j    weld.Joint
+		deg  float64
+		want float64
+	}{{seen, 30, 0.85}, {seen, 30.1, 0.60}, {seen, math.NaN(), 0.60}, {double, 45, 0.85}, {double, 30, 0.85}} {
+		j := row.j.AtCone(row.deg * math.Pi / 180)
+		if e, _, err := j.EfficiencyAt("vessel", girth); err != nil || e != row.want {
+			t.Errorf("%s at %g deg: %g, %v", row.j.Kind, row.deg, e, err)
+		}
+		whole := map[float64]float64{0.85: 1, 0.60: 0.85}[row.want]
+		if e, _ := weld.SeamlessEfficiency(j); e != whole {
+			t.Errorf("one-piece cone, %s at %g deg: %g", row.j.Kind, row.deg, e)
+		}
+	}
+}
+
 func TestEuropean(t *testing.T) {
 	for exam, want := range map[string]float64{"full": 1, "spot": 0.85, "none": 0.7} {
 		for _, kind := range []string{weld.DoubleButt, weld.BackedButt} {
@@ -175,5 +196,5 @@ func ExampleJoint_EfficiencyAt() {
 	fmt.Println("long:", err)
 	// Output:
 	// girth: 0.6
-	// long: single butt is not permitted here: a one-sided butt without backing is for circumferential seams only; weld both sides, or say in root how the root was seen
+	// long: "single butt" is not permitted here: a one-sided butt without backing may close a girth, never a long seam: weld both sides, keep a backing, or write kind = "single butt, root seen" with root = how it was seen
 }

@@ -20,6 +20,7 @@ func (r *reader) check() {
 	r.checkPorts()
 	r.checkSupport()
 	r.checkCases()
+	r.checkJointUses()
 	r.checkFlight()
 	r.checkProof()
 	r.checkStock()

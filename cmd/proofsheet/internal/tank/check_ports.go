@@ -166,12 +166,15 @@ func (r *reader) portWeld(table string, p *Port) {
 		p.Weld.GrooveFull = true
 	}
 	if p.Weld.Groove > 0 && p.On != "" {
-		wall := r.t.Cylinder.Thickness
+		wall, left := r.t.Cylinder.Thickness, r.t.Cylinder.Wall()
 		if h, ok := r.headOf(p.On); ok {
-			wall = h.Thickness
+			wall, left = h.Thickness, h.Wall()
 		}
-		if wall > 0 && p.Weld.Groove > wall {
+		switch {
+		case wall > 0 && p.Weld.Groove > wall:
 			r.fault(join(at, "groove"), "is deeper than the wall; write \"full\" for a groove through it")
+		case left > 0 && p.Weld.Groove > left*(1+1e-9):
+			r.fault(join(at, "groove"), "is deeper than the %.4g mm of wall left after tolerance, thinning and corrosion; write no more than that, or \"full\" for a groove through the wall", left*1e3)
 		}
 	}
 	if !r.has(join(at, "outside_leg")) && !r.has(join(at, "outside_throat")) && !r.has(join(at, "groove")) &&

@@ -1,0 +1,143 @@
+package heads
+
+import (
+	"errors"
+	"fmt"
+	"math"
+
+	"proofsheet/material"
+	"proofsheet/report/check"
+)
+
+// A Zone is the softened wall of a head beside welds that count as one.
+type Zone struct {
+	Girth      float64      // reach along the wall from the girth seam; 0: none [m]
+	Everywhere bool         // a weld runs from apex to rim
+	Radii      [][2]float64 // radii of the mid-surface between which it lies [m]
+}
+
+// zone returns the softened wall beside every weld of a head.
+func (s Seams) zone() Zone {
+	if !(s.ZoneWidth > 0) {
+		return Zone{}
+	}
+	return Zone{s.ZoneWidth, s.Segmented, s.PortZones}
+}
+
+// inside reports of every place whether it lies in the zone or is the first one
+// past its border, so that the border itself is never missed.
+func (z Zone) inside(places []place) []bool {
+	in := make([]bool, len(places))
+	for i := range places {
+		j := min(i+1, len(places)-1)
+		if z.meets(places[i], places[j]) {
+			in[i], in[j] = true, true
+		}
+	}
+	return in
+}
+
+// meets reports whether the zone lies on the stretch of wall between two places.
+func (z Zone) meets(a, b place) bool {
+	if z.Everywhere || z.Girth > 0 && math.Min(a.from, b.from) <= z.Girth {
+		return true
+	}
+	for _, r := range z.Radii {
+		if math.Max(a.R, b.R) >= r[0] && math.Min(a.R, b.R) <= r[1] {
+			return true
+		}
+	}
+	return false
+}
+
+// CheckZone sets the largest equivalent membrane stress within a weld zone of a
+// head, as [CheckMembrane] finds it, against what the zone allows, without
+// joint efficiency. Hoop stress of membrane theory opposite to the pressure is
+// left to the knuckle check there as here.
+func CheckZone(h Head, end string, w Wall, l Loading, limits material.Limits, z Zone) check.Result {
+	id, name := "head."+end+"/weld-zone", title(end, "membrane stress in a weld zone")
+	if h.Kind() == "flat" {
+		return check.NotApplicableTo(id, name, "a flat head carries pressure by bending, which the thickness rule holds")
+	}
+	worst, at, err := l.worstInZone(h, w, limits, z)
+	if err != nil {
+		return check.NotMade(id, name, err)
+	}
+	return check.Result{
+		Rule: string(limits.Rule), ID: id, Title: name, Formula: worst.Formula,
+		Inputs: append(at.inputs(w), worst.Inputs...),
+		Demand: worst.Demand, Capacity: worst.Capacity, Factor: worst.Factor,
+		Source: check.Source{Doc: "membrane equilibrium of a shell of revolution", Where: "heads, package comment", How: check.Computed},
+		Note:   at.note(worst), Err: worst.Err,
+	}
+}
+
+// worstInZone returns the worst equivalent stress of the places in a zone.
+func (l Loading) worstInZone(h Head, w Wall, limits material.Limits, z Zone) (material.Judged, place, error) {
+	var worst trial
+	var at place
+	places, err := l.places(h, w)
+	if err != nil {
+		return material.Judged{}, at, err
+	}
+	most := math.Inf(-1)
+	in := z.inside(places)
+	for i, p := range places {
+		if !in[i] {
+			continue
+		}
+		for _, t := range p.equivalents(nil, limits, "in the weld zone", h.Geometry().Inward, l) {
+			use := t.use()
+			if !(use >= 0) {
+				return material.Judged{}, at, notCompared(t.judged().Err, p.X)
+			}
+			if use > most {
+				most, worst, at = use, t, p
+				at.where = t.where
+			}
+		}
+	}
+	if math.IsInf(most, -1) {
+		return material.Judged{}, at, errors.New("no point of the head lies in the weld zone")
+	}
+	j := worst.judged()
+	return j, at, j.Err
+}
+
+// knuckleStart returns the radius of the mid-surface [m] at which the knuckle of
+// a head begins: that of an ellipsoid is the knuckle of the torisphere that
+// stands for it, r = L (D/2 − r_k)/(L − r_k).
+func knuckleStart(h Head, w Wall) (float64, error) {
+	for _, piece := range h.Pieces(8, w.Corrosion+w.Thickness/2) {
+		if piece[0].Piece == "knuckle" {
+			return piece[0].R, nil
+		}
+	}
+	d, _, none, err := dish(h, w)
+	if none != "" {
+		err = errors.New(none)
+	}
+	if err != nil {
+		return math.NaN(), fmt.Errorf("where the knuckle begins is not known: %w", err)
+	}
+	return d.L * (d.D/2 - d.R) / (d.L - d.R), nil
+}
+
+// KnuckleInZone reports whether a weld lies in the knuckle of a head or its
+// weld zone reaches it, so that the welded strength counts there. Where the
+// knuckle cannot be found it counts too.
+func (s Seams) KnuckleInZone(h Head, w Wall) bool {
+	if !(s.ZoneWidth > 0) {
+		return false
+	}
+	if s.Segmented || h.Geometry().StraightFlange <= s.ZoneWidth {
+		return true
+	}
+	start, err := knuckleStart(h, w)
+	for _, z := range s.PortZones {
+		if err != nil || z[1] >= start {
+			return true
+		}
+	}
+	return false
+}
