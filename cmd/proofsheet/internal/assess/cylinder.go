@@ -1,6 +1,7 @@
 package assess
 
 import (
+	"errors"
 	"math"
 
 	"proofsheet/cmd/proofsheet/internal/tank"
@@ -39,14 +40,13 @@ func (m *model) cylinderSeams(c *loadCase) (s shell.Seams, a shell.Allowables, l
 		a.Parent, a.Zone, a.SeamLong, a.ZoneKnown = al.parent, al.zone, al.seam, al.zoneErr
 	} else {
 		s.LongJoint = "none, drawn or extruded"
-		s.Long, _ = weld.SeamlessEfficiency(asWelds(girths)...)
+		s.Long, _ = weld.SeamlessEfficiency(m.joining()...)
 		al := m.allow(p, "", c)
 		a.Parent, a.SeamLong, longErr = al.parent, al.parent, al.parentErr
 	}
 	s.Girth = math.Inf(1)
 	for i, j := range girths {
-		e, _, err := asWeld(j).EfficiencyAt(string(c.rule),
-			weld.Place{Category: "B", Thickness: p.nominal, OutsideDiameter: outside})
+		e, err := m.girthEfficiency(j, c, outside)
 		if err != nil {
 			girthErr = err
 		}
@@ -97,11 +97,40 @@ func (m *model) girthJoints() (out []*tank.Joint) {
 	return out
 }
 
-func asWelds(js []*tank.Joint) (out []weld.Joint) {
-	for _, j := range js {
-		out = append(out, asWeld(j))
+// joining returns every joint that goes round the cylinder as it counts where it
+// stands: of a seamless shell they decide what the hoop stress is allowed.
+func (m *model) joining() (out []weld.Joint) {
+	if m.girth != nil {
+		out = append(out, asWeld(m.girth))
+	}
+	for _, h := range m.ends() {
+		if h.seam != nil {
+			j, _ := m.seamOf(h)
+			out = append(out, j)
+		}
 	}
 	return out
+}
+
+// girthEfficiency returns the least efficiency [-] of a joint over the girths it
+// is used for; outside is the cylinder's diameter [m].
+func (m *model) girthEfficiency(j *tank.Joint, c *loadCase, outside float64) (float64, error) {
+	least := math.Inf(1)
+	var errs []error
+	take := func(w weld.Joint, at weld.Place) {
+		e, _, err := w.EfficiencyAt(string(c.rule), at)
+		errs = append(errs, err)
+		least = math.Min(least, e) // keeps NaN
+	}
+	if m.girth != nil && m.girth.Name == j.Name {
+		take(asWeld(j), weld.Place{Category: "B", Thickness: m.cyl.nominal, OutsideDiameter: outside})
+	}
+	for _, h := range m.ends() {
+		if h.seam != nil && h.seam.Name == j.Name {
+			take(m.seamOf(h))
+		}
+	}
+	return least, errors.Join(errs...)
 }
 
 // cylinderCondition gathers what loads the cylinder in one state. Extremes along

@@ -55,25 +55,18 @@ func (m *model) headSeams(h *headPart, c *loadCase) (s heads.Seams, a heads.Allo
 	if m.ported(h.name) {
 		process = slower(process, "")
 	}
-	outside := 2 * (h.radius + h.nominal)
-	place := weld.Place{Category: "B", Thickness: math.Max(h.nominal, m.cyl.nominal), OutsideDiameter: outside, Convex: h.in.Bulge == "inward"}
-	switch h.in.Shape {
-	case "hemisphere":
-		place.Category = "A"
-	case "flat":
-		place.Category = "C"
-	}
+	joint, place := m.seamOf(h)
 	s.GirthJoint = h.seam.Name
-	if s.Girth, _, err = asWeld(h.seam).EfficiencyAt(string(c.rule), place); err != nil {
+	if s.Girth, _, err = joint.EfficiencyAt(string(c.rule), place); err != nil {
 		return s, a, err
 	}
 	if h.segment != nil {
 		s.Segmented, s.SegmentJoint = true, h.segment.Name
 		process = slower(process, h.segment.Process)
 		s.Segment, _, err = asWeld(h.segment).EfficiencyAt(string(c.rule),
-			weld.Place{Category: "A", Longitudinal: true, Thickness: h.nominal, OutsideDiameter: outside})
+			weld.Place{Category: "A", Longitudinal: true, Thickness: h.nominal, OutsideDiameter: 2 * (h.radius + h.nominal)})
 	} else {
-		s.Segment, _ = weld.SeamlessEfficiency(asWeld(h.seam))
+		s.Segment, _ = weld.SeamlessEfficiency(joint)
 	}
 	if h.in.Shape == "hemisphere" {
 		s.Segment = math.Min(s.Segment, s.Girth)
@@ -82,6 +75,16 @@ func (m *model) headSeams(h *headPart, c *loadCase) (s heads.Seams, a heads.Allo
 		return s, a, err
 	}
 	return m.headLimits(h, c, process, s, a)
+}
+
+// seamOf returns the joint of a head to the cylinder as it counts there, and its
+// place.
+func (m *model) seamOf(h *headPart) (weld.Joint, weld.Place) {
+	j := asWeld(h.seam)
+	if corner := m.t.Corner(h.in); !math.IsNaN(corner) {
+		j = j.AtCone(corner)
+	}
+	return j, m.t.SeamPlace(h.in)
 }
 
 // headLimits fills in the limits across the welds of a head and in their zones.
@@ -132,6 +135,9 @@ func (m *model) zones(h *headPart, c *loadCase, process string) (width float64, 
 			e, reach := given(p.in.Radius), edge/2+width
 			ports = append(ports, [2]float64{e - reach, e + reach})
 		}
+	}
+	if h.in.Tip != nil { // what closes the tip is welded to it, by a process that is not stated
+		ports = append(ports, [2]float64{0, h.in.Tip.Diameter/2 + h.nominal + width})
 	}
 	return width, ports, nil
 }

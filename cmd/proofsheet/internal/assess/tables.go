@@ -230,9 +230,9 @@ func (r *run) jointSheets() (out []report.JointSheet) {
 	for i := range r.t.Joint {
 		j := &r.t.Joint[i]
 		s := report.JointSheet{Name: j.Name, Kind: j.Kind, Examination: j.Examination, Process: j.Process}
-		add := func(where string, at weld.Place) {
+		as := func(w weld.Joint, where string, at weld.Place) {
 			for _, rule := range rules(r.t.Basis.Rule, r.cases) {
-				e, src, err := asWeld(j).EfficiencyAt(string(rule), at)
+				e, src, err := w.EfficiencyAt(string(rule), at)
 				u := report.JointUse{Place: where, Rule: string(rule), Efficiency: unless(err, e), Source: src}
 				if err != nil {
 					u.Note = err.Error()
@@ -240,6 +240,7 @@ func (r *run) jointSheets() (out []report.JointSheet) {
 				s.Uses = append(s.Uses, u)
 			}
 		}
+		add := func(where string, at weld.Place) { as(asWeld(j), where, at) }
 		if r.long != nil && r.long.Name == j.Name {
 			add("cylinder, long seam", weld.Place{Category: "A", Longitudinal: true, Thickness: r.cyl.nominal, OutsideDiameter: od})
 		}
@@ -248,7 +249,8 @@ func (r *run) jointSheets() (out []report.JointSheet) {
 		}
 		for _, h := range r.ends() {
 			if h.seam != nil && h.seam.Name == j.Name {
-				add(h.name+", seam to the cylinder", weld.Place{Category: "B", Thickness: r.cyl.nominal, OutsideDiameter: od})
+				w, at := r.seamOf(h)
+				as(w, h.name+", seam to the cylinder", at)
 			}
 			if h.segment != nil && h.segment.Name == j.Name {
 				add(h.name+", seam inside the head", weld.Place{Category: "A", Longitudinal: true, Thickness: h.nominal, OutsideDiameter: od})
