@@ -51,7 +51,8 @@
 //	NewState, Pressure…, Mass…    fluid statics (computed); Cengel and     level, tilt, state,
 //	                              Cimbala ex. 3-12 (memory)                history
 //	State.FreeBody, WallForce     statics (computed)                       wall
-//	State.InwardHeadForce         statics (computed)                       wall
+//	State.InwardHeadForce         statics (computed)                       inward
+//	Peaks                         derivative of a product (computed)       peaks
 //
 // # Not covered
 //

@@ -216,6 +216,9 @@ func (s *State) MassForward(z float64) float64 {
 	case !s.fluid:
 		return math.NaN()
 	}
+	if from, _ := s.band(s.plane); s.Acceleration.Axial > 0 && z <= from { // everything aft of z is full
+		return math.Max(0, s.Liquid.Mass-s.Liquid.Density*s.in.VolumeBelow(z))
+	}
 	return math.Min(s.Liquid.Mass, s.Liquid.Density*s.wetVolume(s.plane, z, hi))
 }
 

@@ -175,9 +175,35 @@ func (s *State) tiltedPlane(v, total float64) (float64, error) {
 		c, _ := largest(s.zs, lo, hi, func(z float64) float64 { _, r := s.in.Radii(z); return n*z + y*r })
 		return c, nil
 	}
+	if c, ok := s.straightPlane(v, total); ok {
+		return c, nil
+	}
 	a := math.Min(n*lo, n*hi) - y*s.most
 	b := math.Max(n*lo, n*hi) + y*s.most
 	return rising(a, b, -v, total-v, total, func(c float64) float64 { return s.wetVolume(c, lo, hi) - v })
+}
+
+// straightPlane returns c [m] for the liquid volume v of total [m3] where the free
+// plane crosses nothing but a straight wall: what it takes from one side it gives to
+// the other, so it meets the axis at the flat level. The wall is straight where
+// the volume between the two edges of the plane is that of a cylinder of the
+// tank's largest radius.
+func (s *State) straightPlane(v, total float64) (float64, bool) {
+	n := s.Acceleration.Axial
+	if n == 0 {
+		return 0, false
+	}
+	c, err := flatPlane(s.in, v, n)
+	if err != nil {
+		return 0, false
+	}
+	from, to := s.band(c)
+	rise := s.Acceleration.Lateral * s.most / math.Abs(n)
+	if to-from < 2*rise*(1-1e-12) { // cut off by an end of the tank
+		return 0, false
+	}
+	between := s.in.VolumeBelow(to) - s.in.VolumeBelow(from)
+	return c, math.Abs(between-math.Pi*s.most*s.most*(to-from)) <= 1e-12*total
 }
 
 // inside reports whether z [m] is none of the ends of pieces.

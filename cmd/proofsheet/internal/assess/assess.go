@@ -57,15 +57,19 @@ func Assess(t *tank.Tank, o Options) (*report.Sheet, error) {
 	return r.sheet(), nil
 }
 
-// checkCase makes the checks of one case: of its states the worse counts.
+// checkCase makes the checks of one case: of its states, and of
+// the instants of a history, the worst counts and keeps its time.
 func (r *run) checkCase(c *loadCase) {
 	var worst []check.Result
-	for _, s := range c.states {
-		for i, got := range r.checkState(s, c) {
-			if i == len(worst) {
-				worst = append(worst, got)
-			} else {
-				worst[i] = worse(worst[i], got)
+	for _, at := range c.moments() {
+		for _, s := range at.states {
+			for i, got := range r.checkState(s, at) {
+				got.Time = at.time
+				if i == len(worst) {
+					worst = append(worst, got)
+				} else {
+					worst[i] = worse(worst[i], got)
+				}
 			}
 		}
 	}

@@ -32,6 +32,18 @@ type loadCase struct {
 	sections     []loads.Section
 	ground       bool
 	present      bool // the other load is always there
+
+	time     *float64    // of an instant of the history [s]
+	instants []*loadCase // of the history: those that may govern
+}
+
+// moments returns what is assessed of a case: itself, or the instants of the
+// history.
+func (c *loadCase) moments() []*loadCase {
+	if c.instants != nil {
+		return c.instants
+	}
+	return []*loadCase{c}
 }
 
 // densities resolves the liquid's density at both ends of its range.
@@ -57,7 +69,8 @@ func (m *model) densities() error {
 	return nil
 }
 
-// cases returns meop and every written case, in the order of the file.
+// cases returns meop, every written case in the order of the file, and the
+// flight.
 func (m *model) cases() ([]*loadCase, error) {
 	var written []*loadCase
 	for _, in := range m.t.Case {
@@ -66,6 +79,13 @@ func (m *model) cases() ([]*loadCase, error) {
 			return nil, err
 		}
 		written = append(written, c)
+	}
+	flown, err := m.newFlight()
+	if err != nil {
+		return nil, err
+	}
+	if flown != nil {
+		written = append(written, flown)
 	}
 	meop, err := m.meop(written)
 	if err != nil {
@@ -79,7 +99,7 @@ func (m *model) cases() ([]*loadCase, error) {
 func (m *model) meop(written []*loadCase) (*loadCase, error) {
 	c := &loadCase{name: "meop", people: "clear", ullage: m.t.Pressure.MEOP, axial: 1}
 	c.volume = (1 - m.t.Contents.LeastUllage) * m.in.Volume()
-	if len(written) == 0 || m.t.Flight != nil && m.t.Flight.People != "clear" {
+	if len(m.t.Case) == 0 {
 		c.people = "near"
 	}
 	for i, w := range written {

@@ -26,8 +26,8 @@ func (r *run) sheet() *report.Sheet {
 		Basis: r.basisRows(), Materials: r.materialSheets(), Joints: r.jointSheets(), Cases: r.caseSheets(),
 		PeopleBox: r.peopleBox(), Cautions: r.cautionList(), Notes: r.notes(), Recalled: r.recalled(),
 		Assumptions: assumptions(), NotCovered: notCovered(),
-		Section: r.section(),
-		Proof:   r.proofSheet(),
+		Section: r.section(), Charts: r.flightCharts(),
+		Proof: r.proofSheet(),
 	}
 	for _, d := range t.Defaults {
 		s.Defaults = append(s.Defaults, report.Row{Name: d.Key, Value: d.Value, Note: d.Why})
@@ -54,9 +54,6 @@ func (r *run) people() string {
 			return "clear"
 		}
 	}
-	if f := r.t.Flight; f != nil && f.People == "clear" {
-		return "clear"
-	}
 	return "near"
 }
 
@@ -67,12 +64,6 @@ func (r *run) peopleBox() []string {
 		all = append(all, c.name)
 		if c.people == "clear" {
 			clear = append(clear, c.name)
-		}
-	}
-	if f := r.t.Flight; f != nil {
-		all = append(all, "flight")
-		if f.People == "clear" {
-			clear = append(clear, "flight")
 		}
 	}
 	if r.near > 0 {

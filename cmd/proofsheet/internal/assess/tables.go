@@ -267,6 +267,10 @@ func (r *run) jointSheets() (out []report.JointSheet) {
 // caseSheets returns every case as it was assessed.
 func (r *run) caseSheets() (out []report.CaseSheet) {
 	for _, c := range r.cases {
+		if c.instants != nil {
+			out = append(out, r.flightSheet(c))
+			continue
+		}
 		s := report.CaseSheet{Name: c.name, Rule: string(c.rule), People: c.people}
 		s.Values = []check.Quantity{
 			check.Pa("p_u", "ullage pressure", c.ullage), check.Num("n_x", "axial load factor", c.axial),

@@ -21,9 +21,6 @@ func (m *model) unbuilt() (out []check.Result) {
 	add("tank/weld-zones", "Tank: weld zones that meet", "merged softened zones of welds closer than twice the zone")
 	add("tank/life", "Tank: cycles of pressure", "fatigue of the welds")
 	add("tank/leak-before-burst", "Tank: leak before burst", "fracture of a crack through the wall")
-	if m.t.Flight != nil {
-		add("tank/flight", "Tank: flight history", fmt.Sprintf("%d states of %s were read and not assessed", len(m.t.Flight.States), m.t.Flight.History))
-	}
 	for _, j := range m.t.Joint {
 		if j.HiLo != nil || j.Peaking != nil {
 			add("tank/misalignment-"+j.Name, "Joint "+j.Name+": misalignment", "bending at the seam from hi_lo and peaking")

@@ -86,8 +86,9 @@ func (r *reader) checkFlight() {
 	if !ok {
 		return
 	}
+	before := len(r.faults)
 	sheet.match(flightColumns, f.Columns)
-	if !r.flightHeadings(sheet, f) {
+	if !r.flightHeadings(sheet, f) || sheet.unreadable(before) {
 		return
 	}
 	for i := range sheet.rows {
@@ -104,6 +105,16 @@ func (r *reader) checkFlight() {
 			break
 		}
 	}
+}
+
+// unreadable reports whether a heading has a unit that no row can be read with.
+func (s *sheet) unreadable(before int) bool {
+	for _, f := range s.r.faults[before:] {
+		if f.File == s.name && strings.HasPrefix(f.What, "heading") && !strings.Contains(f.What, "is not known") {
+			return true
+		}
+	}
+	return false
 }
 
 // flightHeadings checks that the columns suffice and do not contradict.
