@@ -37,6 +37,7 @@ type Strength struct {
 	Elongation                    Value   // A [-]
 	Hardened                      bool    // quenched and tempered: a weld needs coupons
 	CompressiveYield              Value   // Rc0.2 [Pa]
+	Shown                         string  // not empty: shown only, never used, and why
 }
 
 // A HotTable holds absolute minima at temperature.
@@ -44,6 +45,7 @@ type HotTable struct {
 	Spec, Basis             string
 	Shown                   string // not empty: shown only, never used, and why
 	Yield, Proof1, Ultimate Curve  // [Pa]
+	Elongation              Curve  // [-]
 }
 
 // A Zone is one published row of strength across a fusion weld.
@@ -82,6 +84,7 @@ type Alloy struct {
 	UltimateRatio    Curve // Rm(T)/Rm(293 K) [-]
 	Hot              []HotTable
 	Zones            []Zone
+	WeldRatio        Value // strength of a weld over that of the parent [-]; no source: not stated
 	Toughness        []Toughness
 	Cautions         []string
 }

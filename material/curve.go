@@ -18,8 +18,10 @@ func (c Curve) At(T float64) (float64, error) {
 		return math.NaN(), err
 	}
 	for i := 1; i < n; i++ {
-		if a, b := c.Points[i-1], c.Points[i]; T <= b.T {
+		if a, b := c.Points[i-1], c.Points[i]; T < b.T {
 			return a.Value + (b.Value-a.Value)*(T-a.T)/(b.T-a.T), nil
+		} else if T == b.T { // not by way of the sum, which may miss the point by its last digit
+			return b.Value, nil
 		}
 	}
 	return c.Points[n-1].Value, nil

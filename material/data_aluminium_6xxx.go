@@ -47,6 +47,16 @@ var alloy6061T6 = Alloy{
 			CompressiveYield: missing,
 		},
 		{
+			Product: "sheet and plate", Spec: "ASTM B209", Direction: "LT", Basis: "spec_min",
+			LeastThickness: 0.25 * mm, MostThickness: 25 * mm,
+			Shown:            "shown only: no ultimate over 6.3 mm in this specification",
+			Yield:            given(240, mpa, check.Source{Doc: "ASTM B209, 35 ksi; recalled, not seen", How: check.Memory}, ""),
+			Proof1:           missing,
+			Ultimate:         missing,
+			Elongation:       missing,
+			CompressiveYield: missing,
+		},
+		{
 			Product: "extrusion, thickness over 1 in, weakest direction", Spec: "MMPDS-01", Direction: "LT", Basis: "A",
 			LeastThickness: 25.4 * mm, MostThickness: 76 * mm,
 			Yield:            missing,

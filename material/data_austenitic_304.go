@@ -93,8 +93,11 @@ var alloy304 = Alloy{
 				-78, 310, -40, 276, 0, 262),
 			Ultimate: celsius(mpa, check.Source{Doc: "table of cryogenic properties of austenitic stainless tube (38/115, 40/135, 45/165 ksi)", How: check.Read}, "",
 				-78, 1138, -40, 931, 0, 793),
+			Elongation: celsius(percent, check.Source{Doc: "table of cryogenic properties of austenitic stainless tube (38/115, 40/135, 45/165 ksi)", How: check.Read}, "",
+				-78, 48, -40, 55, 0, 60),
 		},
 	},
+	WeldRatio: given(1, 1, check.Source{Doc: "trade practice; EN 13445-3 and ASME VIII-1 apply only the inspection coefficient", How: check.Practice}, "base metal annealed; fusion weld with matching or over-alloyed filler taken equal to annealed base before the inspection factor"),
 	Toughness: []Toughness{
 		{Temperature: 77, Quantity: "K_Jc", Toughness: given(200, mpa, check.Source{Doc: "lower end of published 77 K results for annealed 304 base metal; recalled, not seen", How: check.Memory}, "typical")},
 	},

@@ -33,6 +33,8 @@
 //	Properties.Limits       ASME II-D App. 1; EN 13445-3 Table 6-1; flight   allowable_test.go
 //	Limits.Normal           corners of flight, sums of the vessel rules      judge_test.go
 //	Limits.Equivalent       principal stress, von Mises, Tresca              judge_test.go
+//	Curve.At                linear between the points, never beyond          interpolation_test.go
+//	Listing, WeldRows       every record as published                        published_test.go
 //	DefaultFactors          the same, UG-99, 46 CFR 54.10, EN 13445-5        allowable_test.go
 //
 // # Not covered

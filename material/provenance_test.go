@@ -49,7 +49,7 @@ func TestListings(t *testing.T) {
 			t.Errorf("%q: %v, %d rows", name, err, len(rows))
 		}
 		for _, r := range rows {
-			if len(r) != len(head) {
+			if len(r) != len(head) && len(r) != 1 { // one cell heads the rows below it
 				t.Errorf("%q: ragged row %q", name, r)
 			}
 		}

@@ -35,12 +35,12 @@ func (r Strength) named(spec, product string) bool {
 func (a *Alloy) candidates(spec, product string, t float64) []Strength {
 	var out []Strength
 	for _, r := range a.Rows {
-		if r.Basis == "typical" || !r.holds(t) || !r.named(spec, product) {
+		if r.Basis == "typical" || r.Shown != "" || !r.holds(t) || !r.named(spec, product) {
 			continue
 		}
 		thinner := false
 		for _, o := range a.Rows {
-			thinner = thinner || o.Spec == r.Spec && o.MostThickness == r.LeastThickness && o.holds(t) && o.named(spec, product)
+			thinner = thinner || o.Shown == "" && o.Spec == r.Spec && o.MostThickness == r.LeastThickness && o.holds(t) && o.named(spec, product)
 		}
 		if !thinner {
 			out = append(out, r)

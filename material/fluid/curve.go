@@ -76,7 +76,10 @@ func (c curve) at(param string, x float64) (Value, error) {
 	}
 	v := Value{Value: c.points[n-1].y, Source: c.source, Note: c.note}
 	for i := 1; i < n; i++ {
-		if a, b := c.points[i-1], c.points[i]; x <= b.x {
+		if a, b := c.points[i-1], c.points[i]; x == b.x {
+			v.Value = b.y
+			break
+		} else if x < b.x {
 			v.Value = a.y + (b.y-a.y)*(x-a.x)/(b.x-a.x)
 			break
 		}

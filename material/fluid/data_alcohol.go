@@ -5,7 +5,7 @@ import "proofsheet/report/check"
 // alcohols, and ethanol with water by mass.
 var alcohols = []Fluid{
 	{
-		Name: "ethanol", Title: "ethanol, anhydrous", Kind: "liquid",
+		Name: "ethanol", Title: "ethanol, anhydrous", Formula: "C2H5OH", Kind: "liquid",
 		density: celsius(1, check.Source{Doc: "equation of state Schroeder 2014, coefficients read from CoolProp fluid file, saturation and density solved here (not the ancillary fits); OIML R 22 formula gives 789.24 at 20 degC", How: check.Computed}, "",
 			-20, 823.3, -10, 814.9, 0, 806.4, 10, 797.9, 15, 793.7, 20, 789.4, 25, 785.1, 30, 780.8, 40, 772.1),
 		bulk: celsius(gpa, check.Source{Doc: "equation of state Schroeder 2014, coefficients read from CoolProp fluid file, saturation and density solved here (not the ancillary fits); OIML R 22 formula gives 789.24 at 20 degC", How: check.Computed}, "",

@@ -147,7 +147,7 @@ func TestListing(t *testing.T) {
 			t.Errorf("%q: %v", name, err)
 		}
 		for _, r := range rows {
-			if len(r) != len(head) {
+			if len(r) != len(head) && len(r) != 1 { // one cell heads the rows below it
 				t.Errorf("%q: ragged row %q", name, r)
 			}
 		}

@@ -26,11 +26,13 @@ const slopeReach = 25
 type compressed struct {
 	at      float64 // [K]
 	density curve   // over pressure [kg/m3]
+	bulk    curve   // over pressure [Pa]
 }
 
 // A Fluid is one propellant or test fluid.
 type Fluid struct {
 	Name, Title string
+	Formula     string
 	Kind        string // cryogenic_saturated, liquefied_gas or liquid
 	Cautions    []string
 
@@ -39,6 +41,7 @@ type Fluid struct {
 	slope                        *slope
 	compressed                   *compressed
 	critical, boiling, freezing  Value // [K]
+	criticalPressure             Value // absolute [Pa]
 }
 
 // Fluids returns every fluid.
