@@ -16,6 +16,7 @@ type Joint struct {
 	Efficiency       float64 // stated in place of the table [-]; NaN or 0: by the table
 	EfficiencySource string  // where a stated one comes from
 	Process          string  // tig, mig or ""
+	Coupons          bool    // strength from coupons: the inspection factor in place of the efficiency
 }
 
 // A Place is where a joint is used.
@@ -31,11 +32,15 @@ type Place struct {
 // Table UW-12 for vessel and flight; for vessel-eu the coefficient z of full
 // penetration butts, 1, 0.85 and 0.7 for full, spot and no examination. A kind
 // that is not permitted there is an error that says why. A stated efficiency
-// with source replaces the table and its limits.
+// with source replaces the table and its limits. With coupons the factor of
+// Inspection stands in its place where the kind is permitted.
 //
 // Source: ASME BPVC VIII-1 UW-3, Table UW-12 (read); EN 13445-3 5.6 (recalled).
 func (j Joint) EfficiencyAt(rule string, at Place) (float64, check.Source, error) {
 	if j.Efficiency != 0 && !math.IsNaN(j.Efficiency) {
+		if j.Coupons {
+			return math.NaN(), check.Source{}, errors.New("a stated efficiency beside coupons counts the weld twice: leave one of them out")
+		}
 		return j.stated()
 	}
 	k, err := j.effective()
@@ -56,9 +61,16 @@ func (j Joint) EfficiencyAt(rule string, at Place) (float64, check.Source, error
 		if err := permitted(k, at); err != nil {
 			return math.NaN(), check.Source{}, fmt.Errorf("%q is not permitted here: %w", j.Kind, err)
 		}
+		if j.Coupons {
+			return j.Inspection()
+		}
 		return k.by(exam), k.Source, nil
 	case "vessel-eu":
-		return european(k, exam)
+		z, source, err := european(k, exam)
+		if err == nil && j.Coupons {
+			return j.Inspection()
+		}
+		return z, source, err
 	}
 	return math.NaN(), check.Source{}, fmt.Errorf("unknown rule %q: vessel, vessel-eu or flight", rule)
 }
