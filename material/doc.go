@@ -29,6 +29,7 @@
 //
 //	Query.Parent            minima of the specifications named in the data   minima_test.go, temperature_test.go
 //	Query.WeldZone          EN 1999-1-1 Table 3.2, Aluminum Design Manual    zone_test.go
+//	Query.TestedZone        coupons in place of the tables (practice)        zone_tested_test.go
 //	Own.Parent, WeldZone    values stated by the user                        zone_test.go
 //	Properties.Limits       ASME II-D App. 1; EN 13445-3 Table 6-1; flight   allowable_test.go
 //	Limits.Normal           corners of flight, sums of the vessel rules      judge_test.go
@@ -39,6 +40,6 @@
 //
 // # Not covered
 //
-// Weld strength from coupons, castings, bolting, fatigue and fracture (toughness
+// Statistics of coupons (material/weld), castings, bolting, fatigue and fracture (toughness
 // is shown only), creep, composite overwrap. No code compliance is claimed.
 package material
