@@ -54,7 +54,7 @@ func ReducedRatio(weld, parent []float64) (float64, error) {
 	return s.Mean - t*s.Deviation/math.Sqrt(float64(n)), nil
 }
 
-// LimitRatio returns η = min(1, limit/minimum) [-] of a limit from coupons and
-// the minimum of the parent [both Pa]. It shows what the limit means as a joint
+// LimitRatio returns η = min(1, limit/minimum) [-] of a limit from coupons
+// [Pa] and the minimum of the parent [Pa]. It shows what the limit means as a joint
 // efficiency; the limit itself is what the seam is held to.
 func LimitRatio(limit, minimum float64) float64 { return math.Min(1, limit/minimum) }

@@ -172,6 +172,9 @@ func (r *reader) checkJoints() {
 		if j.Coupons == "" {
 			r.onlyWith(join(table, "coupon_basis"), "coupons")
 		} else {
+			if j.Efficiency != nil {
+				r.fault(join(table, "efficiency"), "and coupons count the weld twice; leave one of them out (with coupons the examination sets the factor)")
+			}
 			r.readCoupons(table, j)
 		}
 		if basis := r.t.Basis; j.CouponBasis == "B" && basis.Source == "" && basis.Sources["coupon_basis"] == "" {

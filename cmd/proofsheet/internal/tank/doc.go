@@ -17,7 +17,7 @@
 //	reader.go    tables by their rows into structs; unknown and missing keys
 //	scalar.go    single values: text, choices, numbers, text with a unit
 //	check*.go    what one key asks of another; defaults
-//	sheetfile.go comma-separated files; flight.go: history and coupons
+//	sheetfile.go comma-separated files; flight.go: history; coupons.go: coupon tests
 //
 // All faults are told in one run, by position. One fault is told once: a
 // misspelt key is not missing too, and nothing is built on a value that was refused.

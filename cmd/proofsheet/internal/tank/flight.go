@@ -33,11 +33,6 @@ var flightColumns = []column{
 	{"bending_moment", false, unit.Moment, anyNumber},
 }
 
-var couponColumns = []column{
-	{"ultimate", false, unit.Pressure, positive},
-	{"yield", false, unit.Pressure, positive},
-}
-
 func columnNames(cs []column) []string {
 	names := make([]string, len(cs))
 	for i, c := range cs {
@@ -189,30 +184,6 @@ func (r *reader) state(s *sheet, row int) (State, bool) {
 
 // standardGravity is g0 [m/s2].
 const standardGravity = 9.80665
-
-// readCoupons reads a file of coupon tests.
-func (r *reader) readCoupons(table string, j *Joint) {
-	s, ok := r.readTable(join(table, "coupons"), j.Coupons)
-	if !ok {
-		return
-	}
-	s.match(couponColumns, nil)
-	if !s.has("ultimate") && !s.offered["ultimate"] {
-		s.fault(0, 0, "has no column ultimate; write ultimate [MPa]")
-		return
-	}
-	for i := range s.rows {
-		if u := s.number(i, "ultimate"); u != nil {
-			j.CouponRows = append(j.CouponRows, Coupon{
-				Name: s.words(i, "coupon"), Ultimate: *u, Yield: s.number(i, "yield"),
-				Failure: s.words(i, "failure"), Line: s.lines[i],
-			})
-		}
-	}
-	if len(s.rows) < 3 {
-		s.fault(0, 0, "holds %s; a basis needs at least 3", plural(len(s.rows), "coupon"))
-	}
-}
 
 func plural(n int, word string) string {
 	if n == 1 {

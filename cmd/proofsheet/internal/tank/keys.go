@@ -99,7 +99,7 @@ var jointKeys = []field{
 	choice("process", "welding process", "tig", "mig"),
 	quantity("hi_lo", unit.Length, notNegative, "0.5 mm", "offset of the two walls at the seam"),
 	quantity("peaking", unit.Length, notNegative, "1 mm", "departure from the round at the seam"),
-	file("coupons", "coupons.csv", "coupon tests: columns coupon, ultimate [MPa], yield [MPa], failure"),
+	file("coupons", "coupons.csv", "coupon tests: columns coupon, ultimate [MPa], yield [MPa], failure; or load [kN], yield_load [kN], width [mm], thickness [mm]; kind weld or parent"),
 	choice("coupon_basis", "statistical basis of the coupon tests; B needs source in [basis]", "A", "B"),
 }
 

@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 	"unicode/utf8"
@@ -26,6 +27,8 @@ type sheet struct {
 	units    map[string]string // our name -> unit in the heading
 	kinds    map[string]column
 	offered  map[string]bool // names offered for a heading that was not known
+	texts    []string        // names of our columns that hold words
+	gaps     []string        // names of our columns in which a field may be empty
 }
 
 // readTable opens and splits a file, and attaches it.
@@ -148,11 +151,17 @@ func (s *sheet) match(columns []column, headings map[string]string) {
 func (s *sheet) unused(columns []column, used map[int]bool) {
 	for i, h := range s.headings {
 		name, _ := cutUnit(h)
-		if used[i] || name == "coupon" || name == "failure" {
+		if used[i] {
+			continue
+		}
+		if slices.Contains(s.texts, name) {
+			if _, twice := s.at[name]; twice {
+				s.fault(0, 0, "has the column %s twice; leave one out", name)
+			}
 			s.at[name] = i
 			continue
 		}
-		if near := nearWord(name, columnNames(columns)); near != "" {
+		if near := nearWord(name, append(columnNames(columns), s.texts...)); near != "" {
 			if _, have := s.at[near]; !have {
 				s.offered[near] = true
 				s.fault(0, 0, "heading %q is not known; did you mean %s?", h, near)
@@ -221,8 +230,8 @@ func (s *sheet) number(row int, name string) *float64 {
 		s.fault(s.lines[row], s.columns[row][i], name+": "+format, args...)
 		return nil
 	}
-	if cell == "" && name == "yield" {
-		return nil // not measured on this coupon
+	if cell == "" && slices.Contains(s.gaps, name) {
+		return nil // not measured
 	}
 	x, err := strconv.ParseFloat(cell, 64)
 	if err != nil || math.IsNaN(x) || math.IsInf(x, 0) || strings.ContainsAny(cell, "xX_pP") {

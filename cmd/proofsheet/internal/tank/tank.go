@@ -128,10 +128,17 @@ type Joint struct {
 // A Coupon is one row of a coupon file.
 type Coupon struct {
 	Name     string
+	Parent   bool     // cut from the parent, not across the weld
 	Ultimate float64  // [Pa]
 	Yield    *float64 // nil where it was not measured [Pa]
 	Failure  string   // where it broke, as written
-	Line     int      // in the file
+
+	Thickness   *float64 // nil where it is not written [m]
+	GaugeLength *float64 // over which yield was measured, nil where it is not written [m]
+	Temperature *float64 // of the test, nil where it is not written [K]
+
+	Said map[string]string // process, filler, bead, plate, welder: what the file says of them
+	Line int               // in the file
 }
 
 // FindMaterial returns the named material.
