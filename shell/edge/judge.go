@@ -1,0 +1,112 @@
+package edge
+
+import (
+	"fmt"
+	"math"
+
+	"proofsheet/material"
+	"proofsheet/report/check"
+)
+
+// inputs lists the four components of a stress, and more.
+func inputs(s Stress, more ...check.Quantity) []check.Quantity {
+	return append([]check.Quantity{
+		check.Pa("σ_φm", "meridional membrane stress", s.Meridional), check.Pa("σ_θm", "hoop membrane stress", s.Hoop),
+		check.Pa("σ_φb", "meridional bending stress, tension inside positive", s.MeridionalBending), check.Pa("σ_θb", "hoop bending stress", s.HoopBending),
+	}, more...)
+}
+
+// pressures are the shares of the pressure that may stand with the line loads.
+func (j Junction) pressures() []float64 {
+	if j.Present {
+		return []float64{1, j.PressureLeast}
+	}
+	return []float64{1, j.PressureLeast, 0}
+}
+
+// states returns the stresses, without factors, that a place sees in this case.
+func (j Junction) states(p Place) (all []Stress) {
+	for _, k := range j.pressures() {
+		for _, l := range []Stress{{}, p.LoadMost, p.LoadLeast} {
+			all = append(all, combine(k, p.Pressure, 1, l))
+		}
+	}
+	return all
+}
+
+// local holds the membrane stress to 1.5 of every strength, with the factors of flight: pressure
+// factored with any line load, and line loads factored with any share of the pressure.
+func (j Junction) local(p Place) (all []verdict, err error) {
+	cs, err := criteria(p.Limits)
+	if err != nil {
+		return nil, err
+	}
+	for _, c := range cs {
+		for _, s := range j.corners(p, c) {
+			cap := 1.5 * c.strength
+			ins := inputs(s, check.Pa(c.symbol, "strength or allowable stress", c.strength), check.Num("k_p", "factor on pressure, inside the stress", c.pressure), check.Num("k_l", "factor on line loads", c.load))
+			all = append(all,
+				verdict{p.Where + ", local membrane", "σ_m ≤ 1.5 " + c.symbol, check.Pa("σ_m", "local membrane stress", s.Membrane()), check.Pa("1.5 "+c.symbol, "limit of local membrane stress", cap), ins},
+				verdict{p.Where + ", local membrane across the weld", "|σ_φm| ≤ 1.5 E " + c.symbol, check.Pa("σ_φm", "meridional membrane stress", math.Abs(s.Meridional)),
+					check.Pa("1.5 E "+c.symbol, "limit across the weld", cap*p.Efficiency), append(ins, check.Num("E", "joint efficiency", p.Efficiency))})
+		}
+	}
+	return all, nil
+}
+
+// corners returns the stresses of a place with the factors of a criterion.
+func (j Junction) corners(p Place, c criterion) (all []Stress) {
+	for _, l := range []Stress{p.LoadMost, p.LoadLeast, {}} {
+		all = append(all, combine(c.pressure, p.Pressure, c.load, l), combine(c.pressure, p.Pressure, 1, l))
+		for _, k := range j.pressures() {
+			all = append(all, combine(k, p.Pressure, c.load, l))
+		}
+	}
+	return all
+}
+
+// span holds the range of membrane and bending, over this case, every other one and zero.
+func (j Junction) span(i int, p Place) ([]verdict, error) {
+	limit, formula, err := RangeLimit(p.Limits)
+	if err != nil {
+		return nil, err
+	}
+	all := append(j.states(p), Stress{})
+	for _, o := range j.Others {
+		if o.Err != nil || i >= len(o.Places) || o.Places[i].Where != p.Where {
+			return nil, fmt.Errorf("another case has no stress at this place, and the range is not known")
+		}
+		q := o.Places[i]
+		if !(q.Pressure.finite() && q.LoadMost.finite() && q.LoadLeast.finite()) {
+			return nil, fmt.Errorf("the stress of another case is not a number")
+		}
+		all = append(all, Junction{}.states(q)...) // its pressure may be absent
+	}
+	var most, across float64
+	var at, over Stress
+	for a := range all {
+		for b := range a {
+			d := combine(1, all[a], -1, all[b])
+			if m := d.Surface(); m >= most {
+				most, at = m, d
+			}
+			if m := d.MeridionalSurface(); m >= across {
+				across, over = m, d
+			}
+		}
+	}
+	lim := limitInputs(p.Limits)
+	return []verdict{
+		{p.Where + ", membrane and bending", "Δσ_mb ≤ " + formula, check.Pa("Δσ_mb", "range of membrane and bending stress", most), check.Pa(formula, "limit of the range", limit), inputs(at, lim...)},
+		{p.Where + ", membrane and bending across the weld", "Δσ_φ ≤ E " + formula, check.Pa("Δσ_φ", "range of meridional stress across the weld", across),
+			check.Pa("E "+formula, "limit of the range across the weld", p.Efficiency*limit), inputs(over, append(lim, check.Num("E", "joint efficiency", p.Efficiency))...)},
+	}, nil
+}
+
+// limitInputs are the strengths that [RangeLimit] takes.
+func limitInputs(l material.Limits) []check.Quantity {
+	if l.Rule == material.Flight {
+		return []check.Quantity{check.Pa("F_ty", "yield strength", l.Yield)}
+	}
+	return []check.Quantity{check.Pa("S", "allowable stress", l.S), check.Pa("Rp0.2", "yield strength", l.Yield)}
+}

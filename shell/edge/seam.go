@@ -1,0 +1,76 @@
+package edge
+
+import (
+	"errors"
+	"fmt"
+	"math"
+
+	"proofsheet/material"
+	"proofsheet/report/check"
+)
+
+// A Misalignment is one cause of bending at a seam.
+type Misalignment struct {
+	Symbol, Name string  // for the reader: "k_e", "hi-lo of 0.5 mm"
+	Ratio        float64 // bending stress over the membrane stress across the seam [-]
+	Source       check.Source
+}
+
+// A Seam is a weld with its membrane stress and its misalignment.
+type Seam struct {
+	ID, Title  string
+	Across     float64        // membrane stress square to the seam: hoop at a long seam, axial at a girth seam [Pa]
+	Along      float64        // membrane stress along the seam [Pa]
+	Bending    float64        // other bending stress across the seam there, of a junction; sign does not count [Pa]
+	Causes     []Misalignment // their bending is added up
+	Poisson    float64        // ν [-]
+	Efficiency float64        // of the seam [-]
+	Limits     material.Limits
+}
+
+// Check sets membrane and bending stress at the seam, secondary, against the limit of [RangeLimit] in the weld zone, on both faces:
+//
+//	σ_b = Σ k σ_m + σ_b0    |σ_m| + |σ_b| ≤ E min(3 S, 2 Rp0.2)
+//
+// and the equivalent of both directions, with ν σ_b along the seam, without E; the worse is shown. By flight the limit is 2 F_ty.
+//
+// Source: that of each cause, the weakest of them; limits: see [RangeLimit].
+func (s Seam) Check() check.Result {
+	r := check.Result{Rule: string(s.Limits.Rule), ID: s.ID, Title: s.Title, Factor: 1,
+		Source: check.Source{Doc: "bending of misaligned seams", Where: "shell/edge, package comment", How: check.Memory}}
+	limit, formula, err := RangeLimit(s.Limits)
+	if len(s.Causes) == 0 {
+		err = errors.Join(err, errors.New("no misalignment of the seam is given"))
+	}
+	sum := 0.0
+	r.Inputs = []check.Quantity{check.Pa("σ_m", "membrane stress across the seam", s.Across), check.Pa("σ_l", "membrane stress along the seam", s.Along)}
+	for _, c := range s.Causes {
+		err = errors.Join(err, check.Within("edge.Seam.Check", c.Name+", bending over membrane", c.Ratio, 0, math.MaxFloat64, "a ratio"))
+		sum += c.Ratio
+		r.Inputs = append(r.Inputs, check.Num(c.Symbol, c.Name+", bending over membrane stress", c.Ratio))
+	}
+	if r.Err = errors.Join(err, check.Within("edge.Seam.Check", "joint efficiency", s.Efficiency, math.SmallestNonzeroFloat64, 1, "a share of the wall's strength"),
+		check.Within("edge.Seam.Check", "Poisson's ratio", s.Poisson, 0, 0.5, "an isotropic solid")); r.Err != nil {
+		return r
+	}
+	b := sum*math.Abs(s.Across) + math.Abs(s.Bending)
+	state := Stress{Meridional: s.Across, Hoop: s.Along, MeridionalBending: b, HoopBending: s.Poisson * b}
+	if !state.finite() {
+		r.Err = fmt.Errorf("the stress at the seam is not known")
+		return r
+	}
+	r.Inputs = append(r.Inputs, check.Pa("σ_b0", "other bending stress across the seam", math.Abs(s.Bending)), check.Num("ν", "Poisson's ratio", s.Poisson),
+		check.Num("E", "joint efficiency", s.Efficiency))
+	r.Inputs = append(r.Inputs, limitInputs(s.Limits)...)
+	r.Formula = "|σ_m| (1 + Σ k) + σ_b0 ≤ E " + formula
+	r.Demand, r.Capacity = check.Pa("σ_m + σ_b", "membrane and bending across the seam", state.MeridionalSurface()), check.Pa("E "+formula, "limit across the weld", s.Efficiency*limit)
+	if e := state.Surface(); !(e/limit <= r.Demand.Value/r.Capacity.Value) {
+		r.Formula = "equivalent of σ_m ± σ_b and σ_l ± ν σ_b ≤ " + formula + ", σ_b = |σ_m| Σ k + σ_b0"
+		r.Demand, r.Capacity = check.Pa("σ_eq", "equivalent stress on the worse face", e), check.Pa(formula, "limit in the weld zone", limit)
+	}
+	for _, c := range s.Causes {
+		r.Note += fmt.Sprintf("%s: %s (%s, %s); ", c.Name, c.Source.Doc, c.Source.Where, c.Source.How)
+	}
+	r.Note += "secondary stress, weld zone"
+	return r
+}
