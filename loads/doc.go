@@ -53,6 +53,7 @@
 //	State.FreeBody, WallForce     statics (computed)                       wall
 //	State.InwardHeadForce         statics (computed)                       inward
 //	Peaks                         derivative of a product (computed)       peaks
+//	Wind                          statics; drag coefficient (practice)     wind
 //
 // # Not covered
 //

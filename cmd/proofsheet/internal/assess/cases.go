@@ -31,7 +31,8 @@ type loadCase struct {
 	states       []*loads.State
 	sections     []loads.Section
 	ground       bool
-	present      bool // the other load is always there
+	kind         string // of a ready-made ground case, or ""
+	present      bool   // the other load is always there
 
 	time     *float64    // of an instant of the history [s]
 	instants []*loadCase // of the history: those that may govern
@@ -95,16 +96,18 @@ func (m *model) cases() ([]*loadCase, error) {
 }
 
 // meop is the case that always exists: the highest ullage pressure, standing
-// still, with the fullest liquid of any case by volume.
+// still, with the fullest liquid of any case by volume; a ready-made case that is
+// empty says nothing of how full the tank gets.
 func (m *model) meop(written []*loadCase) (*loadCase, error) {
 	c := &loadCase{name: "meop", people: "clear", ullage: m.t.Pressure.MEOP, axial: 1}
-	c.volume = (1 - m.t.Contents.LeastUllage) * m.in.Volume()
+	c.volume = m.fullest()
 	if len(m.t.Case) == 0 {
 		c.people = "near"
 	}
-	for i, w := range written {
-		if i == 0 || w.volume > c.volume {
-			c.volume = w.volume
+	filled := false
+	for _, w := range written {
+		if usual := w.kind != "" && w.volume == 0; !usual && (!filled || w.volume > c.volume) {
+			c.volume, filled = w.volume, true
 		}
 		if w.people != "clear" {
 			c.people = "near"
@@ -118,9 +121,10 @@ func (m *model) meop(written []*loadCase) (*loadCase, error) {
 // newCase resolves a written case.
 func (m *model) newCase(in tank.Case) (*loadCase, error) {
 	c := &loadCase{name: in.Name, people: in.People, axial: in.AxialLoadFactor, lateral: in.LateralLoadFactor,
-		ground: in.OnGround(), present: in.Present, rule: m.ruleOf(in.Rule, in.People)}
+		ground: in.OnGround(), kind: in.Kind, present: in.Present, rule: m.ruleOf(in.Rule, in.People)}
 	c.temperature, c.coldest = m.metalTemperature(in.Temperature)
 	c.sections = sectionsOf(in, m.t.Cylinder.Length)
+	m.padWind(c, in)
 	var err error
 	if c.ullage, err = m.ullage(in); err != nil {
 		return nil, tank.Faults{m.t.Fault("case."+in.Name+".ullage_pressure", "%v", err)}
@@ -164,11 +168,19 @@ func (m *model) fill(c *loadCase, density, mass float64) error {
 	return nil
 }
 
+// fullest returns the volume at the densest of as much liquid as leaves the least
+// ullage at the warmest, a hair less [m3].
+func (m *model) fullest() float64 {
+	return (1 - m.t.Contents.LeastUllage) * m.in.Volume() * m.warm / m.cold * (1 - 1e-9)
+}
+
 // liquidVolume returns what fill or level says [m3]. The level is measured
 // along the axis from the lowest inside point, before the liquid tilts.
 func (m *model) liquidVolume(in tank.Case) float64 {
 	lo, hi := m.in.Bounds()
 	switch {
+	case in.Fullest:
+		return m.fullest()
 	case in.Fill != nil:
 		return *in.Fill * m.in.Volume()
 	case in.Level != nil && in.AxialLoadFactor < 0:

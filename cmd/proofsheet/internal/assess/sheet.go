@@ -138,13 +138,7 @@ func (r *run) notes() []string {
 	if ok, why := r.proof.issued(); !ok {
 		out = append(out, "No proof plan is issued: "+why+".")
 	}
-	drain := false
-	for _, c := range r.t.Case {
-		drain = drain || c.Kind == "drain" || *orZero(c.UllagePressure) < 0
-	}
-	if !drain {
-		out = append(out, "No case drains the tank with its vent closed: write one (ullage_pressure below zero).")
-	}
+	out = append(out, r.groundNotes()...)
 	for _, c := range r.cases {
 		for _, s := range c.sections {
 			if c.lateral > 0 && math.IsNaN(s.Shear) {
@@ -153,13 +147,6 @@ func (r *run) notes() []string {
 		}
 	}
 	return out
-}
-
-func orZero(v *float64) *float64 {
-	if v == nil {
-		return new(float64)
-	}
-	return v
 }
 
 // recalled lists what comes from memory beside the sources of the checks and of

@@ -29,11 +29,6 @@ func (m *model) unbuilt() (out []check.Result) {
 			add("tank/coupons-"+j.Name, "Joint "+j.Name+": strength from coupons", fmt.Sprintf("%d coupons were read", len(j.CouponRows)))
 		}
 	}
-	for _, c := range m.t.Case {
-		if c.Kind != "" {
-			add("tank/ground-"+c.Name, "Case "+c.Name+": loads of the ground case "+c.Kind, "the usual loads of such a case beyond those written")
-		}
-	}
 	return out
 }
 

@@ -22,6 +22,7 @@ type Case struct {
 	LateralLoadFactor float64  // worst direction [-]
 	LiquidMass        *float64 // [kg]
 	Fill              *float64 // share of the volume [-]
+	Fullest           bool     `key:"-"` // Fill was not written: full at the warmest, less the least ullage
 	Level             *float64 // above the lowest inside point [m]
 	Temperature       *float64 // of the metal [K]
 	AxialForce        *float64 // section force, tension positive; axial_compression is turned [N]

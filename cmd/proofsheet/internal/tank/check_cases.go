@@ -63,6 +63,8 @@ func (r *reader) caseUllage(table string, c *Case) {
 		}
 	case c.UllagePressure != nil:
 		r.notOverMEOP(gauge, *c.UllagePressure)
+	case !r.has(gauge) && c.Kind != "":
+		r.groundUllage(gauge, c, grounds[c.Kind])
 	case !r.has(gauge):
 		p := r.t.Pressure.MEOP
 		c.UllagePressure = &p
@@ -88,9 +90,13 @@ func (r *reader) casePeople(table string, c *Case) {
 }
 
 func (r *reader) caseRest(table string, c *Case) {
-	r.oneOf(table, "write one; 0 is allowed", "liquid_mass", "fill", "level")
-	r.orNumber(join(table, "axial_load_factor"), &c.AxialLoadFactor, 1, "1", "standing still")
-	r.orNumber(join(table, "lateral_load_factor"), &c.LateralLoadFactor, 0, "0", "nothing was written")
+	if g, ready := grounds[c.Kind]; ready {
+		r.groundRest(table, c, g)
+	} else {
+		r.oneOf(table, "write one; 0 is allowed", "liquid_mass", "fill", "level")
+		r.orNumber(join(table, "axial_load_factor"), &c.AxialLoadFactor, 1, "1", "standing still")
+		r.orNumber(join(table, "lateral_load_factor"), &c.LateralLoadFactor, 0, "0", "nothing was written")
+	}
 	if !r.has(join(table, "temperature")) {
 		t, text := room, "20 degC"
 		if w := r.t.Contents.Warmest; w > room {
