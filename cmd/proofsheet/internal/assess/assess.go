@@ -86,7 +86,8 @@ func (r *run) checkState(s *loads.State, c *loadCase) []check.Result {
 	for _, h := range r.ends() {
 		out = append(out, r.checkHead(h, s, c)...)
 	}
-	return append(out, r.checkPorts(s, c)...)
+	out = append(out, r.checkPorts(s, c)...)
+	return append(out, r.checkWeldZones(s, c))
 }
 
 // checkTank makes the checks of the tank as a whole.

@@ -53,7 +53,8 @@ type model struct {
 	masses  []loads.PointMass // of the structure
 	massErr error             // why the structure cannot be weighed
 	metals  metals
-	group4  bool // some joint is not examined: the European rule's group 4
+	layouts map[float64]*zoneLayout // of the weld zones by temperature [K]
+	group4  bool                    // some joint is not examined: the European rule's group 4
 
 	cold, warm float64 // liquid density at the coldest and the warmest [kg/m3]
 }
@@ -64,7 +65,7 @@ func (m *model) ends() []*headPart { return []*headPart{m.aft, m.fwd} }
 // newModel resolves the tank; an error names a key that contradicts another in
 // a way only the geometry shows.
 func newModel(t *tank.Tank) (*model, error) {
-	m := &model{t: t, metals: newMetals(t)}
+	m := &model{t: t, metals: newMetals(t), layouts: map[float64]*zoneLayout{}}
 	if err := m.densities(); err != nil {
 		return nil, err
 	}

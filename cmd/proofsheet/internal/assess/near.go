@@ -63,6 +63,9 @@ func (m *model) permissible(cases []*loadCase) []report.PermissiblePressure {
 			return m.checkPortAmong(p, c.states[0], c)
 		})
 	}
+	if len(m.zonesAt(meop.temperature).groups) > 0 {
+		add("weld zones", func(c *loadCase) []check.Result { return []check.Result{m.checkWeldZones(c.states[0], c)} })
+	}
 	return out
 }
 
@@ -131,7 +134,7 @@ func nearPressure(parts []report.PermissiblePressure, checks []check.Result) (p 
 	for _, r := range checks {
 		whole := strings.HasPrefix(r.ID, "tank/")
 		switch {
-		case r.Status() == check.NotSatisfied && whole:
+		case r.Status() == check.NotSatisfied && whole && r.ID != weldZonesID: // which has its own pressure
 			return 0, r.ID + " is not satisfied"
 		case r.Status() == check.NotAssessed && (whole || r.Case == ""):
 			return 0, r.ID + " is not assessed"

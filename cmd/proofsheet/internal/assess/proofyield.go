@@ -198,3 +198,23 @@ func (m *model) proofKnuckles(t *proofTest) (out []check.Result) {
 	}
 	return out
 }
+
+// proofZones holds every weld zone at the highest pressure of the test to the
+// share of its own yield.
+func (m *model) proofZones(t *proofTest) check.Result {
+	c, s, err := m.proofState(t)
+	if err != nil {
+		return check.NotMade(weldZonesID, weldZonesTitle, err)
+	}
+	r := m.weldZones(s, c, func(p part, process string) (material.Limits, error) {
+		x := m.metals.at(p.material, process, p.nominal, c.temperature)
+		if err := errors.Join(x.zoneErr, x.zone.Brittle); err != nil {
+			return material.Limits{}, err
+		}
+		return proofLimit(t.rules, x.zone.Yield.Value, 1)
+	})
+	if k, rule, err := proof.Limit(t.rules, 1); err == nil && r.Status() != check.NotApplicable && r.Status() != check.NotAssessed {
+		r.Inputs = append(r.Inputs, check.Num("k", "share of yield at proof, by "+rule.Rule+"; S = k R_p0.2,w", k))
+	}
+	return r
+}

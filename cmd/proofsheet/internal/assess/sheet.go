@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"proofsheet/loads"
@@ -32,6 +33,7 @@ func (r *run) sheet() *report.Sheet {
 	for _, d := range t.Defaults {
 		s.Defaults = append(s.Defaults, report.Row{Name: d.Key, Value: d.Value, Note: d.Why})
 	}
+	s.Defaults = append(s.Defaults, r.portProcesses(r.cases[0].temperature)...)
 	var all [][]byte
 	for i, f := range t.Files() {
 		all = append(all, f.Data)
@@ -104,9 +106,23 @@ func (r *run) cautionList() []string {
 			out = append(out, h.title+": a sharp cone junction bends far beyond what the thickness rule sees; it is not assessed here.")
 		}
 	}
+	out = append(out, r.notExamined()...)
 	contents := r.t.Contents.Fluid
 	for _, c := range proof.Cautions(proof.Situation{Contents: contents, Families: r.families(), Method: proof.Method(r.t.Proof.Method)}) {
 		out = append(out, c.Text)
+	}
+	return out
+}
+
+// notExamined warns of joints without examination under the European rule.
+func (r *run) notExamined() (out []string) {
+	if !slices.Contains(rules(r.t.Basis.Rule, r.cases), material.VesselEU) {
+		return nil
+	}
+	for _, j := range r.t.Joint {
+		if j.Examination == "none" {
+			out = append(out, "Joint "+j.Name+" is not examined: by the European rule the tank is of testing group 4, for few steels and small sizes, which this sheet does not check; the allowable is taken times 0.9, the proof at 2.2 times the pressure, and aluminium is refused.")
+		}
 	}
 	return out
 }

@@ -18,7 +18,6 @@ func (m *model) unbuilt() (out []check.Result) {
 	for _, h := range m.ends() {
 		unbuiltHead(h, add)
 	}
-	add("tank/weld-zones", "Tank: weld zones that meet", "merged softened zones of welds closer than twice the zone")
 	add("tank/life", "Tank: cycles of pressure", "fatigue of the welds")
 	add("tank/leak-before-burst", "Tank: leak before burst", "fracture of a crack through the wall")
 	for _, j := range m.t.Joint {

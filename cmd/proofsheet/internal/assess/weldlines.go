@@ -1,0 +1,295 @@
+package assess
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"proofsheet/heads"
+	"proofsheet/heads/port"
+	"proofsheet/material/weld"
+	"proofsheet/report/check"
+)
+
+// A weldLine is one weld of the shell with the softened wall beside it.
+type weldLine struct {
+	name    string
+	form    weldForm
+	process string
+	parts   []part    // the walls it lies in that soften
+	width   float64   // b_haz to each side of its centre line, the widest of its walls [m]
+	z       float64   // of a girth [m]
+	unsaid  bool      // a girth whose place is not given
+	clock   float64   // of a seam along the shell [rad]
+	head    *headPart // of a weld in a head or at its seam
+	port    *portPart
+}
+
+type weldForm int
+
+const (
+	longWeld    weldForm = iota // along the cylinder
+	girthWeld                   // round the cylinder
+	segmentWeld                 // in a head, from its seam to its apex or tip
+	portWeld
+	tipWeld
+)
+
+// lies reports whether a weld lies in a part.
+func (w *weldLine) lies(name string) bool {
+	return slices.ContainsFunc(w.parts, func(p part) bool { return p.name == name })
+}
+
+// half returns how far the outermost weld of a port is from its axis [m].
+func (w *weldLine) half(chord float64) float64 {
+	if pad := w.port.port.Pad; pad != nil {
+		return math.Max(chord, pad.OutsideDiameter) / 2
+	}
+	return chord / 2
+}
+
+// weldLines returns every weld of the shell beside which the wall softens at a
+// temperature T [K], how the widths are known, and why a zone is not known.
+func (m *model) weldLines(T float64) (all []*weldLine, how check.How, err error) {
+	how = check.Read
+	var faults zoneFaults
+	add := func(w weldLine, parts ...part) {
+		for _, p := range parts {
+			b, src, soft, err := m.zoneWidth(p, w.process, T)
+			faults.add(w.name, err)
+			if soft {
+				w.parts, w.width, how = append(w.parts, p), math.Max(w.width, b), weakest(how, src.How)
+			}
+		}
+		if w.parts != nil {
+			all = append(all, &w)
+		}
+	}
+	m.cylinderLines(add)
+	for _, h := range m.ends() {
+		m.headLines(h, add)
+	}
+	for _, p := range m.ports {
+		add(weldLine{name: "port " + p.in.Name, form: portWeld, head: p.head, port: p, z: p.z}, p.host)
+	}
+	return all, how, faults.err()
+}
+
+// zoneFaults are the reasons why zones are not known, each with its welds.
+type zoneFaults struct {
+	why   []error
+	welds [][]string
+}
+
+func (f *zoneFaults) add(weld string, err error) {
+	if err == nil {
+		return
+	}
+	for i, known := range f.why {
+		if known.Error() == err.Error() {
+			f.welds[i] = append(f.welds[i], weld)
+			return
+		}
+	}
+	f.why, f.welds = append(f.why, err), append(f.welds, []string{weld})
+}
+
+func (f *zoneFaults) err() error {
+	var errs []error
+	for i, why := range f.why {
+		errs = append(errs, fmt.Errorf("%s: %w", strings.Join(slices.Compact(f.welds[i]), ", "), why))
+	}
+	return errors.Join(errs...)
+}
+
+// seamStation is where the seam to a head lies, over the cylinder's length [-].
+var seamStation = map[string]float64{"aft": 0, "forward": 1}
+
+// cylinderLines adds the seams of the cylinder, those to the heads among them.
+func (m *model) cylinderLines(add func(weldLine, ...part)) {
+	if m.long != nil {
+		add(weldLine{name: "long seam (" + m.long.Name + ")", form: longWeld, process: m.long.Process, clock: m.t.Cylinder.LongSeamClock}, m.cyl)
+	}
+	for _, h := range m.ends() {
+		if h.seam != nil {
+			add(weldLine{name: h.end + " seam (" + h.seam.Name + ")", form: girthWeld, process: h.seam.Process, z: seamStation[h.end] * m.t.Cylinder.Length, head: h}, m.cyl, h.part)
+		}
+	}
+	if m.girth == nil {
+		return
+	}
+	if len(m.t.Cylinder.GirthStations) == 0 {
+		add(weldLine{name: "girth seam (" + m.girth.Name + ", station not given)", form: girthWeld, process: m.girth.Process, unsaid: true}, m.cyl)
+	}
+	for _, z := range m.t.Cylinder.GirthStations {
+		add(weldLine{name: fmt.Sprintf("girth seam (%s) at %.4g mm", m.girth.Name, z*1e3), form: girthWeld, process: m.girth.Process, z: z}, m.cyl)
+	}
+}
+
+// headLines adds the welds inside a head. What closes a tip is welded to it by a
+// process that is not stated.
+func (m *model) headLines(h *headPart, add func(weldLine, ...part)) {
+	if h.segment != nil {
+		add(weldLine{name: h.end + " head seam (" + h.segment.Name + ")", form: segmentWeld, process: h.segment.Process, clock: h.in.SegmentSeamClock, head: h}, h.part)
+	}
+	if h.in.Tip != nil {
+		add(weldLine{name: "tip of the " + h.end + " head", form: tipWeld, head: h}, h.part)
+	}
+}
+
+// zoneWidth returns the width of the zone [m] in a part beside a weld, and
+// whether the metal softens at all.
+func (m *model) zoneWidth(p part, process string, T float64) (float64, check.Source, bool, error) {
+	if p.refused != nil {
+		return 0, check.Source{}, false, p.refused
+	}
+	x := m.metals.at(p.material, process, p.nominal, T)
+	if err := errors.Join(x.parentErr, x.zoneErr); err != nil {
+		return 0, check.Source{}, false, err
+	}
+	if !x.zone.Softened {
+		return 0, check.Source{}, false, nil
+	}
+	b, src, err := weld.ZoneWidth(process, x.parent.Family, p.nominal)
+	return b, src, true, err
+}
+
+// weakest returns the less certain of two provenances.
+func weakest(a, b check.How) check.How {
+	rank := []check.How{check.Read, check.Computed, check.Practice, check.Memory}
+	if slices.Index(rank, b) > slices.Index(rank, a) {
+		return b
+	}
+	return a
+}
+
+// distance returns how far the centre lines of two welds are apart along the
+// wall, never more than they are [m]; infinite where no wall holds both.
+func (m *model) distance(a, b *weldLine) float64 {
+	if a.form > b.form {
+		a, b = b, a
+	}
+	d := math.Inf(1)
+	switch {
+	case b.form == portWeld:
+		d = m.portDistance(a, b)
+	case b.form == tipWeld && a.head == b.head && a.form == girthWeld:
+		d = m.alongMeridian(b.head, b.head.in.Tip.Diameter/2, math.Inf(1))
+	case b.form == tipWeld && a.head == b.head && a.form == portWeld:
+		d = m.alongMeridian(b.head, b.head.in.Tip.Diameter/2, given(a.port.in.Radius)) - a.half(a.port.chords.OutsideMeridional)
+	case b.form == tipWeld && a.head == b.head: // a seam of the head ends there
+		d = 0
+	case a.form == longWeld && b.form == girthWeld:
+		d = 0
+	case a.form == longWeld && b.form == segmentWeld: // nearest where both end
+		d = m.cyl.mid() * math.Abs(math.Remainder(a.clock-b.clock, 2*math.Pi))
+	case a.form == girthWeld && b.form == girthWeld && (a.unsaid || b.unsaid):
+		d = 0
+	case a.form == girthWeld && b.form == girthWeld:
+		d = math.Abs(a.z - b.z)
+	case a.form == girthWeld && b.form == segmentWeld && a.head == b.head:
+		d = 0
+	}
+	return math.Max(0, d)
+}
+
+// portDistance returns the same between a weld and the outermost weld of a port.
+func (m *model) portDistance(a, p *weldLine) float64 {
+	c := p.port.chords
+	across, along := p.half(c.OutsideTransverse), p.half(c.OutsideMeridional)
+	on := func(w *weldLine) bool { return p.head != nil && w.head == p.head }
+	switch {
+	case a.form == longWeld && p.head == nil, a.form == segmentWeld && on(a):
+		return p.port.port.SeamDistance(p.port.wall, a.clock) - math.Max(across, along)
+	case a.form == girthWeld && p.head == nil && a.unsaid:
+		return 0
+	case a.form == girthWeld && p.head == nil:
+		return math.Abs(a.z-p.z) - along
+	case a.form == girthWeld && on(a):
+		return m.alongMeridian(p.head, given(p.port.in.Radius), math.Inf(1)) + p.head.in.StraightFlange - math.Max(along, c.OutsideOutboard)
+	case a.form == portWeld && a.port.host.name == p.port.host.name:
+		apart, _, _ := port.CentreDistance(p.port.wall, a.port.port, p.port.port)
+		q := a.port.chords
+		return apart - math.Max(across, along) - math.Max(a.half(q.OutsideTransverse), a.half(q.OutsideMeridional))
+	}
+	return math.Inf(1)
+}
+
+// alongMeridian returns the length of the mid-surface of a head between two
+// radii, or to its seam plane [m], by straight pieces, which are never longer.
+func (m *model) alongMeridian(h *headPart, from, to float64) float64 {
+	const pieces = 600
+	var pts []heads.Point
+	for _, p := range h.nominal0.Points(pieces, h.nominal/2) {
+		if p.R >= from && p.R <= to {
+			pts = append(pts, p)
+		}
+	}
+	d := 0.0
+	for i := 1; i < len(pts); i++ {
+		d += math.Hypot(pts[i].X-pts[i-1].X, pts[i].R-pts[i-1].R)
+	}
+	return d
+}
+
+// A zoneGroup is welds whose zones have grown together, or one by itself.
+type zoneGroup struct {
+	welds []*weldLine
+	pairs []zonePair // closer than both widths
+}
+
+type zonePair struct {
+	a, b *weldLine
+	d    float64 // [m]
+}
+
+// name lists the welds of a group.
+func (g zoneGroup) name() string {
+	var names []string
+	for _, w := range g.welds {
+		names = append(names, w.name)
+	}
+	return strings.Join(names, " + ")
+}
+
+// merged gathers welds closer along the wall than the sum of their widths.
+func (m *model) merged(all []*weldLine) []zoneGroup {
+	group := map[*weldLine]int{}
+	for i, w := range all {
+		group[w] = i
+	}
+	var pairs []zonePair
+	for i, a := range all {
+		for _, b := range all[i+1:] {
+			if d := m.distance(a, b); !(d >= a.width+b.width) { // not a number: taken as met
+				pairs = append(pairs, zonePair{a, b, d})
+				from, to := group[b], group[a]
+				for w, g := range group {
+					if g == from {
+						group[w] = to
+					}
+				}
+			}
+		}
+	}
+	var out []zoneGroup
+	for i := range all {
+		var g zoneGroup
+		for _, w := range all {
+			if group[w] == i {
+				g.welds = append(g.welds, w)
+			}
+		}
+		for _, p := range pairs {
+			if group[p.a] == i {
+				g.pairs = append(g.pairs, p)
+			}
+		}
+		if g.welds != nil {
+			out = append(out, g)
+		}
+	}
+	return out
+}

@@ -1,0 +1,231 @@
+package assess
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"strings"
+
+	"proofsheet/heads"
+	"proofsheet/loads"
+	"proofsheet/material"
+	"proofsheet/report"
+	"proofsheet/report/check"
+	"proofsheet/shell"
+)
+
+const (
+	weldZonesID    = "tank/weld-zones"
+	weldZonesTitle = "Tank: softened weld zones"
+)
+
+// A zoneLimit returns what is allowed in the zone of a weld of a process in a
+// part, without joint efficiency.
+type zoneLimit func(p part, process string) (material.Limits, error)
+
+// A zoneLayout is where the wall softens at one temperature.
+type zoneLayout struct {
+	groups []zoneGroup
+	how    check.How
+	err    error
+}
+
+// zonesAt returns the layout at a temperature T [K], remembered.
+func (m *model) zonesAt(T float64) *zoneLayout {
+	if l, ok := m.layouts[T]; ok {
+		return l
+	}
+	l := &zoneLayout{}
+	var lines []*weldLine
+	lines, l.how, l.err = m.weldLines(T)
+	for _, w := range lines {
+		if w.port != nil {
+			l.err = errors.Join(l.err, w.port.wallErr, w.port.chordsErr)
+		}
+	}
+	l.groups = m.merged(lines)
+	m.layouts[T] = l
+	return l
+}
+
+// checkWeldZones holds every weld zone of the tank in one state of a case to
+// what the rule allows there.
+func (m *model) checkWeldZones(s *loads.State, c *loadCase) check.Result {
+	return m.weldZones(s, c, func(p part, process string) (material.Limits, error) {
+		a := m.allow(p, process, c)
+		return a.zone, a.zoneErr
+	})
+}
+
+// weldZones holds the largest equivalent membrane stress within every zone to
+// the weakest limit of the welds that have grown together there, and returns
+// the worst. In the cylinder the extremes along it are taken together, wherever
+// on it the zone lies.
+func (m *model) weldZones(s *loads.State, c *loadCase, limit zoneLimit) check.Result {
+	l := m.zonesAt(c.temperature)
+	if err := errors.Join(m.massErr, l.err); err != nil {
+		return check.NotMade(weldZonesID, weldZonesTitle, err)
+	}
+	if len(l.groups) == 0 {
+		return check.NotApplicableTo(weldZonesID, weldZonesTitle, "no wall of the tank loses strength beside its welds: there is no softened zone")
+	}
+	var worst check.Result
+	at := ""
+	for _, g := range l.groups {
+		limits, err := g.limits(limit)
+		if err != nil {
+			return check.NotMade(weldZonesID, weldZonesTitle, fmt.Errorf("%s: %w", g.name(), err))
+		}
+		for _, r := range m.zoneChecks(g, s, c, limits) {
+			if r.Status() == check.NotAssessed {
+				return check.NotMade(weldZonesID, weldZonesTitle, fmt.Errorf("%s: %s", g.name(), r.Reason()))
+			}
+			if at == "" || r.Margin() < worst.Margin() {
+				worst, at = r, g.name()
+				worst.Inputs = append(worst.Inputs, check.Pa("R_p0.2,w", "yield strength in the zone", limits.Yield))
+			}
+		}
+	}
+	if at == "" {
+		return check.NotApplicableTo(weldZonesID, weldZonesTitle, "every softened zone lies in a flat head, which carries pressure by bending: the thickness rule holds it")
+	}
+	return l.complete(worst, at)
+}
+
+// limits returns the weakest of what is allowed in the zones of a group.
+func (g zoneGroup) limits(limit zoneLimit) (out material.Limits, err error) {
+	for _, w := range g.welds {
+		for _, p := range w.parts {
+			l, err := limit(p, w.process)
+			if err == nil && out.Rule != "" {
+				l, err = out.Lower(l)
+			}
+			if err != nil {
+				return out, fmt.Errorf("%s: %w", p.name, err)
+			}
+			out = l
+		}
+	}
+	return out, nil
+}
+
+// zoneChecks makes the check of one group in every part it lies in.
+func (m *model) zoneChecks(g zoneGroup, s *loads.State, c *loadCase, limits material.Limits) (out []check.Result) {
+	add := func(r check.Result) {
+		if r.Status() != check.NotApplicable {
+			out = append(out, r)
+		}
+	}
+	if g.lies("cylinder") {
+		cyl := shell.Cylinder{InsideRadius: m.cyl.corroded(), Thickness: m.cyl.least, Length: m.t.Cylinder.Length}
+		cond, err := m.cylinderCondition(s, c)
+		r := cyl.CheckEquivalent(cond, shell.Allowables{Parent: limits, Zone: limits}, shell.Seams{})
+		r.Err = errors.Join(r.Err, err)
+		r.Note = strings.TrimSpace("in the cylinder " + r.Note)
+		add(r)
+	}
+	for _, h := range m.ends() {
+		if g.lies(h.name) {
+			r := heads.CheckZone(h.nominal0, h.end, heads.Wall{Thickness: h.least, Corrosion: h.corrosion}, m.headLoading(h, s, c), limits, g.inHead(h))
+			r.Note = "in the " + h.end + " head, " + r.Note
+			add(r)
+		}
+	}
+	return out
+}
+
+// lies reports whether a weld of the group lies in a part.
+func (g zoneGroup) lies(name string) bool {
+	for _, w := range g.welds {
+		if w.lies(name) {
+			return true
+		}
+	}
+	return false
+}
+
+// inHead returns the wall of a head that a group has softened.
+func (g zoneGroup) inHead(h *headPart) (z heads.Zone) {
+	for _, w := range g.welds {
+		if w.head != h || !w.lies(h.name) {
+			continue
+		}
+		switch w.form {
+		case girthWeld:
+			z.Girth = math.Max(z.Girth, w.width)
+		case segmentWeld:
+			z.Everywhere = true
+		case portWeld:
+			e, reach := given(w.port.in.Radius), w.half(w.port.in.Tube.OutsideDiameter)+w.width
+			z.Radii = append(z.Radii, [2]float64{e - reach, e + reach})
+		case tipWeld:
+			z.Radii = append(z.Radii, [2]float64{0, h.in.Tip.Diameter/2 + h.nominal + w.width})
+		}
+	}
+	return z
+}
+
+// complete turns the worst check into that of the tank, with where every zone
+// lies, how wide it is and which have merged.
+func (l *zoneLayout) complete(r check.Result, at string) check.Result {
+	where := r.Note
+	r.ID, r.Title = weldZonesID, weldZonesTitle
+	r.Formula += "; S of the zone without joint efficiency; one zone where d < b_1 + b_2"
+	for _, g := range l.groups {
+		for _, w := range g.welds {
+			r.Inputs = append(r.Inputs, check.M("b", "zone to each side of "+w.name, w.width))
+		}
+		for _, p := range g.pairs {
+			r.Inputs = append(r.Inputs, check.M("d", "along the wall between "+p.a.name+" and "+p.b.name, p.d))
+		}
+	}
+	if how := weakest(r.Source.How, l.how); how != r.Source.How {
+		r.Source.How = how
+	}
+	r.Source.Doc += "; extent of the zone: EN 1999-1-1"
+	r.Note = strings.Join([]string{"worst in the zone of " + at + ": " + where, l.words(),
+		"widths are for walls no hotter than 60 degC between passes; a hotter one widens them by 1 + (T − 60)/120, which is not included"}, "; ")
+	return r
+}
+
+// words lists the zones: those that have merged, with the distances between
+// their welds, and those that stand alone.
+func (l *zoneLayout) words() string {
+	var out []string
+	for _, g := range l.groups {
+		if len(g.pairs) == 0 {
+			out = append(out, fmt.Sprintf("alone: %s, %.4g mm to each side", g.name(), g.welds[0].width*1e3))
+			continue
+		}
+		var pairs []string
+		for _, p := range g.pairs {
+			pairs = append(pairs, p.words())
+		}
+		out = append(out, "one zone: "+strings.Join(pairs, ", "))
+	}
+	return strings.Join(out, "; ")
+}
+
+// words says how two welds stand to each other.
+func (p zonePair) words() string {
+	switch {
+	case p.a.unsaid || p.b.unsaid:
+		return p.a.name + " may meet " + p.b.name
+	case p.d == 0:
+		return p.a.name + " meets " + p.b.name
+	}
+	return fmt.Sprintf("%s and %s %.1f mm apart", p.a.name, p.b.name, p.d*1e3)
+}
+
+// portProcesses says of every port in a wall that softens what process its weld
+// is taken for.
+func (m *model) portProcesses(T float64) (out []report.Row) {
+	for _, g := range m.zonesAt(T).groups {
+		for _, w := range g.welds {
+			if w.form == portWeld {
+				out = append(out, report.Row{Name: "port." + w.port.in.Name + ", process of its welds", Value: "tig", Note: "no key states it; TIG softens more and further than MIG"})
+			}
+		}
+	}
+	return out
+}
