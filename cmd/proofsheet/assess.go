@@ -33,36 +33,45 @@ func load(c *cli.Context) (*job, error) {
 	if err != nil {
 		return nil, err
 	}
-	src, err := readInput(c, name)
+	t, inputs, err := readTank(c, name)
 	if err != nil {
 		return nil, err
 	}
-	j, folder := &job{}, "."
+	j := &job{inputs: inputs}
+	if j.sheet, err = assessTank(t); err != nil {
+		return nil, fmt.Errorf("%s: %w", t.File, err)
+	}
+	return j, nil
+}
+
+// readTank reads the tank file of a name, "-" for standard input, and returns it
+// with every file that must not be written over: what it read, and the keys of
+// the signer.
+func readTank(c *cli.Context, name string) (t *tank.Tank, inputs []string, err error) {
+	src, err := readInput(c, name)
+	if err != nil {
+		return nil, nil, err
+	}
 	for _, flag := range []string{"key", "certificate", "p12", "password-file"} {
 		if file := c.String(flag); file != "" {
-			j.inputs = append(j.inputs, file)
+			inputs = append(inputs, file)
 		}
 	}
+	folder := "."
 	if name == dash {
 		name = "stdin"
 	} else {
 		folder = filepath.Dir(name)
-		j.inputs = append(j.inputs, name)
+		inputs = append(inputs, name)
 	}
-	t, err := tank.Read(name, src, func(path string) ([]byte, error) {
+	t, err = tank.Read(name, src, func(path string) ([]byte, error) {
 		if !filepath.IsAbs(path) {
 			path = filepath.Join(folder, path)
 		}
-		j.inputs = append(j.inputs, path)
+		inputs = append(inputs, path)
 		return readFile(path)
 	})
-	if err != nil {
-		return nil, err
-	}
-	if j.sheet, err = assessTank(t); err != nil {
-		return nil, fmt.Errorf("%s: %w", name, err)
-	}
-	return j, nil
+	return t, inputs, err
 }
 
 // verdict ends a run by the verdict over all checks.

@@ -17,10 +17,6 @@ func unbuilt(name, usage, arguments string) *cli.Command {
 	}
 }
 
-func sizeCommand() *cli.Command {
-	return unbuilt("size", "least thicknesses, pads and necks that pass", "TANK.toml")
-}
-
 func blankCommand() *cli.Command {
 	return unbuilt("blank", "flat blanks and hole templates", "TANK.toml")
 }

@@ -3,6 +3,7 @@ package port
 import (
 	"fmt"
 	"math"
+	"sync"
 
 	"proofsheet/report/check"
 )
@@ -34,6 +35,17 @@ func (p Port) FilletFactor(w Wall, outside bool) (float64, error) {
 	if !p.Parallel {
 		return 1, nil
 	}
+	key := ringKey{p.OutsideDiameter, p.Radius, w, outside}
+	if v, ok := ringFactors.get(key); ok {
+		return v, nil
+	}
+	v := p.meanFillet(w, outside)
+	ringFactors.put(key, v)
+	return v, nil
+}
+
+// meanFillet integrates [Port.FilletFactor] round the ring [-].
+func (p Port) meanFillet(w Wall, outside bool) float64 {
 	a := p.OutsideDiameter / 2
 	angle := func(ψ float64) float64 { // δ at ψ [rad]
 		r, θ := p.point(a, ψ)
@@ -64,7 +76,43 @@ func (p Port) FilletFactor(w Wall, outside bool) (float64, error) {
 			sum += gauss(worth, from, to)
 		}
 	}
-	return sum / (math.Pi * a), nil
+	return sum / (math.Pi * a)
+}
+
+// A ringKey is all that a fillet's factor depends on.
+type ringKey struct {
+	outsideDiameter, radius float64 // [m]
+	wall                    Wall
+	outside                 bool
+}
+
+// ringFactors keeps the factors of late: one tank asks for each in every case,
+// at every pressure that is tried.
+var ringFactors ringMemo
+
+// A ringMemo is a bounded memory of factors [-], safe for several goroutines.
+type ringMemo struct {
+	mu    sync.Mutex
+	known map[ringKey]float64
+}
+
+// mostRings bounds the memory; when it is full it starts again.
+const mostRings = 4096
+
+func (m *ringMemo) get(k ringKey) (float64, bool) {
+	m.mu.Lock()
+	defer m.mu.Unlock()
+	v, ok := m.known[k]
+	return v, ok
+}
+
+func (m *ringMemo) put(k ringKey, v float64) {
+	m.mu.Lock()
+	defer m.mu.Unlock()
+	if m.known == nil || len(m.known) >= mostRings {
+		m.known = map[ringKey]float64{}
+	}
+	m.known[k] = v
 }
 
 // crossing returns where f passes the level between a and b, or a where it does

@@ -30,6 +30,29 @@ type run struct {
 // Assess makes every check of the tank in every case and returns the sheet. An
 // error is a fault of the input that only the whole tank shows.
 func Assess(t *tank.Tank, o Options) (*report.Sheet, error) {
+	r, err := newRun(t, o)
+	if err != nil {
+		return nil, err
+	}
+	r.parts = r.permissible(r.cases)
+	r.near, r.nearWhy = nearPressure(r.parts, append(r.checks, r.unbuilt...))
+	r.finish()
+	return r.sheet(), nil
+}
+
+// Checks makes every check as [Assess] does, without the sheet round them and
+// without the search for the pressure with people near, which no check rests on.
+func Checks(t *tank.Tank) ([]check.Result, error) {
+	r, err := newRun(t, Options{})
+	if err != nil {
+		return nil, err
+	}
+	r.finish()
+	return r.checks, nil
+}
+
+// newRun resolves a tank and makes the checks of its cases and of the whole.
+func newRun(t *tank.Tank, o Options) (*run, error) {
 	m, err := newModel(t)
 	if err != nil {
 		return nil, err
@@ -43,9 +66,12 @@ func Assess(t *tank.Tank, o Options) (*report.Sheet, error) {
 		r.checkCase(c)
 	}
 	r.checkTank()
-	r.parts = m.permissible(r.cases)
-	r.near, r.nearWhy = nearPressure(r.parts, append(r.checks, r.unbuilt...))
-	r.proof = m.newProof(r.cases, r.near)
+	return r, nil
+}
+
+// finish adds the checks at proof and those that are not made.
+func (r *run) finish() {
+	r.proof = r.newProof(r.cases, r.near)
 	r.checks = append(r.checks, r.proof.yield, r.proof.reach)
 	r.checks = append(r.checks, r.proof.others...)
 	r.checks = append(r.checks, r.unbuilt...)
@@ -54,7 +80,6 @@ func Assess(t *tank.Tank, o Options) (*report.Sheet, error) {
 			r.checks[i].Source = check.Source{Doc: "none", Where: "no formula was used", How: check.Practice}
 		}
 	}
-	return r.sheet(), nil
 }
 
 // checkCase makes the checks of one case: of its states, and of

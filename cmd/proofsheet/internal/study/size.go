@@ -1,0 +1,392 @@
+package study
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"proofsheet/cmd/proofsheet/internal/assess"
+	"proofsheet/cmd/proofsheet/internal/tank"
+	"proofsheet/report/check"
+)
+
+// DefaultStock are the walls taken where the file has no [stock] [m]: plate and
+// sheet thicknesses in everyday metric supply, common practice, no source.
+var DefaultStock = []float64{1e-3, 1.5e-3, 2e-3, 2.5e-3, 3e-3, 4e-3, 5e-3, 6e-3, 8e-3, 10e-3, 12e-3, 15e-3, 20e-3, 25e-3}
+
+// A Row is what sizing says of one part or group of ports.
+type Row struct {
+	Part    string       // "cylinder", "head.aft", "port.fill"
+	Status  check.Status // before
+	Check   string       // id@case with the least margin before, "" when none was made
+	Margin  float64      // of that check [-]
+	Wall    float64      // of the part, or of a port's tube, as written [m]
+	Least   float64      // least stock wall that would do; NaN where it was not sought or none does [m]
+	Changes []Change     // what makes it hold; none where it holds or nothing in the stock does
+	Why     string       // why it is left as it is, where it does not hold
+}
+
+// A Change is one value of the tank file to be written anew.
+type Change struct {
+	tank.Change
+	Was string // as the file says now; "" where the key is not written
+}
+
+// A Plan is the whole answer.
+type Plan struct {
+	Stock   []float64 // walls to choose from [m]
+	Given   bool      // the file has a [stock]
+	Rows    []Row
+	Added   float64  // mass of the changes together [kg]
+	Open    []string // ids still not satisfied with every change made
+	NotMade []string // ids that are not assessed, before and after
+	Text    []byte   // the tank file with every change; as it was where there is none
+}
+
+// Changed reports whether anything is to be changed.
+func (p Plan) Changed() bool {
+	for _, r := range p.Rows {
+		if len(r.Changes) > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// parts are what has a wall of its own, in the order they are sized.
+var parts = []string{"cylinder", "head.aft", "head.forward"}
+
+// A sizing is a tank on its way to a plan.
+type sizing struct {
+	first, now *tank.Tank
+	before     *assess.Trial
+	stock      []float64
+	given      bool
+	known      map[string]bool // ids that are not assessed in the tank as written
+	rows       map[string]*Row
+	order      []string
+}
+
+// Size finds the least changes that make every part and port of a tank hold.
+// The error is that of an assessment, or of a stock that cannot be used.
+func Size(t *tank.Tank) (*Plan, error) {
+	z := &sizing{first: t, now: t, stock: DefaultStock, known: map[string]bool{}, rows: map[string]*Row{}}
+	if t.Stock != nil {
+		z.stock, z.given = t.Stock.Thickness, true
+	}
+	if len(z.stock) == 0 {
+		return nil, tank.Faults{t.Fault("stock.thickness", "is empty; write the walls you can buy, [\"3 mm\", \"4 mm\"]")}
+	}
+	var err error
+	if z.before, err = assess.NewTrial(t); err != nil {
+		return nil, err
+	}
+	z.survey()
+	for range 4 { // a thicker neighbour may ask for more; it settles at once or not at all
+		was := z.now
+		if err := z.walls(); err != nil {
+			return nil, err
+		}
+		if err := z.ports(); err != nil {
+			return nil, err
+		}
+		if z.now == was {
+			break
+		}
+	}
+	if err := z.leasts(); err != nil {
+		return nil, err
+	}
+	return z.plan()
+}
+
+// survey enters every part and group with its state before.
+func (z *sizing) survey() {
+	enter := func(name string, wall float64, each func(func(check.Result) bool)) {
+		row := &Row{Part: name, Status: check.NotApplicable, Wall: wall, Margin: math.Inf(1), Least: math.NaN()}
+		each(func(r check.Result) bool {
+			switch s := r.Status(); {
+			case s == check.NotAssessed:
+				z.known[r.ID] = true
+				if row.Status != check.NotSatisfied {
+					row.Status = s
+				}
+			case s == check.NotSatisfied:
+				row.Status = s
+			case s == check.Satisfied && row.Status == check.NotApplicable:
+				row.Status = s
+			}
+			if m := r.Margin(); m < row.Margin {
+				row.Margin, row.Check = m, r.ID+"@"+r.Case
+			}
+			return true
+		})
+		z.rows[name] = row
+		z.order = append(z.order, name)
+	}
+	for _, name := range parts {
+		enter(name, wallOf(z.first, name), func(f func(check.Result) bool) {
+			z.before.Part(name, f)
+			for _, r := range z.before.Proof(name) {
+				r.Case = "proof"
+				f(r)
+			}
+		})
+	}
+	for _, group := range groups(z.first) {
+		enter("port."+group, portOf(z.first, group).Tube.Wall, func(f func(check.Result) bool) { z.before.Port(group, f) })
+	}
+}
+
+// fails reports whether a check speaks against a change: it is not satisfied, or
+// the change has left it unmade.
+func (z *sizing) fails(r check.Result) bool {
+	s := r.Status()
+	return s == check.NotSatisfied || s == check.NotAssessed && !z.known[r.ID]
+}
+
+// partHolds reports whether a part holds in a tank, at proof too.
+func (z *sizing) partHolds(tr *assess.Trial, name string) bool {
+	ok := true
+	tr.Part(name, func(r check.Result) bool {
+		ok = !z.fails(r)
+		return ok
+	})
+	for _, r := range tr.Proof(name) {
+		ok = ok && !z.fails(r)
+	}
+	return ok
+}
+
+// walls thickens every part that does not hold to the least wall of the stock
+// that does.
+func (z *sizing) walls() error {
+	for _, name := range parts {
+		tr, err := assess.NewTrial(z.now)
+		if err != nil {
+			return err
+		}
+		if z.partHolds(tr, name) {
+			continue
+		}
+		wall, t, why := z.thicken(name, wallOf(z.now, name))
+		row := z.rows[name]
+		if row.Why = why; why != "" {
+			continue
+		}
+		z.now = t
+		z.change(row, name+".thickness", wall)
+	}
+	return nil
+}
+
+// thicken returns the least wall of the stock over a least one [m] with which a
+// part holds, and the tank with it, or why there is none.
+func (z *sizing) thicken(name string, over float64) (float64, *tank.Tank, string) {
+	if measured(z.now, name) {
+		return 0, nil, "its wall was measured (least_thickness): it is not sized"
+	}
+	for _, wall := range z.stock {
+		if wall <= over {
+			continue
+		}
+		t, err := z.now.With(name+".thickness", Length(wall))
+		if err != nil {
+			continue
+		}
+		if tr, err := assess.NewTrial(t); err == nil && z.partHolds(tr, name) {
+			return wall, t, ""
+		}
+	}
+	return 0, nil, fmt.Sprintf("nothing in the stock, up to %s, does", Length(z.stock[len(z.stock)-1]))
+}
+
+// leasts finds, for each part that is not changed and holds, the thinnest stock
+// wall that would still do.
+func (z *sizing) leasts() error {
+	for _, name := range parts {
+		row := z.rows[name]
+		if len(row.Changes) > 0 || row.Why != "" || measured(z.now, name) {
+			continue
+		}
+		for _, wall := range z.stock {
+			if wall > wallOf(z.now, name) {
+				break
+			}
+			t, err := z.now.With(name+".thickness", Length(wall))
+			if err != nil {
+				continue // the file itself does not stand with it
+			}
+			if tr, err := assess.NewTrial(t); err == nil && z.partHolds(tr, name) && z.portsHold(tr, name) {
+				row.Least = wall
+				break
+			}
+		}
+	}
+	tr, err := assess.NewTrial(z.now)
+	if err != nil {
+		return err
+	}
+	for _, group := range groups(z.now) {
+		if row := z.rows["port."+group]; len(row.Changes) == 0 && row.Why == "" {
+			row.Least = z.leastTube(tr, group)
+		}
+	}
+	return nil
+}
+
+// leastTube returns the thinnest stock wall of a group's tube with which it
+// holds, everything else as it is [m]; NaN where none up to its wall does.
+func (z *sizing) leastTube(tr *assess.Trial, group string) float64 {
+	for _, wall := range z.stock {
+		if wall > portOf(z.now, group).Tube.Wall {
+			break
+		}
+		if _, next, failed := z.tried(tr, group, fitting{tube: wall}, 0); failed == "" && next != nil {
+			return wall
+		}
+	}
+	return math.NaN()
+}
+
+// portsHold reports whether every port on a part holds.
+func (z *sizing) portsHold(tr *assess.Trial, part string) bool {
+	for _, group := range groups(z.now) {
+		if hostOf(z.now, group) == part && z.rows["port."+group].Why == "" && !z.portHolds(tr, group) {
+			return false
+		}
+	}
+	return true
+}
+
+// change enters a new length in a row, in place of an earlier one of the same
+// key.
+func (z *sizing) change(row *Row, key string, v float64) {
+	z.write(row, key, fmt.Sprintf("%q", Length(v)))
+}
+
+// write enters a new value in a row.
+func (z *sizing) write(row *Row, key, value string) {
+	c := Change{Change: tank.Change{Key: key, Value: value}, Was: z.first.Written(key)}
+	for i := range row.Changes {
+		if row.Changes[i].Key == key {
+			row.Changes[i] = c
+			return
+		}
+	}
+	row.Changes = append(row.Changes, c)
+}
+
+// plan writes every change into the file's text and lets a whole assessment of
+// it have the last word.
+func (z *sizing) plan() (*Plan, error) {
+	p := &Plan{Stock: z.stock, Given: z.given, Text: z.first.Text}
+	var all []tank.Change
+	for _, name := range z.order {
+		row := *z.rows[name]
+		p.Rows = append(p.Rows, row)
+		for _, c := range row.Changes {
+			all = append(all, c.Change)
+		}
+	}
+	last := z.first
+	if len(all) > 0 {
+		var err error
+		if p.Text, err = z.first.Edit(all); err != nil {
+			return nil, err
+		}
+		if last, err = z.first.Again(p.Text); err != nil {
+			return nil, err
+		}
+	}
+	checks, err := assess.Checks(last)
+	if err != nil {
+		return nil, err
+	}
+	for _, r := range checks {
+		switch r.Status() {
+		case check.NotSatisfied:
+			if !slices.Contains(p.Open, r.ID) {
+				p.Open = append(p.Open, r.ID)
+			}
+		case check.NotAssessed:
+			if !slices.Contains(p.NotMade, r.ID) {
+				p.NotMade = append(p.NotMade, r.ID)
+			}
+		}
+	}
+	p.Added, err = added(z.before, last)
+	return p, err
+}
+
+// added returns the mass of a changed tank over the first one's [kg].
+func added(before *assess.Trial, last *tank.Tank) (float64, error) {
+	after, err := assess.NewTrial(last)
+	if err != nil {
+		return math.NaN(), err
+	}
+	was, err := before.DryMass()
+	if err != nil {
+		return math.NaN(), err
+	}
+	is, err := after.DryMass()
+	return is - was, err
+}
+
+// Length writes a length v [m] as a tank file has it, in millimetres.
+func Length(v float64) string {
+	s := fmt.Sprintf("%.3f", v*1e3)
+	return strings.TrimRight(strings.TrimRight(s, "0"), ".") + " mm"
+}
+
+// wallOf returns the nominal wall of a part [m].
+func wallOf(t *tank.Tank, name string) float64 {
+	switch name {
+	case "cylinder":
+		return t.Cylinder.Thickness
+	case "head.aft":
+		return t.Head.Aft.Thickness
+	}
+	return t.Head.Forward.Thickness
+}
+
+// measured reports whether a part's wall is the least measured one, which a
+// thicker sheet would not have.
+func measured(t *tank.Tank, name string) bool {
+	switch name {
+	case "cylinder":
+		return t.Cylinder.LeastThickness != nil
+	case "head.aft":
+		return t.Head.Aft.LeastThickness != nil
+	}
+	return t.Head.Forward.LeastThickness != nil
+}
+
+// groups returns the ports as written, each once.
+func groups(t *tank.Tank) (out []string) {
+	for _, p := range t.Port {
+		if !slices.Contains(out, p.Group) {
+			out = append(out, p.Group)
+		}
+	}
+	return out
+}
+
+// portOf returns the first port of a group.
+func portOf(t *tank.Tank, group string) tank.Port {
+	for _, p := range t.Port {
+		if p.Group == group {
+			return p
+		}
+	}
+	return tank.Port{}
+}
+
+// hostOf returns the part that a group stands on.
+func hostOf(t *tank.Tank, group string) string {
+	if on := portOf(t, group).On; on != "cylinder" {
+		return "head." + on
+	}
+	return "cylinder"
+}

@@ -1,0 +1,203 @@
+package main
+
+import (
+	"encoding/json"
+	"fmt"
+	"math"
+	"strings"
+	"text/tabwriter"
+
+	"github.com/urfave/cli/v2"
+
+	"proofsheet/cmd/proofsheet/internal/study"
+	"proofsheet/report"
+	"proofsheet/report/check"
+)
+
+func sizeCommand() *cli.Command {
+	return &cli.Command{
+		Name: "size", Usage: "least thicknesses, pads and necks that pass", ArgsUsage: "TANK.toml",
+		Description: "For every part and port that is not satisfied, the least added mass of walls, pads, tubes and fillets\n" +
+			"from [stock] with which it is; for the others the thinnest wall that would still do. A check that cannot be\n" +
+			"made is not sized away: it is listed. Exit status 1 when nothing in the stock does.",
+		Flags: []cli.Flag{
+			&cli.StringFlag{Name: "write", Usage: "write the tank file with every change to `FILE`, - for standard output"},
+			&cli.StringFlag{Name: "json", Usage: "write the result as data to `FILE`, - for standard output"},
+		},
+		Action: runSize,
+	}
+}
+
+func runSize(c *cli.Context) error {
+	name, err := oneFile(c)
+	if err != nil {
+		return err
+	}
+	if c.String("write") == dash && c.String("json") == dash {
+		return fmt.Errorf("only one of --write and --json can go to standard output")
+	}
+	for _, flag := range []string{"write", "json"} {
+		if c.IsSet(flag) && c.String(flag) == "" {
+			return fmt.Errorf("--%s needs a name", flag)
+		}
+	}
+	t, inputs, err := readTank(c, name)
+	if err != nil {
+		return err
+	}
+	p, err := study.Size(t)
+	if err != nil {
+		return err
+	}
+	if err := deliverSize(c, p, sizeText(p, t.Sheet.Units), inputs); err != nil {
+		return err
+	}
+	if len(p.Open) > 0 {
+		return errFails
+	}
+	return nil
+}
+
+// deliverSize writes what was asked for, then prints the table, in whose place a
+// file may stand that goes to standard output.
+func deliverSize(c *cli.Context, p *study.Plan, text string, inputs []string) error {
+	var out outputs
+	defer out.discard()
+	add := func(path string, data []byte) error {
+		if path == dash {
+			text = string(data)
+			return nil
+		}
+		return out.add(path, data, inputs...)
+	}
+	if path := c.String("write"); path != "" {
+		if err := add(path, p.Text); err != nil {
+			return err
+		}
+	}
+	if path := c.String("json"); path != "" {
+		data, err := sizeJSON(p)
+		if err != nil {
+			return err
+		}
+		if err := add(path, data); err != nil {
+			return err
+		}
+	}
+	names := out.names()
+	if err := out.commit(); err != nil {
+		return err
+	}
+	for _, name := range names {
+		fmt.Fprintf(c.App.ErrWriter, "wrote %s\n", name)
+	}
+	return toStdout(c, text)
+}
+
+// sizeText prints the plan as a table.
+func sizeText(p *study.Plan, units string) string {
+	var b strings.Builder
+	stock := make([]string, len(p.Stock))
+	for i, wall := range p.Stock {
+		stock[i] = study.Length(wall)
+	}
+	origin := "everyday plate, common practice; write [stock] for your own"
+	if p.Given {
+		origin = "from [stock]"
+	}
+	fmt.Fprintf(&b, "stock: %s (%s)\n\n", strings.Join(stock, ", "), origin)
+	w := tabwriter.NewWriter(&b, 0, 0, 2, ' ', 0)
+	fmt.Fprintln(w, "part\twall\tstatus\tleast margin\tchange, or least stock wall that does")
+	for _, r := range p.Rows {
+		margin := "-"
+		if r.Check != "" {
+			margin = fmt.Sprintf("%+.2f %s", math.Floor(r.Margin*100)/100, r.Check)
+		}
+		for i, line := range sizeLines(r) {
+			if i == 0 {
+				fmt.Fprintf(w, "%s\t%s\t%s\t%s\t%s\n", r.Part, study.Length(r.Wall), r.Status, margin, line)
+			} else {
+				fmt.Fprintf(w, "\t\t\t\t%s\n", line)
+			}
+		}
+	}
+	w.Flush()
+	b.WriteString("\n")
+	if p.Changed() {
+		fmt.Fprintf(&b, "added mass: %s\n", report.Show(check.Kg("", "", p.Added), units, report.Up))
+	} else {
+		b.WriteString("nothing is changed\n")
+	}
+	if len(p.Open) > 0 {
+		fmt.Fprintf(&b, "not satisfied, with every change made: %s\n", strings.Join(p.Open, ", "))
+	}
+	if len(p.NotMade) > 0 {
+		fmt.Fprintf(&b, "not assessed, and not to be sized: %s\n", strings.Join(p.NotMade, ", "))
+	}
+	b.WriteString("check the changed file again: sizing looks at one part after the other, check at the whole tank\n")
+	return b.String()
+}
+
+// sizeLines says what is to be done with one part.
+func sizeLines(r study.Row) (out []string) {
+	for _, c := range r.Changes {
+		was := ""
+		if c.Was != "" {
+			was = ", was " + strings.Trim(c.Was, `"`)
+		}
+		out = append(out, fmt.Sprintf("%s = %s%s", c.Key, c.Value, was))
+	}
+	switch {
+	case r.Why != "":
+		out = append(out, r.Why)
+	case len(out) == 0 && !math.IsNaN(r.Least) && r.Least < r.Wall:
+		out = append(out, study.Length(r.Least)+" would do")
+	case len(out) == 0:
+		out = append(out, "as it is")
+	}
+	return out
+}
+
+// sizeJSON writes the plan as data, SI.
+func sizeJSON(p *study.Plan) ([]byte, error) {
+	type change struct {
+		Key   string `json:"key"`
+		Was   string `json:"was"`
+		Value string `json:"value"`
+	}
+	type row struct {
+		Part    string   `json:"part"`
+		Status  string   `json:"status"`
+		Check   string   `json:"check"`
+		Margin  *float64 `json:"margin"`
+		Wall    float64  `json:"wall"`
+		Least   *float64 `json:"least_wall"`
+		Changes []change `json:"changes"`
+		Why     string   `json:"why"`
+	}
+	out := struct {
+		Format  int       `json:"format"`
+		Stock   []float64 `json:"stock"`
+		Rows    []row     `json:"parts"`
+		Added   float64   `json:"added_mass"`
+		Open    []string  `json:"not_satisfied"`
+		NotMade []string  `json:"not_assessed"`
+	}{1, p.Stock, []row{}, p.Added, append([]string{}, p.Open...), append([]string{}, p.NotMade...)}
+	for _, r := range p.Rows {
+		x := row{r.Part, r.Status.String(), r.Check, finite(r.Margin), r.Wall, finite(r.Least), []change{}, r.Why}
+		for _, c := range r.Changes {
+			x.Changes = append(x.Changes, change{c.Key, c.Was, c.Value})
+		}
+		out.Rows = append(out.Rows, x)
+	}
+	data, err := json.MarshalIndent(out, "", "  ")
+	return append(data, '\n'), err
+}
+
+// finite returns a number as JSON has it, null for one that is none.
+func finite(v float64) *float64 {
+	if math.IsNaN(v) || math.IsInf(v, 0) {
+		return nil
+	}
+	return &v
+}

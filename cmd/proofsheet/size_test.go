@@ -1,0 +1,71 @@
+package main
+
+import (
+	"encoding/json"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+)
+
+// thinDemo writes the demonstration tank with a cylinder that is too thin.
+func thinDemo(t *testing.T) string {
+	t.Helper()
+	src, err := os.ReadFile("../../testdata/tanks/demo.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	path := filepath.Join(t.TempDir(), "thin.toml")
+	text := strings.Replace(string(src), `thickness = "8 mm"`, `thickness = "4 mm"  # to be sized`, 1)
+	if err := os.WriteFile(path, []byte(text), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	return path
+}
+
+// TestSizeWrites sizes a tank into a new file: comments stay, a second sizing of
+// it changes nothing.
+func TestSizeWrites(t *testing.T) {
+	path := thinDemo(t)
+	sized := filepath.Join(filepath.Dir(path), "sized.toml")
+	status, out, says := call(t, "", "size", path, "--write", sized)
+	if status != exitHolds || !strings.Contains(out, `cylinder.thickness = "`) || !strings.Contains(out, "added mass: ") {
+		t.Fatalf("status %d: %s%s", status, out, says)
+	}
+	text, err := os.ReadFile(sized)
+	if err != nil || !strings.Contains(string(text), `mm"  # to be sized`) {
+		t.Fatalf("%v: the comment is lost", err)
+	}
+	if status, out, _ = call(t, "", "size", sized); status != exitHolds || !strings.Contains(out, "nothing is changed") {
+		t.Errorf("status %d: %s", status, out)
+	}
+	if status, _, says = call(t, "", "size", path, "--write", path); status != exitInput || !strings.Contains(says, "not written over") {
+		t.Errorf("status %d: %s", status, says)
+	}
+}
+
+// TestSizeJSON reads the result as data.
+func TestSizeJSON(t *testing.T) {
+	status, out, says := call(t, "", "size", thinDemo(t), "--json", "-")
+	var got struct {
+		Parts []struct {
+			Part    string
+			Changes []struct{ Key, Was, Value string }
+		}
+		Added float64 `json:"added_mass"` // [kg]
+	}
+	if err := json.Unmarshal([]byte(out), &got); status != exitHolds || err != nil {
+		t.Fatalf("status %d, %v: %s", status, err, says)
+	}
+	if c := got.Parts[0].Changes; got.Parts[0].Part != "cylinder" || len(c) != 1 || c[0].Was != "4 mm" || !(got.Added > 0) {
+		t.Errorf("%+v", got)
+	}
+}
+
+// TestSizeSaysWhenNothingDoes ends with 1 for a port where no metal helps.
+func TestSizeSaysWhenNothingDoes(t *testing.T) {
+	status, out, _ := call(t, "", "size", "../../testdata/tanks/port-at-rim.toml")
+	if status != exitFails || !strings.Contains(out, "move it until port.feed/placement is satisfied") {
+		t.Errorf("status %d: %s", status, out)
+	}
+}
