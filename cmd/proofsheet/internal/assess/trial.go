@@ -29,10 +29,19 @@ func NewTrial(t *tank.Tank) (*Trial, error) {
 	return tr, err
 }
 
+// moments returns every case, a history by the instants at which something
+// governs.
+func (tr *Trial) moments() (out []*loadCase) {
+	for _, c := range tr.cases {
+		out = append(out, c.moments()...)
+	}
+	return out
+}
+
 // Part makes the checks of the cylinder or a head, named as in check ids, in
 // every case; until, when it returns false for one, ends it early.
 func (tr *Trial) Part(name string, until func(check.Result) bool) {
-	for _, c := range tr.cases {
+	for _, c := range tr.moments() {
 		for _, s := range c.states {
 			for _, r := range tr.partChecks(name, s, c) {
 				r.Case, r.Rule = c.name, string(c.rule)
@@ -70,7 +79,7 @@ func (tr *Trial) Port(group string, until func(check.Result) bool) {
 		return true
 	}
 	for _, p := range tr.ports { // ports of a group are mostly alike: the first one speaks first
-		for _, c := range tr.cases {
+		for _, c := range tr.moments() {
 			for _, s := range c.states {
 				if p.in.Group != group {
 					continue
@@ -82,7 +91,7 @@ func (tr *Trial) Port(group string, until func(check.Result) bool) {
 			}
 		}
 	}
-	for _, c := range tr.cases {
+	for _, c := range tr.moments() {
 		for _, s := range c.states {
 			members, errs := tr.neighbours(group, s, c)
 			for i, p := range tr.ports {
