@@ -206,8 +206,8 @@ func (m *model) proofZones(t *proofTest) check.Result {
 	if err != nil {
 		return check.NotMade(weldZonesID, weldZonesTitle, err)
 	}
-	r := m.weldZones(s, c, func(p part, process string) (material.Limits, error) {
-		x := m.metals.at(p.material, process, p.nominal, c.temperature)
+	r := m.weldZones(s, c, func(p part, joint string) (material.Limits, error) {
+		x := m.metals.at(p.material, m.processOf(joint), p.nominal, c.temperature)
 		if err := errors.Join(x.zoneErr, x.zone.Brittle); err != nil {
 			return material.Limits{}, err
 		}

@@ -15,16 +15,16 @@ import (
 
 // A weldLine is one weld of the shell with the softened wall beside it.
 type weldLine struct {
-	name    string
-	form    weldForm
-	process string
-	parts   []part    // the walls it lies in that soften
-	width   float64   // b_haz to each side of its centre line, the widest of its walls [m]
-	z       float64   // of a girth [m]
-	unsaid  bool      // a girth whose place is not given
-	clock   float64   // of a seam along the shell [rad]
-	head    *headPart // of a weld in a head or at its seam
-	port    *portPart
+	name   string
+	form   weldForm
+	joint  string    // in the tank file; "" where none describes it
+	parts  []part    // the walls it lies in that soften
+	width  float64   // b_haz to each side of its centre line, the widest of its walls [m]
+	z      float64   // of a girth [m]
+	unsaid bool      // a girth whose place is not given
+	clock  float64   // of a seam along the shell [rad]
+	head   *headPart // of a weld in a head or at its seam
+	port   *portPart
 }
 
 type weldForm int
@@ -51,16 +51,19 @@ func (w *weldLine) half(chord float64) float64 {
 }
 
 // weldLines returns every weld of the shell beside which the wall softens at a
-// temperature T [K], how the widths are known, and why a zone is not known.
-func (m *model) weldLines(T float64) (all []*weldLine, how check.How, err error) {
-	how = check.Read
+// temperature T [K], where the widths come from, and why a zone is not known.
+func (m *model) weldLines(T float64) (all []*weldLine, from check.Source, err error) {
+	from.How = check.Read
 	var faults zoneFaults
 	add := func(w weldLine, parts ...part) {
 		for _, p := range parts {
-			b, src, soft, err := m.zoneWidth(p, w.process, T)
+			b, src, soft, err := m.zoneWidth(p, w.joint, T)
 			faults.add(w.name, err)
 			if soft {
-				w.parts, w.width, how = append(w.parts, p), math.Max(w.width, b), weakest(how, src.How)
+				w.parts, w.width, from.How = append(w.parts, p), math.Max(w.width, b), weakest(from.How, src.How)
+				if !strings.Contains(from.Doc, src.Doc) {
+					from.Doc = strings.TrimPrefix(from.Doc+"; "+src.Doc, "; ")
+				}
 			}
 		}
 		if w.parts != nil {
@@ -74,7 +77,7 @@ func (m *model) weldLines(T float64) (all []*weldLine, how check.How, err error)
 	for _, p := range m.ports {
 		add(weldLine{name: "port " + p.in.Name, form: portWeld, head: p.head, port: p, z: p.z}, p.host)
 	}
-	return all, how, faults.err()
+	return all, from, faults.err()
 }
 
 // zoneFaults are the reasons why zones are not known, each with its welds.
@@ -110,21 +113,21 @@ var seamStation = map[string]float64{"aft": 0, "forward": 1}
 // cylinderLines adds the seams of the cylinder, those to the heads among them.
 func (m *model) cylinderLines(add func(weldLine, ...part)) {
 	if m.long != nil {
-		add(weldLine{name: "long seam (" + m.long.Name + ")", form: longWeld, process: m.long.Process, clock: m.t.Cylinder.LongSeamClock}, m.cyl)
+		add(weldLine{name: "long seam (" + m.long.Name + ")", form: longWeld, joint: m.long.Name, clock: m.t.Cylinder.LongSeamClock}, m.cyl)
 	}
 	for _, h := range m.ends() {
 		if h.seam != nil {
-			add(weldLine{name: h.end + " seam (" + h.seam.Name + ")", form: girthWeld, process: h.seam.Process, z: seamStation[h.end] * m.t.Cylinder.Length, head: h}, m.cyl, h.part)
+			add(weldLine{name: h.end + " seam (" + h.seam.Name + ")", form: girthWeld, joint: h.seam.Name, z: seamStation[h.end] * m.t.Cylinder.Length, head: h}, m.cyl, h.part)
 		}
 	}
 	if m.girth == nil {
 		return
 	}
 	if len(m.t.Cylinder.GirthStations) == 0 {
-		add(weldLine{name: "girth seam (" + m.girth.Name + ", station not given)", form: girthWeld, process: m.girth.Process, unsaid: true}, m.cyl)
+		add(weldLine{name: "girth seam (" + m.girth.Name + ", station not given)", form: girthWeld, joint: m.girth.Name, unsaid: true}, m.cyl)
 	}
 	for _, z := range m.t.Cylinder.GirthStations {
-		add(weldLine{name: fmt.Sprintf("girth seam (%s) at %.4g mm", m.girth.Name, z*1e3), form: girthWeld, process: m.girth.Process, z: z}, m.cyl)
+		add(weldLine{name: fmt.Sprintf("girth seam (%s) at %.4g mm", m.girth.Name, z*1e3), form: girthWeld, joint: m.girth.Name, z: z}, m.cyl)
 	}
 }
 
@@ -132,19 +135,20 @@ func (m *model) cylinderLines(add func(weldLine, ...part)) {
 // process that is not stated.
 func (m *model) headLines(h *headPart, add func(weldLine, ...part)) {
 	if h.segment != nil {
-		add(weldLine{name: h.end + " head seam (" + h.segment.Name + ")", form: segmentWeld, process: h.segment.Process, clock: h.in.SegmentSeamClock, head: h}, h.part)
+		add(weldLine{name: h.end + " head seam (" + h.segment.Name + ")", form: segmentWeld, joint: h.segment.Name, clock: h.in.SegmentSeamClock, head: h}, h.part)
 	}
 	if h.in.Tip != nil {
 		add(weldLine{name: "tip of the " + h.end + " head", form: tipWeld, head: h}, h.part)
 	}
 }
 
-// zoneWidth returns the width of the zone [m] in a part beside a weld, and
-// whether the metal softens at all.
-func (m *model) zoneWidth(p part, process string, T float64) (float64, check.Source, bool, error) {
+// zoneWidth returns the width of the zone [m] in a part beside a weld of a
+// joint, and whether the metal softens at all.
+func (m *model) zoneWidth(p part, joint string, T float64) (float64, check.Source, bool, error) {
 	if p.refused != nil {
 		return 0, check.Source{}, false, p.refused
 	}
+	process := m.processOf(joint)
 	x := m.metals.at(p.material, process, p.nominal, T)
 	if err := errors.Join(x.parentErr, x.zoneErr); err != nil {
 		return 0, check.Source{}, false, err
@@ -154,6 +158,12 @@ func (m *model) zoneWidth(p part, process string, T float64) (float64, check.Sou
 	}
 	b, src, err := weld.ZoneWidth(process, x.parent.Family, p.nominal)
 	return b, src, true, err
+}
+
+// processOf returns the process of a joint, "" where it is not stated.
+func (m *model) processOf(joint string) string {
+	j, _ := m.t.FindJoint(joint)
+	return j.Process
 }
 
 // weakest returns the less certain of two provenances.

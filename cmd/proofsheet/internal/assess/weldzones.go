@@ -19,15 +19,17 @@ const (
 	weldZonesTitle = "Tank: softened weld zones"
 )
 
-// A zoneLimit returns what is allowed in the zone of a weld of a process in a
-// part, without joint efficiency.
-type zoneLimit func(p part, process string) (material.Limits, error)
+// A zoneLimit returns what is allowed in the zone of a weld of a joint in a part,
+// without joint efficiency.
+type zoneLimit func(p part, joint string) (material.Limits, error)
 
 // A zoneLayout is where the wall softens at one temperature.
 type zoneLayout struct {
 	groups []zoneGroup
-	how    check.How
+	from   check.Source // of the widths
 	err    error
+	// Some zone is of aluminium, whose width grows with the heat between passes.
+	aluminium bool
 }
 
 // zonesAt returns the layout at a temperature T [K], remembered.
@@ -37,8 +39,11 @@ func (m *model) zonesAt(T float64) *zoneLayout {
 	}
 	l := &zoneLayout{}
 	var lines []*weldLine
-	lines, l.how, l.err = m.weldLines(T)
+	lines, l.from, l.err = m.weldLines(T)
 	for _, w := range lines {
+		for _, p := range w.parts {
+			l.aluminium = l.aluminium || m.metals.at(p.material, m.processOf(w.joint), p.nominal, T).parent.Family == material.Aluminium
+		}
 		if w.port != nil {
 			l.err = errors.Join(l.err, w.port.wallErr, w.port.chordsErr)
 		}
@@ -51,8 +56,8 @@ func (m *model) zonesAt(T float64) *zoneLayout {
 // checkWeldZones holds every weld zone of the tank in one state of a case to
 // what the rule allows there.
 func (m *model) checkWeldZones(s *loads.State, c *loadCase) check.Result {
-	return m.weldZones(s, c, func(p part, process string) (material.Limits, error) {
-		a := m.allow(p, process, c)
+	return m.weldZones(s, c, func(p part, joint string) (material.Limits, error) {
+		a := m.allow(p, m.processOf(joint), c)
 		return a.zone, a.zoneErr
 	})
 }
@@ -96,7 +101,7 @@ func (m *model) weldZones(s *loads.State, c *loadCase, limit zoneLimit) check.Re
 func (g zoneGroup) limits(limit zoneLimit) (out material.Limits, err error) {
 	for _, w := range g.welds {
 		for _, p := range w.parts {
-			l, err := limit(p, w.process)
+			l, err := limit(p, w.joint)
 			if err == nil && out.Rule != "" {
 				l, err = out.Lower(l)
 			}
@@ -179,12 +184,12 @@ func (l *zoneLayout) complete(r check.Result, at string) check.Result {
 			r.Inputs = append(r.Inputs, check.M("d", "along the wall between "+p.a.name+" and "+p.b.name, p.d))
 		}
 	}
-	if how := weakest(r.Source.How, l.how); how != r.Source.How {
-		r.Source.How = how
+	r.Source.How = weakest(r.Source.How, l.from.How)
+	r.Source.Doc += "; extent of the zone: " + l.from.Doc
+	r.Note = "worst in the zone of " + at + ": " + where + "; " + l.words()
+	if l.aluminium {
+		r.Note += "; widths are for walls no hotter than 60 degC between passes; a hotter one widens them by 1 + (T − 60)/120, which is not included"
 	}
-	r.Source.Doc += "; extent of the zone: EN 1999-1-1"
-	r.Note = strings.Join([]string{"worst in the zone of " + at + ": " + where, l.words(),
-		"widths are for walls no hotter than 60 degC between passes; a hotter one widens them by 1 + (T − 60)/120, which is not included"}, "; ")
 	return r
 }
 
@@ -217,13 +222,20 @@ func (p zonePair) words() string {
 	return fmt.Sprintf("%s and %s %.1f mm apart", p.a.name, p.b.name, p.d*1e3)
 }
 
-// portProcesses says of every port in a wall that softens what process its weld
-// is taken for.
-func (m *model) portProcesses(T float64) (out []report.Row) {
+// zoneProcesses lists the welds of the tank whose zone is taken for TIG because
+// nobody says how they are made.
+func (m *model) zoneProcesses(T float64) (out []report.Row) {
+	const why = "TIG softens more and further than MIG"
+	seen := map[string]bool{}
 	for _, g := range m.zonesAt(T).groups {
 		for _, w := range g.welds {
-			if w.form == portWeld {
-				out = append(out, report.Row{Name: "port." + w.port.in.Name + ", process of its welds", Value: "tig", Note: "no key states it; TIG softens more and further than MIG"})
+			row := report.Row{Name: "joint." + w.joint + ".process", Value: "tig", Note: "nothing was written; " + why}
+			if w.joint == "" {
+				row.Name, row.Note = w.name+", process of its welds", "no key states it; "+why
+			}
+			if m.processOf(w.joint) == "" && !seen[row.Name] {
+				seen[row.Name] = true
+				out = append(out, row)
 			}
 		}
 	}
