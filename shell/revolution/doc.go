@@ -1,0 +1,54 @@
+// Package revolution solves thin shells of revolution of any meridian: the
+// tank from tip to tip, with its knuckles, sharp joints, steps, rings and flat
+// ends, by finite elements along the meridian.
+//
+// # Words and signs
+//
+//   - meridian: the line that makes the wall when turned about the tank's axis.
+//     It runs from the aft tip outwards, forward, and inwards to the forward tip;
+//     the outward normal n lies on its right.
+//   - segment: part of it with one curve, one wall, one material. node: the ends
+//     and the joints, numbered 0 (beginning), i (before segment i) to the last.
+//   - station: a place where results are given. Both sides of a joint are one.
+//   - r, z: radius and place along the axis, positive forward; s along the meridian.
+//   - N_φ, N_θ: meridional and hoop force per length, tension positive. M_φ, M_θ:
+//     moments per length, positive where they stretch the outside:
+//     σ = N/t ± 6M/t², + at the outer face.
+//   - β: rotation of the normal, n·u′.
+//   - C = E t/(1 − ν²), D = E t³/(12 (1 − ν²)).
+//
+// Everything is on the mid-surface, the pressure too: a load of p on a cylinder
+// of mid radius R gives p R/t, where the inside radius would give t/2R less.
+//
+// # The element
+//
+// Quintic Hermite functions of u_r and u_z along the exact curve, whose tangent,
+// normal and curvature stand in the strains (frame.strains). Unknowns of a node
+// are u_r, u_z, β, ε_φ and the derivatives of the last two; at a joint u_r, u_z
+// and β are shared and the others each side's own, so that a kink, a step of the
+// wall or a ring may break the strains there. A segment may begin off the end of
+// the one before: a rigid arm joins them, and carries the pressure on the band
+// between. The matrix is banded, eleven beside the diagonal, scaled, factored
+// once by the Cholesky method; each load is refined once.
+//
+// # Functions
+//
+//	function                             source                                   tests
+//	New, Model.Solve                     Sanders 1959, linear theory (memory)     exact, tables, joints
+//	Model.MeshError, Model.Refined       halved elements                          exact
+//	Hemisphere, Ellipsoid, Torisphere,
+//	Cone, Toricone, Flat, Cylinder       geometry                                 tables, joints, bad
+//	Stress.Equivalent                    von Mises, Tresca, principal             joints
+//
+// # Range
+//
+// Thin walls: second principal radius over wall from 10 up, which every Station
+// gives as Slender; nearer the axis of a cone or beside a small hole it is less
+// and the stress there is not a shell's. Linear states: elastic, displacements
+// small beside the wall.
+//
+// # Not covered
+//
+// Loads that vary around the axis; branches (a skirt is a support at its node);
+// shear deformation through the wall; temperature; openings off the axis.
+package revolution
