@@ -88,11 +88,25 @@ func (a *Alloy) minima(spec, product string, t float64) (minima, error) {
 	return m, nil
 }
 
-// noRow says which rows there are.
+// noRow says which rows there are, and whether it is the words or the
+// thickness that fit none.
 func (a *Alloy) noRow(spec, product string, t float64) error {
-	var rows []string
+	var named, all []string
 	for _, r := range a.Rows {
-		rows = append(rows, r.words())
+		if r.Basis == "typical" || r.Shown != "" {
+			continue
+		}
+		words := fmt.Sprintf("%s, %s: %.4g to %.4g mm", r.Spec, r.Product, r.LeastThickness/mm, r.MostThickness/mm)
+		all = append(all, words)
+		if r.named(spec, product) {
+			named = append(named, words)
+		}
 	}
-	return fmt.Errorf("%s: no row of minima holds for %.4g mm, spec %q, product %q; rows: %s", a.Name, t/mm, spec, product, strings.Join(rows, "; "))
+	switch {
+	case len(all) == 0:
+		return fmt.Errorf("%s: only typical values are published, which are never used; give own values from the certificate", a.Name)
+	case len(named) == 0:
+		return fmt.Errorf("%s: no row of minima is called spec %q, product %q; write one of: %s", a.Name, spec, product, strings.Join(all, "; "))
+	}
+	return fmt.Errorf("%s: %.4g mm is outside every row of minima (%s)", a.Name, t/mm, strings.Join(named, "; "))
 }

@@ -231,13 +231,20 @@ func (m *model) ruleOf(own, people string) material.Rule {
 }
 
 // metalTemperature returns the temperatures of the metal for strength and for
-// brittleness [K].
+// brittleness [K]. A vent or a blowdown takes a liquefied gas and its wall down
+// to the boiling point at 1 atm, whatever the temperature at fill.
 func (m *model) metalTemperature(given *float64) (strength, brittle float64) {
 	c := m.t.Contents
-	if given == nil {
-		return math.Max(c.Warmest, roomTemperature), math.Min(c.Coldest, roomTemperature)
+	strength, brittle = math.Max(c.Warmest, roomTemperature), math.Min(c.Coldest, roomTemperature)
+	if given != nil {
+		strength, brittle = *given, math.Min(*given, c.Coldest)
 	}
-	return *given, math.Min(*given, c.Coldest)
+	if f, ok := fluid.Find(c.Fluid); ok && f.Kind == "liquefied_gas" {
+		if boiling, err := f.Boiling(); err == nil {
+			brittle = math.Min(brittle, boiling.Value)
+		}
+	}
+	return strength, brittle
 }
 
 // sectionsOf returns the section forces of a case; left out, they act at the

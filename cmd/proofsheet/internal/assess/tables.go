@@ -170,6 +170,9 @@ func (r *run) materialSheet(in tank.Material, u use) report.MaterialSheet {
 		if math.IsNaN(v.Value) && v.Source.Doc == "" {
 			return
 		}
+		if v.Source.How == check.Memory {
+			v.Note = strings.TrimPrefix(v.Note+"; confirm against the certificate", "; ")
+		}
 		s.Values = append(s.Values, report.ValueRow{Quantity: check.Quantity{Symbol: symbol, Name: name, Value: v.Value, Unit: unit}, Source: v.Source, Note: v.Note})
 	}
 	p := x.parent
@@ -191,6 +194,13 @@ func (r *run) materialSheet(in tank.Material, u use) report.MaterialSheet {
 	add("E", "modulus of elasticity", "Pa", p.ElasticModulus)
 	add("ν", "Poisson's ratio", "1", p.Poisson)
 	add("ρ", "density", "kg/m3", p.Density)
+	add("α", "mean expansion from 20 °C"+at(hottest), "1/K", p.Expansion)
+	if a, ok := material.FindAlloy(in.Alloy); ok {
+		for _, k := range a.Toughness {
+			k.Toughness.Note = strings.TrimPrefix(k.Toughness.Note+"; shown only", "; ")
+			add(k.Quantity, "toughness"+at(k.Temperature), "Pa m^0.5", k.Toughness)
+		}
+	}
 	if x.zoneErr != nil {
 		s.Notes = append(s.Notes, "weld zone not assessed: "+x.zoneErr.Error())
 	}

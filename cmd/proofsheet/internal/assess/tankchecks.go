@@ -3,6 +3,7 @@ package assess
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"proofsheet/material"
 	"proofsheet/material/fluid"
@@ -130,13 +131,21 @@ func (m *model) checkCompatibility() (r check.Result, cautions []string) {
 			cautions = append(cautions, fmt.Sprintf("%s with %s: %s", m.t.Contents.Fluid, name, note))
 		}
 		if class > r.Demand.Value || r.Demand.Value == usual && class == usual {
-			r.Demand.Value, r.Note, r.Source = class, m.t.Contents.Fluid+" with "+name+": "+note, src
+			pair := m.t.Contents.Fluid + " with " + name
+			r.Demand = check.Num("class", pair+" is "+map[float64]string{usual: "usual", caution: "to be used with caution", forbidden: "forbidden"}[class]+": "+firstReason(note)+"; class", class)
+			r.Note, r.Source = pair+": "+note, src
 		}
 	}
 	if r.Demand.Value == forbidden { // what is forbidden does not wait for a record of the rest
 		r.Err = nil
 	}
 	return r, cautions
+}
+
+// firstReason cuts the notes on a pair after the first.
+func firstReason(note string) string {
+	first, _, _ := strings.Cut(note, ";")
+	return first
 }
 
 // checkBrittle asks whether every alloy of the tank may be as cold as it gets.
@@ -156,7 +165,7 @@ func (m *model) checkBrittle(c *loadCase) check.Result {
 			continue
 		}
 		if a, ok := material.FindAlloy(mat.Alloy); ok && a.LeastTemperature > r.Demand.Value {
-			r.Demand.Value, r.Note = a.LeastTemperature, a.Name+" sets it"
+			r.Demand = check.K("T_min", "lowest temperature of use of "+a.Name, a.LeastTemperature)
 		}
 	}
 	return r

@@ -85,6 +85,7 @@ type field struct {
 	sense    sense
 	choices  []string        // closed list
 	listed   func() []string // closed list that another package holds
+	open     openList        // what else is taken or meant beside the closed list
 	word     string          // a word allowed in place of the quantity
 	ref      string          // "material", "joint": the value names one
 	refNone  bool            // the reference may be "none"
@@ -111,6 +112,16 @@ func choice(key, doc string, choices ...string) field {
 func listed(key, example, doc string, list func() []string) field {
 	return field{key: key, form: formChoice, listed: list, example: quote(example), doc: doc}
 }
+
+// An openList goes beyond a closed list.
+type openList struct {
+	takes   func(word string) bool   // whether a word that is not listed is good too
+	pattern string                   // such words, as a regular expression for editors
+	means   func(word string) string // the listed word that an unlisted one means, or ""
+}
+
+// beyond opens a closed list.
+func (f field) beyond(o openList) field { f.open = o; return f }
 
 func refers(key, to, example, doc string) field {
 	return field{key: key, form: formText, ref: to, example: quote(example), doc: doc}

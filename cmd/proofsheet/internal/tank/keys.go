@@ -61,7 +61,7 @@ var pressureKeys = []field{
 }
 
 var contentsKeys = []field{
-	listed("fluid", "isopropanol", "built-in fluid; or density with source", fluidNames),
+	listed("fluid", "isopropanol", "built-in fluid, or a share by mass between two of them, as ethanol-85; or density with source", fluidNames).beyond(openList{takes: knownFluid, pattern: sharePattern}),
 	quantity("density", unit.Density, positive, "786 kg/m3", "own density, in place of fluid; needs source"),
 	text("source", "supplier's data sheet", "source of the own density"),
 	quantity("temperature", unit.Temperature, positive, "20 degC", "of the liquid; or coldest and warmest"),
@@ -71,7 +71,7 @@ var contentsKeys = []field{
 }
 
 var materialKeys = []field{
-	listed("alloy", "304L", "built-in alloy; or own values with family and source", alloyNames),
+	listed("alloy", "304L", "built-in alloy; or own values with family and source", alloyNames).beyond(openList{means: alloyOf}),
 	text("spec", "ASTM A240", "specification that picks the alloy's row"),
 	text("product", "plate", "product form that picks the alloy's row"),
 	text("certificate", "heat 1234", "heat or certificate, printed"),

@@ -1,6 +1,8 @@
 package tank
 
 import (
+	"regexp"
+
 	"proofsheet/heads"
 	"proofsheet/material"
 	"proofsheet/material/fluid"
@@ -12,6 +14,25 @@ import (
 func alloyNames() []string { return material.AlloyNames() }
 
 func fluidNames() []string { return fluid.Names() }
+
+// sharePattern is how a share by mass between two built-in fluids is written.
+const sharePattern = `^(ethanol|HTP)-[0-9]+(\.[0-9]+)?$`
+
+// knownFluid reports whether a word names a share between two built-in fluids.
+func knownFluid(word string) bool {
+	_, ok := fluid.Find(word)
+	return ok && shares.MatchString(word)
+}
+
+var shares = regexp.MustCompile(sharePattern)
+
+// alloyOf returns the alloy that a designation means.
+func alloyOf(designation string) string {
+	if a, ok := material.FindAlloy(designation); ok {
+		return a.Name
+	}
+	return ""
+}
 
 func jointKinds() []string {
 	var names []string

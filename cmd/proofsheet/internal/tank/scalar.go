@@ -98,6 +98,13 @@ func (r *reader) choice(f field, s, path string) bool {
 			return true
 		}
 	}
+	if f.open.takes != nil && f.open.takes(s) {
+		return true
+	}
+	if f.open.means != nil && f.open.means(s) != "" {
+		r.fault(path, "%q is not known; write %q", s, f.open.means(s))
+		return false
+	}
 	for _, a := range allowed {
 		if strings.EqualFold(a, s) {
 			r.fault(path, "%q is not known; write %q", s, a)

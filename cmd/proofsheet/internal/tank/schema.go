@@ -118,6 +118,9 @@ func schemaField(f field) object {
 func schemaValue(f field) object {
 	switch f.form {
 	case formChoice:
+		if f.open.pattern != "" {
+			return object{"type": "string", "anyOf": []any{object{"enum": f.allowed()}, object{"pattern": f.open.pattern}}}
+		}
 		return object{"type": "string", "enum": f.allowed()}
 	case formFlag:
 		return object{"type": "boolean"}
