@@ -4,6 +4,9 @@ import "proofsheet/report/check"
 
 // This file carries aluminium 5083, 5086 and 5052.
 
+// sensitised is the caution on alloys of more than 3 % magnesium.
+const sensitised = "not above 65 degC (338 K): sensitisation of Mg > 3 % alloys; ASME use window quoted as -195 to 65 degC (read)"
+
 // alloy5083O is 5083-O / H111.
 var alloy5083O = Alloy{
 	Name: "5083-O", Title: "5083-O / H111",
@@ -62,9 +65,7 @@ var alloy5083O = Alloy{
 			Yield:    given(125, mpa, check.Source{Doc: classRules, How: check.Read}, ""),
 			Ultimate: given(275, mpa, check.Source{Doc: classRules, How: check.Read}, "")},
 	},
-	Cautions: []string{
-		"not above 65 degC (338 K): sensitisation of Mg > 3 % alloys; ASME use window quoted as -195 to 65 degC (read)",
-	},
+	Cautions: []string{sensitised},
 }
 
 // alloy5083H116 is 5083-H116 / H321.
@@ -112,6 +113,7 @@ var alloy5083H116 = Alloy{
 			Yield:    given(152, mpa, check.Source{Doc: alcotec, How: check.Read}, "typical, shown only"),
 			Ultimate: given(296, mpa, check.Source{Doc: alcotec, How: check.Read}, "")},
 	},
+	Cautions: []string{sensitised},
 }
 
 // alloy5086H116 is 5086-H116 / H32.
@@ -147,6 +149,7 @@ var alloy5086H116 = Alloy{
 			Yield:    given(95, mpa, check.Source{Doc: classRules, How: check.Read}, ""),
 			Ultimate: given(240, mpa, check.Source{Doc: classRules, How: check.Read}, "")},
 	},
+	Cautions: []string{sensitised},
 }
 
 // alloy5086O is 5086-O.
@@ -172,6 +175,7 @@ var alloy5086O = Alloy{
 			CompressiveYield: missing,
 		},
 	},
+	Cautions: []string{sensitised},
 }
 
 // alloy5052H32 is 5052-H32.

@@ -40,8 +40,8 @@ func (o Own) Parent(T float64) (Properties, error) {
 	if err := o.sane(); err != nil {
 		return Properties{}, err
 	}
-	if err := check.Within("material.Own", "temperature of an own material [K]", T, 1, hotGrace, "its strength when hotter is not stated"); err != nil {
-		return Properties{}, err
+	if !(T >= 1 && T <= hotGrace) {
+		return Properties{}, fmt.Errorf("own values hold up to 50 °C, the metal is at %.4g °C: its strength there is not stated", T-zeroCelsius)
 	}
 	v := func(x float64) Value {
 		if !(x > 0) || math.IsInf(x, 0) {

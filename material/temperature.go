@@ -3,6 +3,7 @@ package material
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"proofsheet/report/check"
 )
@@ -60,8 +61,7 @@ func strengthAt(v Value, ratio Curve, tables []Curve, T float64, cold bool) (Val
 		out.Note = join(out.Note, "no curve over temperature: room value kept up to 50 degC")
 		return out, nil
 	}
-	return missing, &check.RangeError{Func: "material.strengthAt", Param: "temperature [K]", Got: T,
-		Least: 0, Most: hotGrace, Why: "no curve of strength over temperature reaches so far"}
+	return missing, fmt.Errorf("no curve of strength over temperature reaches %.4g °C, and without one the room value holds to 50 °C only", T-zeroCelsius)
 }
 
 // coldStrength returns the strength at or below 293 K. The ratio is a typical
@@ -100,9 +100,17 @@ func (a *Alloy) tables(of func(HotTable) Curve) []Curve {
 // temperatureFits returns an error outside the alloy's range, and apart from
 // it the reason why the metal is brittle.
 func (a *Alloy) temperatureFits(T float64) (brittle, err error) {
-	err = check.Within("material.Query", "temperature of "+a.Name+" [K]", T, a.LeastTemperature, a.MostTemperature, "range of use of the alloy")
-	if err != nil && a.ColdBrittle && T < a.LeastTemperature && T > 0 {
-		return fmt.Errorf("%s is brittle when cold: no toughness is known below %.4g K, the metal is at %.4g K", a.Name, a.LeastTemperature, T), nil
+	if T >= a.LeastTemperature && T <= a.MostTemperature {
+		return nil, nil
+	}
+	if a.ColdBrittle && T < a.LeastTemperature && T > 0 {
+		return fmt.Errorf("%s is brittle when cold: no toughness is known below %.4g °C, the metal is at %.4g °C", a.Name, a.LeastTemperature-zeroCelsius, T-zeroCelsius), nil
+	}
+	err = fmt.Errorf("%s is for use from %.4g to %.4g °C, the metal is at %.4g °C", a.Name, a.LeastTemperature-zeroCelsius, a.MostTemperature-zeroCelsius, T-zeroCelsius)
+	for _, c := range a.Cautions {
+		if T > a.MostTemperature && strings.HasPrefix(c, "not above") {
+			err = fmt.Errorf("%w: %s", err, c)
+		}
 	}
 	return nil, err
 }

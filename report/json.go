@@ -5,6 +5,8 @@ import (
 	"encoding/json"
 	"fmt"
 	"math"
+	"slices"
+	"strings"
 
 	"proofsheet/report/check"
 )
@@ -251,7 +253,7 @@ func proofJSON(p *Proof) *jsonProof {
 // Remark returns what is printed beside a check: the reason where it was not
 // made or does not arise, and its note.
 func Remark(r check.Result) string {
-	reason := r.Reason()
+	reason := once(r.Reason())
 	if reason == "" || reason == r.Note {
 		return r.Note
 	}
@@ -259,4 +261,15 @@ func Remark(r check.Result) string {
 		return reason
 	}
 	return reason + "; " + r.Note
+}
+
+// once says each line of a reason once, in one line.
+func once(reason string) string {
+	var said []string
+	for line := range strings.SplitSeq(reason, "\n") {
+		if !slices.Contains(said, line) {
+			said = append(said, line)
+		}
+	}
+	return strings.Join(said, "; ")
 }
