@@ -68,8 +68,11 @@ func (m *model) headSeams(h *headPart, c *loadCase) (s heads.Seams, a heads.Allo
 	} else {
 		s.Segment, _ = weld.SeamlessEfficiency(joint)
 	}
-	if h.in.Shape == "hemisphere" {
+	switch {
+	case h.in.Shape == "hemisphere":
 		s.Segment = math.Min(s.Segment, s.Girth)
+	case h.in.Shape == "flat" && h.segment == nil: // no weld of category A: UG-34 asks for no efficiency
+		s.Segment = 1
 	}
 	if err != nil {
 		return s, a, err

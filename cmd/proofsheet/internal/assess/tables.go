@@ -205,6 +205,7 @@ func (r *run) materialSheet(in tank.Material, u use) report.MaterialSheet {
 		s.Notes = append(s.Notes, "weld zone not assessed: "+x.zoneErr.Error())
 	}
 	s.Notes = append(s.Notes, p.Notes...)
+	s.Notes = append(s.Notes, zoneNotes(x)...)
 	for _, T := range r.temperatures() {
 		s = r.withLimits(s, in, u, T)
 	}
@@ -240,17 +241,17 @@ func (r *run) jointSheets() (out []report.JointSheet) {
 	for i := range r.t.Joint {
 		j := &r.t.Joint[i]
 		s := report.JointSheet{Name: j.Name, Kind: j.Kind, Examination: j.Examination, Process: j.Process}
-		as := func(w weld.Joint, where string, at weld.Place) {
+		as := func(w weld.Joint, where string, at weld.Place, note string) {
 			for _, rule := range rules(r.t.Basis.Rule, r.cases) {
 				e, src, err := w.EfficiencyAt(string(rule), at)
-				u := report.JointUse{Place: where, Rule: string(rule), Efficiency: unless(err, e), Source: src}
+				u := report.JointUse{Place: where, Rule: string(rule), Efficiency: unless(err, e), Source: src, Note: note}
 				if err != nil {
 					u.Note = err.Error()
 				}
 				s.Uses = append(s.Uses, u)
 			}
 		}
-		add := func(where string, at weld.Place) { as(asWeld(j), where, at) }
+		add := func(where string, at weld.Place) { as(asWeld(j), where, at, "") }
 		if r.long != nil && r.long.Name == j.Name {
 			add("cylinder, long seam", weld.Place{Category: "A", Longitudinal: true, Thickness: r.cyl.nominal, OutsideDiameter: od})
 		}
@@ -260,7 +261,7 @@ func (r *run) jointSheets() (out []report.JointSheet) {
 		for _, h := range r.ends() {
 			if h.seam != nil && h.seam.Name == j.Name {
 				w, at := r.seamOf(h)
-				as(w, h.name+", seam to the cylinder", at)
+				as(w, h.name+", seam to the cylinder", at, angleJoint(r.t.Corner(h.in)))
 			}
 			if h.segment != nil && h.segment.Name == j.Name {
 				add(h.name+", seam inside the head", weld.Place{Category: "A", Longitudinal: true, Thickness: h.nominal, OutsideDiameter: od})
