@@ -40,11 +40,15 @@
 //	CheckZone, Seams.KnuckleInZone  membrane theory; geometry  zone_test.go
 //	ShieldDrucker          Shield and Drucker (recalled)         knuckle_test.go
 //	Dish.ThinKnuckle       ASME VIII-1 1-4(f) (recalled)         knuckle_test.go
+//	Corner, Delta, AddedArea  ASME VIII-1 1-5 (partly recalled)  corner_test.go
+//	European…End           EN 13445-3 (small end recalled)       corner_test.go
+//	SeamJoint, TipJoint    edge theory of shell/edge             joint_test.go
+//	…Convex, CheckTipPlate ASME VIII-1 UG-33 (recalled), UG-34   joint_test.go
 //	KnuckleLimits, CheckKnuckle  the lowest of those in range    knuckle_test.go, european_internal_test.go
 //
 // # Not covered
 //
-// Bending at junctions, pressure on the convex side, bolted closures, and the
+// The verdict on a junction, which is the check of shell/edge with the numerical shell; buckling; bolted closures; and the
 // European flat head, whose coefficient C2 stands only in a chart. Nothing here is a claim of compliance
 // with a code: local rules and a licensed engineer decide.
 package heads
