@@ -26,17 +26,11 @@ func (m *model) cylinderSeams(c *loadCase) (s shell.Seams, a shell.Allowables, l
 	p := m.cyl
 	outside := 2 * (p.radius + p.nominal)
 	girths := m.girthJoints()
-	process := func(of string) string { // a port's weld on the part has no process of its own
-		if m.ported("cylinder") {
-			return slower(of, "")
-		}
-		return of
-	}
 	if m.long != nil {
 		s.LongJoint = m.long.Name
 		s.Long, _, longErr = asWeld(m.long).EfficiencyAt(string(c.rule),
 			weld.Place{Category: "A", Longitudinal: true, Thickness: p.nominal, OutsideDiameter: outside})
-		al := m.allow(p, process(m.long.Process), c)
+		al := m.allow(p, m.atPart("cylinder", m.long), c)
 		a.Parent, a.Zone, a.SeamLong, a.ZoneKnown = al.parent, al.zone, al.seam, al.zoneErr
 	} else {
 		s.LongJoint = "none, drawn or extruded"
@@ -53,7 +47,7 @@ func (m *model) cylinderSeams(c *loadCase) (s shell.Seams, a shell.Allowables, l
 		if e < s.Girth || math.IsNaN(e) {
 			s.Girth, s.GirthJoint = e, j.Name
 		}
-		al := m.allow(p, process(j.Process), c)
+		al := m.allow(p, m.atPart("cylinder", j), c)
 		if al.zoneErr != nil {
 			a.ZoneKnown = al.zoneErr
 			continue
@@ -70,17 +64,6 @@ func (m *model) cylinderSeams(c *loadCase) (s shell.Seams, a shell.Allowables, l
 		}
 	}
 	return s, a, longErr, girthErr
-}
-
-// ported reports whether a port stands in a part: its weld softens the wall as
-// the slower process does, since none is stated for it.
-func (m *model) ported(part string) bool {
-	for _, p := range m.ports {
-		if p.host.name == part {
-			return true
-		}
-	}
-	return false
 }
 
 // girthJoints returns the joints that go round the cylinder, each once.

@@ -51,10 +51,6 @@ func (m *model) headSeams(h *headPart, c *loadCase) (s heads.Seams, a heads.Allo
 		s.Girth, s.GirthJoint, s.Segment = 1, "bolted", 1
 		return s, a, own.parentErr
 	}
-	process := h.seam.Process
-	if m.ported(h.name) {
-		process = slower(process, "")
-	}
 	joint, place := m.seamOf(h)
 	s.GirthJoint = h.seam.Name
 	if s.Girth, _, err = joint.EfficiencyAt(string(c.rule), place); err != nil {
@@ -62,7 +58,6 @@ func (m *model) headSeams(h *headPart, c *loadCase) (s heads.Seams, a heads.Allo
 	}
 	if h.segment != nil {
 		s.Segmented, s.SegmentJoint = true, h.segment.Name
-		process = slower(process, h.segment.Process)
 		s.Segment, _, err = asWeld(h.segment).EfficiencyAt(string(c.rule),
 			weld.Place{Category: "A", Longitudinal: true, Thickness: h.nominal, OutsideDiameter: 2 * (h.radius + h.nominal)})
 	} else {
@@ -77,7 +72,7 @@ func (m *model) headSeams(h *headPart, c *loadCase) (s heads.Seams, a heads.Allo
 	if err != nil {
 		return s, a, err
 	}
-	return m.headLimits(h, c, process, s, a)
+	return m.headLimits(h, c, s, a)
 }
 
 // seamOf returns the joint of a head to the cylinder as it counts there, and its
@@ -91,9 +86,10 @@ func (m *model) seamOf(h *headPart) (weld.Joint, weld.Place) {
 }
 
 // headLimits fills in the limits across the welds of a head and in their zones.
-func (m *model) headLimits(h *headPart, c *loadCase, process string, s heads.Seams, a heads.Allowables) (heads.Seams, heads.Allowables, error) {
-	welded := m.allow(h.part, process, c)
-	shell := m.allow(m.cyl, h.seam.Process, c)
+func (m *model) headLimits(h *headPart, c *loadCase, s heads.Seams, a heads.Allowables) (heads.Seams, heads.Allowables, error) {
+	all := m.weldsOf(&h.part)
+	welded := m.allow(h.part, all, c)
+	shell := m.allow(m.cyl, welds(h.seam.Name), c)
 	a.ZoneKnown = errors.Join(welded.zoneErr, shell.zoneErr)
 	if a.ZoneKnown != nil {
 		return s, a, nil
@@ -106,27 +102,18 @@ func (m *model) headLimits(h *headPart, c *loadCase, process string, s heads.Sea
 	if a.SeamGirth, err = welded.seam.Lower(shell.seam); err != nil {
 		return s, a, err
 	}
-	s.ZoneWidth, s.PortZones, err = m.zones(h, c, process)
+	s.ZoneWidth, s.PortZones, err = m.zones(h, c, all)
 	return s, a, err
-}
-
-// slower returns the process whose zone is the weaker: TIG, also where it was
-// not said.
-func slower(a, b string) string {
-	if a == b {
-		return a
-	}
-	return ""
 }
 
 // zones returns the width of the softened zone along a head and the radii over
 // which ports soften it [m]; nothing where the alloy does not soften.
-func (m *model) zones(h *headPart, c *loadCase, process string) (width float64, ports [][2]float64, err error) {
-	props := m.metals.at(h.material, process, h.nominal, c.temperature)
+func (m *model) zones(h *headPart, c *loadCase, w welds) (width float64, ports [][2]float64, err error) {
+	props := m.metals.at(h.material, w, h.nominal, c.temperature)
 	if !props.zone.Softened {
 		return 0, nil, nil
 	}
-	if width, _, err = weld.ZoneWidth(process, props.parent.Family, h.nominal); err != nil {
+	if width, err = m.zoneWidth(w, props.parent.Family, h.nominal); err != nil {
 		return 0, nil, err
 	}
 	for _, p := range m.ports {

@@ -11,13 +11,15 @@ import (
 
 // metals resolves the named materials of the tank and remembers what it found.
 type metals struct {
-	t     *tank.Tank
-	found map[metalKey]metal
+	t      *tank.Tank
+	found  map[metalKey]metal
+	pulled map[string]*couponSet // by joint
 }
 
 type metalKey struct {
-	name, process string
-	thickness, T  float64 // [m], [K]
+	name         string
+	welds        welds
+	thickness, T float64 // [m], [K]
 }
 
 // A metal is one material at one thickness and temperature. An error goes with
@@ -27,12 +29,14 @@ type metal struct {
 	parentErr, zoneErr error
 }
 
-func newMetals(t *tank.Tank) metals { return metals{t: t, found: map[metalKey]metal{}} }
+func newMetals(t *tank.Tank) metals {
+	return metals{t: t, found: map[metalKey]metal{}, pulled: map[string]*couponSet{}}
+}
 
 // at returns the named material at the thickness [m] and temperature T [K],
-// welded by the process.
-func (ms metals) at(name, process string, thickness, T float64) metal {
-	key := metalKey{name, process, thickness, T}
+// with the zone that the welds make of it.
+func (ms metals) at(name string, w welds, thickness, T float64) metal {
+	key := metalKey{name, w, thickness, T}
 	if m, ok := ms.found[key]; ok {
 		return m
 	}
@@ -47,16 +51,14 @@ func (ms metals) resolve(k metalKey) (m metal) {
 		err := fmt.Errorf("material %q is not in the tank file", k.name)
 		return metal{parentErr: err, zoneErr: err}
 	}
-	if in.Own() {
-		o := ownOf(in)
-		m.parent, m.parentErr = o.Parent(k.T)
-		m.zone, m.zoneErr = o.WeldZone(k.T)
-		return m
-	}
 	q := material.Query{Alloy: in.Alloy, Spec: in.Spec, Product: in.Product, Thickness: k.thickness,
-		Temperature: k.T, ColdStrength: in.ColdStrength, Process: k.process}
-	m.parent, m.parentErr = q.Parent()
-	m.zone, m.zoneErr = q.WeldZone()
+		Temperature: k.T, ColdStrength: in.ColdStrength}
+	if in.Own() {
+		m.parent, m.parentErr = ownOf(in).Parent(k.T)
+	} else {
+		m.parent, m.parentErr = q.Parent()
+	}
+	m.zone, m.zoneErr = ms.zoneOf(in, q, k.welds)
 	return m
 }
 
@@ -81,14 +83,14 @@ type allowance struct {
 	parentErr, zoneErr error
 }
 
-// allow returns what the rule of the case allows on the wall. process is that
-// of the weld in question.
-func (m *model) allow(p part, process string, c *loadCase) allowance {
-	return m.allowAt(p.material, process, p.nominal, c.temperature, c.rule, p.refused)
+// allow returns what the rule of the case allows on the wall, where those welds
+// meet it.
+func (m *model) allow(p part, w welds, c *loadCase) allowance {
+	return m.allowAt(p.material, w, p.nominal, c.temperature, c.rule, p.refused)
 }
 
 // allowAt returns what a rule allows on a material of a thickness [m] at T [K].
-func (m *model) allowAt(name, process string, thickness, T float64, rule material.Rule, refused error) (a allowance) {
+func (m *model) allowAt(name string, w welds, thickness, T float64, rule material.Rule, refused error) (a allowance) {
 	if refused != nil {
 		return allowance{parentErr: refused, zoneErr: refused}
 	}
@@ -96,7 +98,7 @@ func (m *model) allowAt(name, process string, thickness, T float64, rule materia
 	if err != nil {
 		return allowance{parentErr: err, zoneErr: err}
 	}
-	props := m.metals.at(name, process, thickness, T)
+	props := m.metals.at(name, w, thickness, T)
 	o := material.LimitOptions{Group4: m.group4}
 	a.parentErr, a.zoneErr = props.parentErr, props.zoneErr
 	if a.parentErr == nil {

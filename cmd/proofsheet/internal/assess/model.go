@@ -176,6 +176,6 @@ func asWeld(j *tank.Joint) weld.Joint {
 	if j.Efficiency != nil {
 		e = *j.Efficiency
 	}
-	return weld.Joint{Kind: j.Kind, Examination: j.Examination, Root: j.Root, Process: j.Process,
+	return weld.Joint{Kind: j.Kind, Examination: j.Examination, Root: j.Root, Process: j.Process, Coupons: j.Coupons != "",
 		Efficiency: e, EfficiencySource: j.Source}
 }

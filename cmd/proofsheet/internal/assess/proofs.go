@@ -6,7 +6,6 @@ import (
 	"math"
 	"strings"
 
-	"proofsheet/cmd/proofsheet/internal/tank"
 	"proofsheet/loads/proof"
 	"proofsheet/material"
 	"proofsheet/material/fluid"
@@ -210,7 +209,7 @@ func (m *model) testDensity() (float64, error) {
 // ratios returns the property that sets the allowable, at the test over in
 // service, of a part and its weld zone; the hottest case is the service.
 func (m *model) ratios(p *part, cases []*loadCase) ([]proof.Ratio, error) {
-	at := func(T float64) metal { return m.metals.at(p.material, m.process(p), p.nominal, T) }
+	at := func(T float64) metal { return m.metals.at(p.material, m.weldsOf(p), p.nominal, T) }
 	test, service := at(m.t.Proof.Temperature), at(hottest(cases))
 	if err := errors.Join(test.parentErr, service.parentErr); err != nil {
 		return nil, err
@@ -229,31 +228,4 @@ func (m *model) ratios(p *part, cases []*loadCase) ([]proof.Ratio, error) {
 		return out, nil // the weld zone is refused by every check that needs it
 	}
 	return out, add(p.material+", weld zone", test.zone, service.zone)
-}
-
-// process returns the weld process whose zone is the weaker at a part.
-func (m *model) process(p *part) string {
-	var js []*tank.Joint
-	switch p.name {
-	case "cylinder":
-		js = append(m.girthJoints(), m.long)
-	case "head.aft":
-		js = []*tank.Joint{m.aft.seam, m.aft.segment}
-	default:
-		js = []*tank.Joint{m.fwd.seam, m.fwd.segment}
-	}
-	process, first := "", true
-	for _, j := range js {
-		if j == nil {
-			continue
-		}
-		if first {
-			process, first = j.Process, false
-		}
-		process = slower(process, j.Process)
-	}
-	if m.ported(p.name) {
-		return slower(process, "")
-	}
-	return process
 }

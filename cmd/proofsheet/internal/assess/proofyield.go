@@ -95,7 +95,7 @@ func withLimit(r check.Result, rs []proof.Rule, yield, e float64) check.Result {
 
 // proofYields returns the yield of a part and of its weld zone at the test [Pa].
 func (m *model) proofYields(p *part) (parent, zone float64, err error) {
-	x := m.metals.at(p.material, m.process(p), p.nominal, m.t.Proof.Temperature)
+	x := m.metals.at(p.material, m.weldsOf(p), p.nominal, m.t.Proof.Temperature)
 	return x.parent.Yield.Value, x.zone.Yield.Value, errors.Join(p.refused, x.parentErr, x.zoneErr, x.parent.Brittle, x.zone.Brittle)
 }
 

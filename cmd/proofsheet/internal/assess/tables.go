@@ -105,15 +105,16 @@ func overrideSource(o override) check.Source {
 
 // A use is a part or tube made of a material, with the wall it was ordered in.
 type use struct {
-	part, material, process string
-	thickness               float64 // [m]
+	part, material string
+	welds          welds
+	thickness      float64 // [m]
 }
 
 // uses lists where every material is used.
 func (r *run) uses() (out []use) {
-	out = append(out, use{"cylinder", r.cyl.material, r.process(&r.cyl), r.cyl.nominal})
+	out = append(out, use{"cylinder", r.cyl.material, r.weldsOf(&r.cyl), r.cyl.nominal})
 	for _, h := range r.ends() {
-		out = append(out, use{h.name, h.material, r.process(&h.part), h.nominal})
+		out = append(out, use{h.name, h.material, r.weldsOf(&h.part), h.nominal})
 	}
 	for _, p := range r.ports {
 		out = append(out, use{"port." + p.in.Name, p.in.Tube.Material, "", p.in.Tube.Wall})
@@ -127,7 +128,7 @@ func (r *run) materialSheets() (out []report.MaterialSheet) {
 	at := map[string]int{}
 	for _, u := range r.uses() {
 		in, _ := r.t.FindMaterial(u.material)
-		x := r.metals.at(u.material, u.process, u.thickness, r.hottest())
+		x := r.metals.at(u.material, u.welds, u.thickness, r.hottest())
 		key := fmt.Sprint(u.material, x.parent.Row, x.zone.Yield.Value, x.zone.Ultimate.Value, x.parentErr, x.zoneErr)
 		if i, ok := at[key]; ok {
 			out[i].Used += ", " + u.part
@@ -157,7 +158,7 @@ func (r *run) hottest() float64 { return hottest(r.cases) }
 
 func (r *run) materialSheet(in tank.Material, u use) report.MaterialSheet {
 	hottest := r.hottest()
-	x := r.metals.at(u.material, u.process, u.thickness, hottest)
+	x := r.metals.at(u.material, u.welds, u.thickness, hottest)
 	s := report.MaterialSheet{Name: in.Name, Alloy: in.Alloy, Certificate: in.Certificate, Used: u.part, Row: x.parent.Row}
 	if in.Own() {
 		s.Alloy = "own values"
@@ -178,7 +179,7 @@ func (r *run) materialSheet(in tank.Material, u use) report.MaterialSheet {
 	p := x.parent
 	at := func(T float64) string { return fmt.Sprintf(" at %.4g °C", T-273.15) }
 	for _, T := range r.temperatures() {
-		y := r.metals.at(u.material, u.process, u.thickness, T)
+		y := r.metals.at(u.material, u.welds, u.thickness, T)
 		if y.parentErr != nil {
 			s.Notes = append(s.Notes, "not assessed"+at(T)+": "+y.parentErr.Error())
 			continue
@@ -215,7 +216,7 @@ func (r *run) materialSheet(in tank.Material, u use) report.MaterialSheet {
 // withLimits adds the allowable of every rule in force, with its terms.
 func (r *run) withLimits(s report.MaterialSheet, in tank.Material, u use, T float64) report.MaterialSheet {
 	for _, rule := range rules(r.t.Basis.Rule, r.cases) {
-		a := r.allowAt(in.Name, u.process, u.thickness, T, rule, nil)
+		a := r.allowAt(in.Name, u.welds, u.thickness, T, rule, nil)
 		for _, row := range []struct {
 			where string
 			l     material.Limits

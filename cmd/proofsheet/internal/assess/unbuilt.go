@@ -2,7 +2,6 @@ package assess
 
 import (
 	"errors"
-	"fmt"
 
 	"proofsheet/report/check"
 )
@@ -23,9 +22,6 @@ func (m *model) unbuilt() (out []check.Result) {
 	for _, j := range m.t.Joint {
 		if j.HiLo != nil || j.Peaking != nil {
 			add("tank/misalignment-"+j.Name, "Joint "+j.Name+": misalignment", "bending at the seam from hi_lo and peaking")
-		}
-		if j.Coupons != "" {
-			add("tank/coupons-"+j.Name, "Joint "+j.Name+": strength from coupons", fmt.Sprintf("%d coupons were read", len(j.CouponRows)))
 		}
 	}
 	return out

@@ -1,0 +1,210 @@
+package assess
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"proofsheet/cmd/proofsheet/internal/tank"
+	"proofsheet/material"
+	"proofsheet/material/weld"
+	"proofsheet/report/check"
+)
+
+// welds names the joints whose zones meet in a wall, a comma between them. The
+// empty name stands for a weld that no joint describes, as that of a port; the
+// weakest of them counts.
+type welds string
+
+// names returns each of them.
+func (w welds) names() []string { return strings.Split(string(w), ",") }
+
+// and returns both together, each name once.
+func (w welds) and(o welds) welds {
+	all := append(w.names(), o.names()...)
+	slices.Sort(all)
+	return welds(strings.Join(slices.Compact(all), ","))
+}
+
+// A couponSet is the coupons of one joint with what they show.
+type couponSet struct {
+	joint           tank.Joint
+	basis           string
+	weld            []tank.Coupon
+	parent          []tank.Coupon
+	ultimate, yield weld.Sample
+	measured        bool // yield was measured on some coupon
+	err             error
+	thickness       float64 // of the coupons, NaN: not stated [m]
+	temperature     float64 // of the test [K]
+	told            bool    // the temperature was stated
+}
+
+// newCouponSet draws the limits from the coupons of a joint.
+func newCouponSet(t *tank.Tank, j tank.Joint) *couponSet {
+	c := &couponSet{joint: j, basis: j.CouponBasis, thickness: math.NaN(), temperature: roomTemperature}
+	if c.basis == "" {
+		c.basis = t.Basis.CouponBasis
+	}
+	var ultimate, yield []float64
+	for _, row := range j.CouponRows {
+		if row.Parent {
+			c.parent = append(c.parent, row)
+			continue
+		}
+		c.weld = append(c.weld, row)
+		ultimate = append(ultimate, row.Ultimate)
+		if row.Yield != nil {
+			yield = append(yield, *row.Yield)
+		}
+		if row.Thickness != nil && !(c.thickness >= *row.Thickness) {
+			c.thickness = *row.Thickness
+		}
+		if row.Temperature != nil && (!c.told || *row.Temperature < c.temperature) {
+			c.temperature, c.told = *row.Temperature, true
+		}
+	}
+	var err error
+	if c.ultimate, err = weld.BasisLimit(ultimate, c.basis); err != nil {
+		c.err = fmt.Errorf("ultimate: %w", err)
+		return c
+	}
+	if c.measured = len(yield) > 0; !c.measured {
+		return c
+	}
+	if c.yield, err = weld.BasisLimit(yield, c.basis); err != nil {
+		c.err = fmt.Errorf("yield: %w", err)
+	}
+	return c
+}
+
+// mostThickness is how many times a wall may be thicker or thinner than the
+// coupons that speak for it [-]: practice of welding procedure tests.
+const mostThickness = 2
+
+// tested returns the limits for a wall of a thickness [m].
+func (c *couponSet) tested(thickness float64) (material.Tested, error) {
+	t := material.Tested{Ultimate: c.ultimate.Limit, Yield: math.NaN(), Temperature: c.temperature,
+		Source: check.Source{Doc: c.joint.Coupons, Where: fmt.Sprintf("%s basis of %d coupons", c.basis, len(c.weld)), How: check.Computed}}
+	if c.measured {
+		t.Yield = c.yield.Limit
+	}
+	if c.err != nil {
+		return t, c.err
+	}
+	if ratio := thickness / c.thickness; ratio > mostThickness*(1+1e-9) || ratio < (1-1e-9)/mostThickness {
+		return t, fmt.Errorf("coupons %.4g mm thick do not speak for a wall of %.4g mm: pull coupons of at least half and at most twice its thickness", c.thickness*1e3, thickness*1e3)
+	}
+	return t, nil
+}
+
+// coupons returns the set of a joint, nil where it has none.
+func (ms metals) coupons(name string) *couponSet {
+	j, ok := ms.t.FindJoint(name)
+	if !ok || j.Coupons == "" {
+		return nil
+	}
+	c, ok := ms.pulled[name]
+	if !ok {
+		c = newCouponSet(ms.t, j)
+		ms.pulled[name] = c
+	}
+	return c
+}
+
+// zone returns the weld zone of a material as one weld makes it: from coupons
+// where its joint has them, else from the tables.
+func (ms metals) zone(in tank.Material, q material.Query, name string) (material.Properties, error) {
+	j, _ := ms.t.FindJoint(name)
+	q.Process = j.Process
+	c := ms.coupons(name)
+	if c == nil {
+		if in.Own() {
+			return ownOf(in).WeldZone(q.Temperature)
+		}
+		return q.WeldZone()
+	}
+	tested, err := c.tested(q.Thickness)
+	if err != nil {
+		return material.Properties{}, fmt.Errorf("coupons of joint %s: %w", name, err)
+	}
+	var p material.Properties
+	if in.Own() {
+		p, err = ownOf(in).TestedZone(q.Temperature, tested)
+	} else {
+		p, err = q.TestedZone(tested)
+	}
+	if err != nil {
+		return p, fmt.Errorf("coupons of joint %s: %w", name, err)
+	}
+	return p, nil
+}
+
+// zoneOf returns the weakest zone of the welds that meet.
+func (ms metals) zoneOf(in tank.Material, q material.Query, w welds) (z material.Properties, err error) {
+	for i, name := range w.names() {
+		p, err := ms.zone(in, q, name)
+		switch {
+		case err != nil && name == "" && len(ms.pulled) > 0:
+			return p, fmt.Errorf("a weld that no joint with coupons describes: %w", err)
+		case err != nil:
+			return p, err
+		case i == 0:
+			z = p
+		default:
+			z = z.Weaker(p)
+		}
+	}
+	return z, nil
+}
+
+// zoneWidth returns the width of the widest zone of the welds that meet, for a
+// wall of a thickness [m].
+func (m *model) zoneWidth(w welds, family string, thickness float64) (width float64, err error) {
+	for _, name := range w.names() {
+		j, _ := m.t.FindJoint(name)
+		b, _, err := weld.ZoneWidth(j.Process, family, thickness)
+		if err != nil {
+			return math.NaN(), err
+		}
+		width = math.Max(width, b)
+	}
+	return width, nil
+}
+
+// portWelds returns the welds of the ports of a part, and whether there are any.
+func (m *model) portWelds(part string) (w welds, any bool) {
+	for _, p := range m.ports {
+		if p.host.name == part {
+			w, any = "", true // a port's weld names no joint
+		}
+	}
+	return w, any
+}
+
+// atPart returns the welds of a part together: the joints given and its ports.
+func (m *model) atPart(part string, js ...*tank.Joint) welds {
+	w, some := m.portWelds(part)
+	for _, j := range js {
+		switch {
+		case j == nil:
+		case !some:
+			w, some = welds(j.Name), true
+		default:
+			w = w.and(welds(j.Name))
+		}
+	}
+	return w
+}
+
+// weldsOf returns all welds that meet a part.
+func (m *model) weldsOf(p *part) welds {
+	switch p.name {
+	case "cylinder":
+		return m.atPart(p.name, append(m.girthJoints(), m.long)...)
+	case "head.aft":
+		return m.atPart(p.name, m.aft.seam, m.aft.segment)
+	}
+	return m.atPart(p.name, m.fwd.seam, m.fwd.segment)
+}
