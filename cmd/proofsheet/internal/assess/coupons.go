@@ -176,8 +176,12 @@ func (m *model) zoneWidth(w welds, family string, thickness float64) (width floa
 // portWelds returns the welds of the ports of a part, and whether there are any.
 func (m *model) portWelds(part string) (w welds, any bool) {
 	for _, p := range m.ports {
-		if p.host.name == part {
-			w, any = "", true // a port's weld names no joint
+		switch own := welds(p.in.Weld.Joint); {
+		case p.host.name != part:
+		case any:
+			w = w.and(own)
+		default:
+			w, any = own, true
 		}
 	}
 	return w, any

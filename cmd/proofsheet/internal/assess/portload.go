@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 
+	"proofsheet/cmd/proofsheet/internal/tank"
 	"proofsheet/heads"
 	"proofsheet/heads/port"
 	"proofsheet/loads"
@@ -16,23 +17,27 @@ import (
 // where an alloy softens, and the efficiency of a seam through the hole.
 func (m *model) portStrengths(p *portPart, c *loadCase) (port.Strengths, error) {
 	var s port.Strengths
-	wall := m.allow(p.host, "", c)
+	own := welds(p.in.Weld.Joint)
+	all, err := m.weldsAt(p)
+	if err != nil {
+		return s, err
+	}
+	wall := m.allow(p.host, all, c)
 	if wall.zoneErr != nil {
 		return s, wall.zoneErr
 	}
-	tube := m.allowAt(p.in.Tube.Material, "", p.in.Tube.Wall, c.temperature, c.rule, nil)
+	tube := m.allowAt(p.in.Tube.Material, own, p.in.Tube.Wall, c.temperature, c.rule, nil)
 	if tube.zoneErr != nil {
 		return s, fmt.Errorf("tube: %w", tube.zoneErr)
 	}
 	s = port.Strengths{Wall: wall.seam.S, Tube: tube.seam.S, Pad: wall.seam.S}
 	if pad := p.in.Pad; pad != nil && pad.Material != "" {
-		a := m.allowAt(pad.Material, "", pad.Thickness, c.temperature, c.rule, nil)
+		a := m.allowAt(pad.Material, own, pad.Thickness, c.temperature, c.rule, nil)
 		if a.zoneErr != nil {
 			return s, fmt.Errorf("pad: %w", a.zoneErr)
 		}
 		s.Pad = a.seam.S
 	}
-	var err error
 	if s.EfficiencyTube, err = m.tubeEfficiency(p, c.rule); err != nil {
 		return s, fmt.Errorf("tube: %w", err)
 	}
@@ -60,42 +65,76 @@ func (m *model) tubeEfficiency(p *portPart, rule material.Rule) (float64, error)
 	return e, err
 }
 
-// seamThrough returns the efficiency of the seam that the port's reinforcement
-// meets [-], 1 in solid plate. A seam anywhere within the limit of
-// reinforcement counts, in both planes.
-func (m *model) seamThrough(p *portPart, rule material.Rule) (float64, error) {
+// A crossing is a seam that a port's reinforcement or its softened zone meets.
+type crossing struct {
+	joint *tank.Joint
+	at    weld.Place
+}
+
+// crossings returns the seams within a reach [m] of a port's axis. A girth seam
+// whose station is not said may be there.
+func (m *model) crossings(p *portPart, reach float64) (out []crossing) {
 	joint, clock := m.long, m.t.Cylinder.LongSeamClock
 	if p.head != nil {
 		joint, clock = p.head.segment, p.head.in.SegmentSeamClock
 	}
-	reach := p.chords.OutsideTransverse/2 + math.Max(p.chords.Transverse/2, p.in.Tube.Wall+p.host.nominal)
-	least := 1.0
+	outside := 2 * (p.host.radius + p.host.nominal)
 	if joint != nil && p.port.SeamDistance(p.wall, clock) < reach {
-		e, _, err := asWeld(joint).EfficiencyAt(string(rule), weld.Place{Category: "A", Longitudinal: true,
-			Thickness: p.host.nominal, OutsideDiameter: 2 * (p.host.radius + p.host.nominal)})
-		if err != nil {
-			return math.NaN(), err
-		}
-		least = e
+		out = append(out, crossing{joint, weld.Place{Category: "A", Longitudinal: true, Thickness: p.host.nominal, OutsideDiameter: outside}})
 	}
 	if p.head != nil || m.girth == nil {
-		return least, nil
+		return out
 	}
 	stations := m.t.Cylinder.GirthStations
-	if len(stations) == 0 { // where the courses meet is not said: it may be here
+	if len(stations) == 0 {
 		stations = []float64{p.z}
 	}
 	for _, z := range stations {
 		if math.Abs(z-p.z) < reach {
-			e, _, err := asWeld(m.girth).EfficiencyAt(string(rule), weld.Place{Category: "B",
-				Thickness: p.host.nominal, OutsideDiameter: 2 * (p.host.radius + p.host.nominal)})
-			if err != nil {
-				return math.NaN(), err
-			}
-			least = math.Min(least, e)
+			return append(out, crossing{m.girth, weld.Place{Category: "B", Thickness: p.host.nominal, OutsideDiameter: outside}})
 		}
 	}
+	return out
+}
+
+// reinforced returns how far from its axis a port's reinforcement reaches [m].
+func (p *portPart) reinforced() float64 {
+	return p.chords.OutsideTransverse/2 + math.Max(p.chords.Transverse/2, p.in.Tube.Wall+p.host.nominal)
+}
+
+// seamThrough returns the efficiency of the seam that the port's reinforcement
+// meets [-], 1 in solid plate. A seam anywhere within the limit of
+// reinforcement counts, in both planes.
+func (m *model) seamThrough(p *portPart, rule material.Rule) (float64, error) {
+	least := 1.0
+	for _, x := range m.crossings(p, p.reinforced()) {
+		e, _, err := asWeld(x.joint).EfficiencyAt(string(rule), x.at)
+		if err != nil {
+			return math.NaN(), err
+		}
+		least = math.Min(least, e)
+	}
 	return least, nil
+}
+
+// weldsAt returns the welds that meet the wall of a port: its own, and every seam
+// whose zone reaches its reinforcement.
+func (m *model) weldsAt(p *portPart) (welds, error) {
+	w := welds(p.in.Weld.Joint)
+	for _, x := range m.crossings(p, math.Inf(1)) {
+		parent := m.metals.at(p.host.material, w, p.host.nominal, roomTemperature)
+		if parent.parentErr != nil {
+			return w, parent.parentErr
+		}
+		b, err := m.zoneWidth(welds(x.joint.Name), parent.parent.Family, p.host.nominal)
+		if err != nil {
+			return w, err
+		}
+		for _, near := range m.crossings(p, p.reinforced()+b) {
+			w = w.and(welds(near.joint.Name))
+		}
+	}
+	return w, nil
 }
 
 // errOutside says why a port is not assessed where the pressure is outside.

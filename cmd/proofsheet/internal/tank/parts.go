@@ -120,6 +120,7 @@ type Weld struct {
 	InsideThroat  float64 // in place of the leg [m]
 	Groove        float64 // depth; 0 with GrooveFull [m]
 	GrooveFull    bool    // groove through the whole wall
+	Joint         string  // whose process and coupons speak for it; "": none
 }
 
 // Pad is a reinforcing plate round a port. One of OutsideDiameter and Lip is set.
