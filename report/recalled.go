@@ -34,6 +34,14 @@ func (s *Sheet) AllRecalled() []string {
 		}
 	}
 	for _, j := range s.Joints {
+		if j.Coupons != nil {
+			for _, v := range j.Coupons.Ratios {
+				add(v.Source, "joint "+j.Name+", "+v.Quantity.Name)
+			}
+			for _, l := range j.Coupons.Limits {
+				add(l.Source, "joint "+j.Name+", limit of "+l.Name)
+			}
+		}
 		for _, u := range j.Uses {
 			add(u.Source, "joint "+j.Name+" as "+u.Place)
 		}

@@ -125,6 +125,7 @@ type JointSheet struct {
 	Name, Kind, Examination, Process string
 	Uses                             []JointUse
 	Notes                            []string
+	Coupons                          *CouponSheet // nil where none were pulled
 }
 
 // A JointUse is the efficiency of a joint at one place.

@@ -80,6 +80,13 @@ func (s *Sheet) writeBody(b *strings.Builder, caseFilter string) {
 			fmt.Fprintf(b, "override: %s = %s in place of %s (%s)\n", row.Name, row.Value, orNone(row.Instead), row.Source.Doc)
 		}
 	}
+	for _, j := range s.Joints {
+		if j.Coupons != nil {
+			for _, l := range j.Coupons.Limits {
+				fmt.Fprintln(b, l.line(j.Name, s.Units))
+			}
+		}
+	}
 	s.writeChecks(b, caseFilter)
 	for _, p := range s.Permissible {
 		value := "not assessed"

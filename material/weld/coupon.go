@@ -159,11 +159,4 @@ func (s *Sample) caution() {
 	if s.N < powerless {
 		add("under %d coupons the test of normality has almost no power: not rejected proves nothing", powerless)
 	}
-	if s.Outlier.Is {
-		side := "high"
-		if s.Outlier.Low {
-			side = "low"
-		}
-		add("coupon %d is an outlier on the %s side (%.2f s from the mean, %.3f is usual at most): find out why; it stays in the set", s.Outlier.Index+1, side, s.Outlier.Distance, s.Outlier.Limit)
-	}
 }

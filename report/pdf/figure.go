@@ -22,6 +22,11 @@ func Figures(s *report.Sheet) []drawing.Figure {
 	for _, c := range allCharts(s) {
 		add(chartFigure(c, s.Units, 180, 85))
 	}
+	for _, j := range s.Joints {
+		if j.Coupons != nil {
+			add(couponFigure(j, s.Units, 180, 70))
+		}
+	}
 	add(proofFigure(s, 180, 75))
 	return out
 }

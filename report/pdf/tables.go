@@ -143,6 +143,11 @@ func (p *paper) joints() {
 	p.table([]column{{"joint", 0.8, false, false}, {"kind", 1.3, false, false}, {"examined", 0.8, false, false}, {"where", 1.5, false, false}, {"rule", 0.8, false, false},
 		{"efficiency", 0.8, true, false}, {"source (how), note", 2.6, false, false}}, rows, 0)
 	p.list(notes, small)
+	for _, j := range p.sheet.Joints {
+		if j.Coupons != nil {
+			p.coupons(j)
+		}
+	}
 }
 
 func (p *paper) cases() {

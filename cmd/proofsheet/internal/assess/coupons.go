@@ -35,10 +35,12 @@ type couponSet struct {
 	parent          []tank.Coupon
 	ultimate, yield weld.Sample
 	measured        bool // yield was measured on some coupon
-	err             error
-	thickness       float64 // of the coupons, NaN: not stated [m]
-	temperature     float64 // of the test [K]
-	told            bool    // the temperature was stated
+
+	ultimateErr, yieldErr error // why a limit is not used
+
+	thickness   float64 // of the coupons, NaN: not stated [m]
+	temperature float64 // of the test [K]
+	told        bool    // the temperature was stated
 }
 
 // newCouponSet draws the limits from the coupons of a joint.
@@ -65,18 +67,22 @@ func newCouponSet(t *tank.Tank, j tank.Joint) *couponSet {
 			c.temperature, c.told = *row.Temperature, true
 		}
 	}
-	var err error
-	if c.ultimate, err = weld.BasisLimit(ultimate, c.basis); err != nil {
-		c.err = fmt.Errorf("ultimate: %w", err)
-		return c
-	}
-	if c.measured = len(yield) > 0; !c.measured {
-		return c
-	}
-	if c.yield, err = weld.BasisLimit(yield, c.basis); err != nil {
-		c.err = fmt.Errorf("yield: %w", err)
+	c.ultimate, c.ultimateErr = weld.BasisLimit(ultimate, c.basis)
+	if c.measured = len(yield) > 0; c.measured {
+		c.yield, c.yieldErr = weld.BasisLimit(yield, c.basis)
 	}
 	return c
+}
+
+// err returns why the set gives no strength, nil where it does.
+func (c *couponSet) err() error {
+	switch {
+	case c.ultimateErr != nil:
+		return fmt.Errorf("ultimate: %w", c.ultimateErr)
+	case c.yieldErr != nil:
+		return fmt.Errorf("yield: %w", c.yieldErr)
+	}
+	return nil
 }
 
 // mostThickness is how many times a wall may be thicker or thinner than the
@@ -90,8 +96,8 @@ func (c *couponSet) tested(thickness float64) (material.Tested, error) {
 	if c.measured {
 		t.Yield = c.yield.Limit
 	}
-	if c.err != nil {
-		return t, c.err
+	if err := c.err(); err != nil {
+		return t, err
 	}
 	if ratio := thickness / c.thickness; ratio > mostThickness*(1+1e-9) || ratio < (1-1e-9)/mostThickness {
 		return t, fmt.Errorf("coupons %.4g mm thick do not speak for a wall of %.4g mm: pull coupons of at least half and at most twice its thickness", c.thickness*1e3, thickness*1e3)

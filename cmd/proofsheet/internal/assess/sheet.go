@@ -94,7 +94,7 @@ func bar(p float64) string { return fmt.Sprintf("%.2f bar", math.Floor(p/1e3)/10
 
 // cautionList returns what stands on page 1.
 func (r *run) cautionList() []string {
-	out := append([]string{}, r.cautions...)
+	out := append(append([]string{}, r.cautions...), r.couponCautions()...)
 	for _, p := range r.ports {
 		out = append(out, p.chords.Cautions...)
 		if p.chordsErr != nil {

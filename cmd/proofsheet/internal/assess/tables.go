@@ -51,7 +51,7 @@ func (r *run) quantities() (out []report.NamedQuantity) {
 		add(at+".short_chord", unless(p.chordsErr, short), "m", note)
 		add(at+".obliquity", unless(p.chordsErr, p.chords.Obliquity), "rad", note)
 	}
-	return append(out, r.proofQuantities()...)
+	return append(append(out, r.couponQuantities()...), r.proofQuantities()...)
 }
 
 // unless returns v, or NaN with an error about it; in v's own unit.
@@ -95,7 +95,7 @@ func (r *run) basisRows() (out []report.BasisRow) {
 	if o, ok := written["austenitic_90"]; ok {
 		out = append(out, report.BasisRow{Name: "austenitic_90", Value: "true", Override: true, Instead: "false", Source: overrideSource(o)})
 	}
-	return out
+	return append(out, r.couponBasisRows()...)
 }
 
 // overrideSource is what the tank file says of an override.
@@ -241,7 +241,7 @@ func (r *run) jointSheets() (out []report.JointSheet) {
 	od := 2 * (r.cyl.radius + r.cyl.nominal)
 	for i := range r.t.Joint {
 		j := &r.t.Joint[i]
-		s := report.JointSheet{Name: j.Name, Kind: j.Kind, Examination: j.Examination, Process: j.Process}
+		s := report.JointSheet{Name: j.Name, Kind: j.Kind, Examination: j.Examination, Process: j.Process, Coupons: r.couponSheet(j)}
 		as := func(w weld.Joint, where string, at weld.Place, note string) {
 			for _, rule := range rules(r.t.Basis.Rule, r.cases) {
 				e, src, err := w.EfficiencyAt(string(rule), at)
