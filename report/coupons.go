@@ -2,7 +2,7 @@ package report
 
 import (
 	"fmt"
-	"strings"
+	"math"
 
 	"proofsheet/report/check"
 )
@@ -39,7 +39,13 @@ type CouponLimit struct {
 
 // line returns the limit as one line of the text sheet.
 func (l CouponLimit) line(joint, system string) string {
-	show := func(v float64, dir Round) string { return Show(check.Pa("", "", v), system, dir) }
+	unit := DisplayUnit("Pa", l.Mean, system)
+	show := func(v float64, dir Round) string {
+		if math.IsNaN(v) {
+			return "none"
+		}
+		return Number(unit.Of(v), 4, dir) + " " + unit.Unit
+	}
 	text := fmt.Sprintf("coupons of %s, %s: %d, mean %s, s %s", joint, l.Name, l.N, show(l.Mean, Nearest), show(l.Deviation, Nearest))
 	if l.Factor > 0 {
 		text += ", k " + Number(l.Factor, 5, Up)
@@ -48,5 +54,10 @@ func (l CouponLimit) line(joint, system string) string {
 	if l.Refused != "" {
 		text += ", NOT USED: " + l.Refused
 	}
-	return strings.Join([]string{text, l.Normality, l.Outlier}, "; ")
+	for _, more := range []string{l.Normality, l.Outlier} {
+		if more != "" {
+			text += "; " + more
+		}
+	}
+	return text
 }

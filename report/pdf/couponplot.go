@@ -67,18 +67,18 @@ func (p plot) couponMark(at, v float64, parent, black bool) {
 
 // couponLevels draws mean and limit of one strength, named at the right.
 func (p plot) couponLevels(l report.CouponLimit, unit report.Display, system string) {
-	draw := func(v float64, pen drawing.Pen, name string, dir report.Round) {
+	draw := func(v, below float64, pen drawing.Pen, name string, dir report.Round) {
 		if math.IsNaN(v) || math.IsInf(v, 0) {
 			return
 		}
 		y := p.y(unit.Of(v))
 		p.f.AddLine(p.x0, y, p.x1, y, pen)
-		p.f.AddText(p.x1+1.5, y+0.9, label, drawing.Left, name+" "+report.Show(check.Pa("", "", v), system, dir))
+		p.f.AddText(p.x1+1.5, y+below, label, drawing.Left, name+" "+report.Show(check.Pa("", "", v), system, dir))
 	}
-	draw(l.Mean, drawing.Pen{Width: 0.25}, "mean of "+l.Name, report.Nearest)
+	draw(l.Mean, 0, drawing.Pen{Width: 0.25}, "mean of "+l.Name, report.Nearest)
 	used := ""
 	if l.Refused != "" {
 		used = ", not used"
 	}
-	draw(l.Limit, drawing.Pen{Width: 0.5, Dash: []float64{2, 1}}, fmt.Sprintf("%s limit%s", l.Basis, used), report.Down)
+	draw(l.Limit, 2, drawing.Pen{Width: 0.5, Dash: []float64{2, 1}}, fmt.Sprintf("%s limit%s", l.Basis, used), report.Down)
 }

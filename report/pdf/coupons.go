@@ -13,10 +13,10 @@ import (
 func (p *paper) coupons(j report.JointSheet) {
 	c := j.Coupons
 	p.heading("Coupons of joint "+j.Name+": "+c.File, 40)
-	p.paragraph(sentence(c.Said))
+	p.paragraph(sentence(c.Said) + " The limit is mean − k s, with 95 % confidence below the strength of 99 % (A) or 90 % (B) of such welds.")
 	p.y += 1
 	p.table([]column{{"strength", 1, false, false}, {"n", 0.4, true, false}, {"mean", 1, true, false}, {"s (n − 1)", 0.9, true, false}, {"k", 0.7, true, false},
-		{"limit mean − k s", 1.2, true, false}, {"normality (Anderson-Darling)", 2.3, false, false}, {"farthest coupon", 2.3, false, false}}, p.couponLimits(c), 0)
+		{"limit", 1.1, true, false}, {"normality (Anderson-Darling)", 2.3, false, false}, {"farthest coupon", 2.3, false, false}}, p.couponLimits(c), 0)
 	p.figure(couponFigure(j, p.sheet.Units, p.inner(), 66))
 	var rows [][]cell
 	for _, r := range c.Rows {
@@ -50,11 +50,20 @@ func (p *paper) couponLimits(c *report.CouponSheet) (rows [][]cell) {
 			limit += ", NOT USED"
 			outlier += ". Not used: " + l.Refused
 		}
-		row := plain(l.Name, fmt.Sprint(l.N), p.strength(l.Mean), p.strength(l.Deviation), factor, limit, l.Normality, outlier)
+		row := plain(l.Name, fmt.Sprint(l.N), p.rounded(l.Mean), p.rounded(l.Deviation), factor, limit, l.Normality, outlier)
 		row[5].bold = true
 		rows = append(rows, row)
 	}
 	return rows
+}
+
+// rounded prints a strength v [Pa] to four digits.
+func (p *paper) rounded(v float64) string {
+	if math.IsNaN(v) {
+		return "–"
+	}
+	unit := report.DisplayUnit("Pa", v, p.sheet.Units)
+	return report.Number(unit.Of(v), 4, report.Nearest) + " " + unit.Unit
 }
 
 // strength prints a strength v [Pa], a dash where it was not measured.

@@ -165,12 +165,11 @@ func (ms metals) zoneOf(in tank.Material, q material.Query, w welds) (z material
 	return z, nil
 }
 
-// zoneWidth returns the width of the widest zone of the welds that meet, for a
+// widest returns the width of the widest zone of the welds that meet, for a
 // wall of a thickness [m].
-func (m *model) zoneWidth(w welds, family string, thickness float64) (width float64, err error) {
+func (m *model) widest(w welds, family string, thickness float64) (width float64, err error) {
 	for _, name := range w.names() {
-		j, _ := m.t.FindJoint(name)
-		b, _, err := weld.ZoneWidth(j.Process, family, thickness)
+		b, _, err := weld.ZoneWidth(m.processOf(name), family, thickness)
 		if err != nil {
 			return math.NaN(), err
 		}

@@ -113,7 +113,7 @@ func (m *model) zones(h *headPart, c *loadCase, w welds) (width float64, ports [
 	if !props.zone.Softened {
 		return 0, nil, nil
 	}
-	if width, err = m.zoneWidth(w, props.parent.Family, h.nominal); err != nil {
+	if width, err = m.widest(w, props.parent.Family, h.nominal); err != nil {
 		return 0, nil, err
 	}
 	for _, p := range m.ports {

@@ -126,7 +126,7 @@ func (m *model) weldsAt(p *portPart) (welds, error) {
 		if parent.parentErr != nil {
 			return w, parent.parentErr
 		}
-		b, err := m.zoneWidth(welds(x.joint.Name), parent.parent.Family, p.host.nominal)
+		b, err := m.widest(welds(x.joint.Name), parent.parent.Family, p.host.nominal)
 		if err != nil {
 			return w, err
 		}

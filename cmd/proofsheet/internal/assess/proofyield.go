@@ -207,7 +207,7 @@ func (m *model) proofZones(t *proofTest) check.Result {
 		return check.NotMade(weldZonesID, weldZonesTitle, err)
 	}
 	r := m.weldZones(s, c, func(p part, joint string) (material.Limits, error) {
-		x := m.metals.at(p.material, m.processOf(joint), p.nominal, c.temperature)
+		x := m.metals.at(p.material, welds(joint), p.nominal, c.temperature)
 		if err := errors.Join(x.zoneErr, x.zone.Brittle); err != nil {
 			return material.Limits{}, err
 		}

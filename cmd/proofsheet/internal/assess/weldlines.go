@@ -75,7 +75,7 @@ func (m *model) weldLines(T float64) (all []*weldLine, from check.Source, err er
 		m.headLines(h, add)
 	}
 	for _, p := range m.ports {
-		add(weldLine{name: "port " + p.in.Name, form: portWeld, head: p.head, port: p, z: p.z}, p.host)
+		add(weldLine{name: "port " + p.in.Name, form: portWeld, joint: p.in.Weld.Joint, head: p.head, port: p, z: p.z}, p.host)
 	}
 	return all, from, faults.err()
 }
@@ -148,15 +148,14 @@ func (m *model) zoneWidth(p part, joint string, T float64) (float64, check.Sourc
 	if p.refused != nil {
 		return 0, check.Source{}, false, p.refused
 	}
-	process := m.processOf(joint)
-	x := m.metals.at(p.material, process, p.nominal, T)
+	x := m.metals.at(p.material, welds(joint), p.nominal, T)
 	if err := errors.Join(x.parentErr, x.zoneErr); err != nil {
 		return 0, check.Source{}, false, err
 	}
 	if !x.zone.Softened {
 		return 0, check.Source{}, false, nil
 	}
-	b, src, err := weld.ZoneWidth(process, x.parent.Family, p.nominal)
+	b, src, err := weld.ZoneWidth(m.processOf(joint), x.parent.Family, p.nominal)
 	return b, src, true, err
 }
 

@@ -42,7 +42,7 @@ func (m *model) zonesAt(T float64) *zoneLayout {
 	lines, l.from, l.err = m.weldLines(T)
 	for _, w := range lines {
 		for _, p := range w.parts {
-			l.aluminium = l.aluminium || m.metals.at(p.material, m.processOf(w.joint), p.nominal, T).parent.Family == material.Aluminium
+			l.aluminium = l.aluminium || m.metals.at(p.material, welds(w.joint), p.nominal, T).parent.Family == material.Aluminium
 		}
 		if w.port != nil {
 			l.err = errors.Join(l.err, w.port.wallErr, w.port.chordsErr)
@@ -57,7 +57,7 @@ func (m *model) zonesAt(T float64) *zoneLayout {
 // what the rule allows there.
 func (m *model) checkWeldZones(s *loads.State, c *loadCase) check.Result {
 	return m.weldZones(s, c, func(p part, joint string) (material.Limits, error) {
-		a := m.allow(p, m.processOf(joint), c)
+		a := m.allow(p, welds(joint), c)
 		return a.zone, a.zoneErr
 	})
 }
