@@ -35,7 +35,7 @@ type Place struct {
 // with source replaces the table and its limits. With coupons the factor of
 // Inspection stands in its place where the kind is permitted.
 //
-// Source: ASME BPVC VIII-1 UW-3, Table UW-12 (read); EN 13445-3 5.6 (recalled).
+// Source: ASME BPVC VIII-1 UW-3, Table UW-12 (read); EN 13445-3, joint coefficient (recalled).
 func (j Joint) EfficiencyAt(rule string, at Place) (float64, check.Source, error) {
 	if j.Efficiency != 0 && !math.IsNaN(j.Efficiency) {
 		if j.Coupons {
@@ -189,7 +189,7 @@ func european(k Kind, examination string) (float64, check.Source, error) {
 	switch k.Name {
 	case DoubleButt, RootSeen, BackedButt:
 		z := map[string]float64{"full": 1, "spot": 0.85, "none": 0.7}[examination]
-		where := "clause 5.6, coefficient z; limits of the testing group on steel, size and pressure are not checked" + map[string]string{
+		where := "coefficient z, European method, recalled; limits of the testing group on steel, size and pressure are not checked" + map[string]string{
 			"spot": "; group 3 asks for 10 to 25 % of the length, more than the spots of UW-52",
 			"none": "; group 4, for few steels and for no aluminium: allowable times 0.9, proof about 2.2 times the pressure"}[examination]
 		return z, check.Source{Doc: "EN 13445-3", Where: where, How: check.Memory}, nil

@@ -115,16 +115,20 @@ func (r *run) cautionList() []string {
 }
 
 // notExamined warns of joints without examination under the European rule.
-func (r *run) notExamined() (out []string) {
+func (r *run) notExamined() []string {
 	if !slices.Contains(rules(r.t.Basis.Rule, r.cases), material.VesselEU) {
 		return nil
 	}
+	var names []string
 	for _, j := range r.t.Joint {
 		if j.Examination == "none" {
-			out = append(out, "Joint "+j.Name+" is not examined: by the European rule the tank is of testing group 4, for few steels and small sizes, which this sheet does not check; the allowable is taken times 0.9, the proof at 2.2 times the pressure, and aluminium is refused.")
+			names = append(names, j.Name)
 		}
 	}
-	return out
+	if names == nil {
+		return nil
+	}
+	return []string{"Not examined: joint " + strings.Join(names, ", ") + ". By the European rule the tank is then of testing group 4, for few steels and small sizes, which this sheet does not check; the allowable is taken times 0.9, the proof at 2.2 times the pressure, and aluminium is refused."}
 }
 
 // families returns the families of every alloy of the tank, each once.
