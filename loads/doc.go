@@ -54,10 +54,13 @@
 //	State.InwardHeadForce         statics (computed)                       inward
 //	Peaks                         derivative of a product (computed)       peaks
 //	Wind                          statics; drag coefficient (practice)     wind
+//	Slosh                         potential theory, NASA SP-106 (memory)   slosh
+//	WaveSpeed, Line.Hammer        Joukowsky; a course, a textbook (read)   hammer
 //
 // # Not covered
 //
-// Sloshing and fluid transients; liquid that compresses; volume that hardware
+// Sloshing in higher modes or beyond the linear range; transients in lines beyond
+// a valve that closes; liquid that compresses; volume that hardware
 // inside the tank displaces (leaving it out reads the level low); forces of
 // baffles on the wall; the wall's own bending at a joint or support.
 package loads

@@ -36,7 +36,7 @@ func (s Slosh) tanh() (float64, error) {
 	return math.Tanh(firstRoot * s.Depth / s.Radius), nil
 }
 
-// Frequency returns the frequency of the first mode [Hz]:
+// Frequency returns the frequency of the first mode [1/s], Hz:
 //
 //	ω² = (ξ a_x/R) tanh(ξ h/R), f = ω/(2 π)
 func (s Slosh) Frequency() (float64, error) {

@@ -26,6 +26,8 @@
 //	…EU                                  EN 13445-3, 7.4 (memory)            formula
 //	Cylinder.GirthGoverns                comparison of the two               singer, companion, formula
 //	VonMises, Tresca, Elastic, Growth    plane stress                        companion, published
+//	RestrainedStress, TemperatureStep,
+//	GradientStress                       compatibility; elastic foundation   thermal
 //	Cylinder.Check…                      the above against material.Limits   check
 //
 // A required wall uses the clause with its own radius: the terms 0.6 p and

@@ -29,6 +29,7 @@ type loadCase struct {
 	temperature  float64 // of the metal for strength [K]
 	coldest      float64 // of the metal for brittleness [K]
 	states       []*loads.State
+	ramp         float64 // of the metal's temperature at the liquid's level [m]
 	sections     []loads.Section
 	ground       bool
 	kind         string // of a ready-made ground case, or ""
@@ -121,7 +122,7 @@ func (m *model) meop(written []*loadCase) (*loadCase, error) {
 // newCase resolves a written case.
 func (m *model) newCase(in tank.Case) (*loadCase, error) {
 	c := &loadCase{name: in.Name, people: in.People, axial: in.AxialLoadFactor, lateral: in.LateralLoadFactor,
-		ground: in.OnGround(), kind: in.Kind, present: in.Present, rule: m.ruleOf(in.Rule, in.People)}
+		ground: in.OnGround(), kind: in.Kind, ramp: given(in.TemperatureRamp), present: in.Present, rule: m.ruleOf(in.Rule, in.People)}
 	c.temperature, c.coldest = m.metalTemperature(in.Temperature)
 	c.sections = sectionsOf(in, m.t.Cylinder.Length)
 	m.padWind(c, in)

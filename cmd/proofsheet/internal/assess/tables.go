@@ -24,6 +24,8 @@ func (r *run) quantities() (out []report.NamedQuantity) {
 		add("ullage_volume@"+c.name, r.in.Volume()-most(c, (*loads.State).LiquidVolume), "m3", "")
 		add("surface_z@"+c.name, surface(c), "m", "")
 		add("liquid_mass@"+c.name, most(c, func(s *loads.State) float64 { return s.Liquid.Mass }), "kg", "")
+		f, note := r.sloshFrequency(c)
+		add("slosh.frequency@"+c.name, f, "Hz", note)
 	}
 	mass, note := dryMass(r.masses), ""
 	if r.massErr != nil {

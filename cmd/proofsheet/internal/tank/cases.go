@@ -25,6 +25,7 @@ type Case struct {
 	Fullest           bool     `key:"-"` // Fill was not written: full at the warmest, less the least ullage
 	Level             *float64 // above the lowest inside point [m]
 	Temperature       *float64 // of the metal [K]
+	TemperatureRamp   *float64 // of the wall at the liquid's level [m]; nil is a step
 	AxialForce        *float64 // section force, tension positive; axial_compression is turned [N]
 	AxialCompression  *float64 // as written [N]
 	BendingMoment     *float64 // [N m]

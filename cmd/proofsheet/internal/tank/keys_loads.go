@@ -25,6 +25,7 @@ var caseKeys = append(append([]field{
 	number("fill", fullShare, "0.25", "share of the tank's volume"),
 	quantity("level", unit.Length, notNegative, "0.6 m", "above the lowest inside point as the liquid lies"),
 	quantity("temperature", unit.Temperature, positive, "20 degC", "of the metal; default the warmer of the liquid and 20 degC"),
+	quantity("temperature_ramp", unit.Length, notNegative, "50 mm", "length of wall over which its temperature changes at the liquid's level; default 0, a step"),
 }, sectionKeys...),
 	quantity("station", unit.Length, anyNumber, "600 mm", "where they act; default the forward head seam"),
 	tables("loads", "section forces at several stations, in place of the keys above",
