@@ -22,10 +22,10 @@ type Cap struct {
 //	T = −N_x cot φ0    k = sin φ0    w_h = R (N_θ − ν N_φ)/(E th)
 //	N_φ = N_x/sin φ0    N_θ = p R/sin φ0 − N_φ    χ = 0
 //
-// For 30 deg ≤ φ0 ≤ 90 deg, where the edge of a sphere bends as that of a cylinder (error of order
-// cot φ0 sqrt(th/R)); R/t from 10 up, cylinder free over 2.5 sqrt(R t).
+// For 30 deg ≤ φ0 ≤ 90 deg, where the edge of a sphere bends as that of a cylinder: meridional within 1 % of the numerical
+// shell, hoop too compressive by up to 0.035 p R/t down to 60 deg, 0.09 at 45, 0.21 at 30 (R/t 100 and 400). R/t from 10 up, cylinder free over 2.5 sqrt(R t).
 //
-// Source: Geckeler's form of the spherical shell (computed; no published value at hand).
+// Source: Geckeler's form of the spherical shell; compared with a numerical shell (computed).
 func (c Cap) Solve(l Load) (Joint, error) {
 	const fn = "edge.Cap.Solve"
 	R, p := c.Radius, l.Pressure

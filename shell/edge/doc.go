@@ -21,6 +21,7 @@
 //
 //	Cone.Solve, LargeEndCoefficients, LeadingTerm  edge theory; numerical shell (computed)  cone_test.go
 //	Dome.Solve, Cap.Solve, RingForce               Timoshenko (recalled); computed          dome_test.go
+//	the same beside the numerical shell            shell/revolution (computed)              numerical_test.go
 //	Step.Solve with ring, Flat.Solve               Timoshenko (recalled); computed          ring_test.go
 //	HiLo, GirthHiLo, Peaking, OutOfRound           BS 7910 form (recalled); computed        misalign_test.go
 //	DecayLength, Clear, Interact                   computed; common practice                ring_test.go

@@ -172,3 +172,20 @@ func TestSeamByHand(t *testing.T) {
 	checktest.Close(t, "bent", b.MeridionalBending, -75e6, 1e-12)
 	checktest.Close(t, "bent along", b.HoopBending, -22.5e6, 1e-12)
 }
+
+// UFC 4-159-01N (hyperbaric facilities): Sm 23300 psi at 100 F, 23100 at 200 F; at 150 F 1.5 Sm 34800 and 3 Sm 69600 psi (read).
+func TestLimitsUFC(t *testing.T) {
+	Sm := (23300.0 + 23100) / 2
+	l := material.Limits{Rule: material.Vessel, S: Sm, Yield: 38000}
+	limit, _, err := edge.RangeLimit(l)
+	if err != nil {
+		t.Fatal(err)
+	}
+	checktest.Printed(t, "3 Sm", limit, "69600")
+	r := joint(edge.Stress{Meridional: 30000, Hoop: 30000}, l).Check()
+	checktest.Printed(t, "1.5 Sm", r.Capacity.Value, "34800")
+	l.Yield = 34000 // then twice the yield strength is the lower
+	if limit, _, _ = edge.RangeLimit(l); limit != 68000 {
+		t.Errorf("limit %g", limit)
+	}
+}
