@@ -1,0 +1,243 @@
+package assess_test
+
+import (
+	"fmt"
+	"math"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"proofsheet/cmd/proofsheet/internal/tank"
+	"proofsheet/report"
+	"proofsheet/report/check"
+	"proofsheet/report/check/checktest"
+)
+
+// coupons returns a coupon file of strengths in MPa, a yield of 0 not measured.
+func coupons(rows ...[2]float64) string {
+	var b strings.Builder
+	b.WriteString("coupon,ultimate [MPa],yield [MPa],failure\n")
+	for i, r := range rows {
+		yield := ""
+		if r[1] > 0 {
+			yield = fmt.Sprint(r[1])
+		}
+		fmt.Fprintf(&b, "C%d,%g,%s,weld\n", i+1, r[0], yield)
+	}
+	return b.String()
+}
+
+// eight are the coupons of the example file, and alone those without yield.
+var (
+	eight = [][2]float64{{305, 184}, {311, 188}, {298, 179}, {322, 193}, {309, 186}, {301, 181}, {315, 190}, {307, 183}}
+	alone = [][2]float64{{305, 0}, {311, 0}, {298, 0}, {322, 0}, {309, 0}, {301, 0}, {315, 0}, {307, 0}}
+)
+
+// couponTank returns the example tank of coupons with this file in place of its
+// own, "" for its own, and lines of its text replaced.
+func couponTank(t fataler, file string, pairs ...string) *tank.Tank {
+	const folder = "../../../../testdata/tanks/"
+	src, err := os.ReadFile(folder + "coupons.toml")
+	if err != nil {
+		t.Fatalf("%v", err)
+	}
+	text := string(src)
+	for i := 0; i < len(pairs); i += 2 {
+		if !strings.Contains(text, pairs[i]) {
+			t.Fatalf("no %q", pairs[i])
+		}
+		text = strings.ReplaceAll(text, pairs[i], pairs[i+1])
+	}
+	out, err := tank.Read("coupons.toml", []byte(text), func(name string) ([]byte, error) {
+		if file != "" {
+			return []byte(file), nil
+		}
+		return os.ReadFile(filepath.Join(folder, name))
+	})
+	if err != nil {
+		t.Fatalf("%v", err)
+	}
+	return out
+}
+
+type fataler interface{ Fatalf(string, ...any) }
+
+const withCoupons = "coupons = \"coupons.csv\""
+
+// What the seams of the example tank may carry, by hand from the A limits
+// 275.097 and 165.08 MPa (mean − 4.35386 s) and 441/352 MPa of the parent: vessel
+// 0.85 min(275.097/3.5, 165.08/1.5), flight 0.85 × 165.08 against the factored
+// sum, at proof 0.85 × 0.90 × 165.08 on the seam and 0.90 × 165.08 in its zone.
+func TestCouponsByHand(t *testing.T) {
+	s := sheet(t, couponTank(t, ""))
+	for id, want := range map[string]string{
+		"cylinder/hoop@meop": "66.81", "cylinder/longitudinal@meop": "66.81", "cylinder/equivalent@meop": "78.60", "head.aft/membrane@meop": "78.60",
+		"cylinder/hoop@boost": "140.3", "cylinder/equivalent@boost": "165.1", "proof/yield@proof": "126.3", "tank/weld-zones@proof": "148.6",
+	} {
+		checktest.Printed(t, id, find(t, s, id).Capacity.Value/1e6, want)
+	}
+	for key, want := range map[string]string{
+		"joint.seam.coupon_ultimate_mean": "308.50", "joint.seam.coupon_ultimate_deviation": "7.672", "joint.seam.coupon_ultimate_limit": "275.10", "joint.seam.coupon_yield_mean": "185.50",
+	} {
+		checktest.Printed(t, key, quantity(t, s, key)/1e6, want)
+	}
+	checktest.Close(t, "efficiency", quantity(t, s, "cylinder.hoop_efficiency"), 0.85, 1e-12)
+}
+
+// The inspection factor stands in place of the efficiency, by examination alone.
+func TestInspectionFactorOfTheSheet(t *testing.T) {
+	for exam, e := range map[string]float64{"full": 1, "spot": 0.85, "none": 0.70} {
+		for _, kind := range []string{"double butt", "single butt with backing"} {
+			s := sheet(t, couponTank(t, "", `examination = "spot" `, `examination = "`+exam+`" `, `kind = "double butt"`, `kind = "`+kind+`"`))
+			checktest.Close(t, exam+", "+kind, find(t, s, "cylinder/hoop@meop").Capacity.Value, e*275.097e6/3.5, 1e-4)
+		}
+	}
+}
+
+// An alloy without a published strength across its weld is assessed with coupons
+// and only then, and with a port only where its weld names the joint too.
+func TestAlloysThatNeedCoupons(t *testing.T) {
+	titanium := []string{`alloy = "2219-T87"`, `alloy = "Ti-6Al-4V"`, `fluid = "LOX"`, `fluid = "water"`, `temperature = "90 K"`, `temperature = "20 degC"`}
+	for name, row := range map[string]struct {
+		file  string
+		pairs []string
+		made  bool
+	}{
+		"2219":                    {"", nil, true},
+		"2219 without coupons":    {"", []string{withCoupons, "#"}, false},
+		"2219 without yield":      {coupons(alone...), nil, false},
+		"2219, port by itself":    {"", []string{`, joint = "seam"`, ""}, true},
+		"titanium":                {"", titanium, true},
+		"titanium without":        {"", append([]string{withCoupons, "#"}, titanium...), false},
+		"6061 without yield":      {coupons(alone...), []string{"2219-T87", "6061-T6"}, true},
+		"few and scattered":       {coupons([2]float64{270, 150}, [2]float64{300, 160}, [2]float64{330, 170}), nil, false},
+		"one yield too few":       {coupons([2]float64{300, 150}, [2]float64{305, 160}, [2]float64{310, 0}), nil, false},
+		"wall of twice":           {"", []string{`thickness = "5 mm"`, `thickness = "10 mm"`}, true},
+		"wall of more than twice": {"", []string{`thickness = "5 mm"`, `thickness = "10.5 mm"`}, false},
+	} {
+		s := sheet(t, couponTank(t, row.file, row.pairs...))
+		for _, id := range []string{"cylinder/hoop@meop", "cylinder/longitudinal@meop", "cylinder/equivalent@meop", "cylinder/thickness@boost"} {
+			r := find(t, s, id)
+			if made := r.Status() != check.NotAssessed; made != row.made {
+				t.Errorf("%s, %s: %v, %s", name, id, r.Status(), r.Reason())
+			}
+		}
+		if !row.made && s.Verdict == check.Satisfied {
+			t.Errorf("%s: satisfied", name)
+		}
+	}
+	s := sheet(t, couponTank(t, "", `, joint = "seam"`, ""))
+	for _, id := range []string{"port.outlet/area@meop", "head.aft/membrane@meop", "tank/weld-zones@meop"} {
+		if r := find(t, s, id); r.Status() != check.NotAssessed {
+			t.Errorf("port of a weld nobody describes, %s: %v", id, r.Status())
+		}
+	}
+}
+
+// Yield that nobody measured stays that of the tables: 6061-T6 by TIG 92 MPa.
+func TestYieldOfTheTablesStays(t *testing.T) {
+	s := sheet(t, couponTank(t, coupons(alone...), "2219-T87", "6061-T6"))
+	checktest.Close(t, "seam at proof", find(t, s, "proof/yield@proof").Capacity.Value, 0.85*0.9*92e6, 1e-9)
+	checktest.Close(t, "seam, vessel", find(t, s, "cylinder/hoop@meop").Capacity.Value, 0.85*92e6/1.5, 1e-9)
+}
+
+// A rejected normality leaves every weld not assessed, with the reason, and the
+// sheet says so on page 1; what was computed is still shown.
+func TestRejectedNormality(t *testing.T) {
+	file := coupons([2]float64{300, 180}, [2]float64{300.1, 180}, [2]float64{300.2, 181}, [2]float64{300.1, 182}, [2]float64{300, 181}, [2]float64{300.2, 180}, [2]float64{300.1, 182}, [2]float64{260, 179})
+	s := sheet(t, couponTank(t, file))
+	r := find(t, s, "cylinder/hoop@meop")
+	if r.Status() != check.NotAssessed || !strings.Contains(r.Reason(), "normality is rejected") {
+		t.Errorf("%v: %s", r.Status(), r.Reason())
+	}
+	l := s.Joints[0].Coupons.Limits[0]
+	if l.Refused == "" || !strings.Contains(l.Normality, "REJECTED") || !strings.Contains(l.Outlier, "coupon C8") || !strings.Contains(l.Outlier, "OUTLIER") || l.N != 8 {
+		t.Errorf("%+v", l)
+	}
+	if all := strings.Join(s.Cautions, " "); !strings.Contains(all, "give no limit that may be used") {
+		t.Errorf("cautions: %s", all)
+	}
+	if !math.IsNaN(l.Limit) {
+		t.Errorf("a limit %g after a rejected normality", l.Limit)
+	}
+}
+
+// A limit below zero is shown as it is and used by nothing.
+func TestNegativeLimitIsShown(t *testing.T) {
+	s := sheet(t, couponTank(t, coupons([2]float64{270, 150}, [2]float64{300, 160}, [2]float64{330, 170})))
+	l := s.Joints[0].Coupons.Limits[0]
+	checktest.Printed(t, "300 − 10.5527 · 30", l.Limit/1e6, "-16.6")
+	if l.Refused == "" {
+		t.Error("used")
+	}
+	var b strings.Builder
+	if err := report.Text(&b, s, false, ""); err != nil {
+		t.Fatal(err)
+	}
+	if !strings.Contains(b.String(), "A limit -16.59 MPa, NOT USED") {
+		t.Error(b.String())
+	}
+}
+
+// Basis B is an override: it raises the limit and is printed with its source.
+func TestBasisB(t *testing.T) {
+	const rule = "rule = \"flight\""
+	s := sheet(t, couponTank(t, "", rule, rule+"\ncoupon_basis = \"B\"\nsource = \"letter 7\""))
+	checktest.Printed(t, "limit", quantity(t, s, "joint.seam.coupon_ultimate_limit")/1e6, "288.69")
+	shown := false
+	for _, b := range s.Basis {
+		shown = shown || b.Name == "coupon_basis" && b.Override && b.Value == "B" && b.Source.Doc == "letter 7"
+	}
+	if !shown {
+		t.Errorf("%+v", s.Basis)
+	}
+}
+
+// The numbers for display: descriptive 308.5/463.33, the design ratio
+// 275.097/441, and the seam's share 0.85 (275.097/3.5)/(441/3.5) by vessel.
+func TestEfficienciesForDisplay(t *testing.T) {
+	s := sheet(t, couponTank(t, ""))
+	got := map[string]float64{}
+	for _, v := range s.Joints[0].Coupons.Ratios {
+		got[v.Quantity.Name] = v.Quantity.Value
+	}
+	for name, want := range map[string]float64{
+		"1 descriptive: mean weld over mean parent, ultimate":          308.5 / (1390.0 / 3),
+		"3 design: limit over parent minimum, ultimate, plate of 5 mm": 275.097 / 441,
+		"3 design: limit over parent minimum, yield, plate of 5 mm":    165.079 / 352,
+		"seam over parent allowable by vessel, plate of 5 mm":          0.85 * 275.097 / 441,
+	} {
+		checktest.Close(t, name, got[name], want, 1e-5)
+	}
+}
+
+// Whatever coupons show, a seam is never allowed more than the inspection factor
+// times the parent, and stronger coupons never lower what it is allowed.
+func TestCouponsNeverExceedTheParent(t *testing.T) {
+	rapid.Check(t, func(rt *rapid.T) {
+		n := rapid.IntRange(3, 12).Draw(rt, "n")
+		var weak, strong [][2]float64
+		factor := rapid.Float64Range(1, 3).Draw(rt, "factor")
+		for range n {
+			u := rapid.Float64Range(150, 500).Draw(rt, "ultimate")
+			y := u * rapid.Float64Range(0.3, 0.9).Draw(rt, "share")
+			weak, strong = append(weak, [2]float64{u, y}), append(strong, [2]float64{factor * u, factor * y})
+		}
+		capacity := func(rows [][2]float64) (float64, bool) {
+			s := sheet(t, couponTank(rt, coupons(rows...)))
+			r := find(t, s, "cylinder/hoop@meop")
+			return r.Capacity.Value, r.Status() != check.NotAssessed
+		}
+		a, made := capacity(weak)
+		b, madeStrong := capacity(strong)
+		if made != madeStrong {
+			rt.Fatalf("made %v, and times %g %v", made, factor, madeStrong)
+		}
+		if most := 0.85 * 441e6 / 3.5 * (1 + 1e-9); made && (!(a > 0) || a > most || b > most || b < a*(1-1e-9)) {
+			rt.Fatalf("%g, times %g %g", a, factor, b)
+		}
+	})
+}
