@@ -207,13 +207,17 @@ func (m *model) atPart(part string, js ...*tank.Joint) welds {
 	return w
 }
 
-// weldsOf returns all welds that meet a part.
+// weldsOf returns all welds that meet a part: those in it, and in a head those
+// whose zones have grown together with the zone of its seam.
 func (m *model) weldsOf(p *part) welds {
-	switch p.name {
-	case "cylinder":
-		return m.atPart(p.name, append(m.girthJoints(), m.long)...)
-	case "head.aft":
-		return m.atPart(p.name, m.aft.seam, m.aft.segment)
+	for _, h := range m.ends() {
+		switch {
+		case h.name != p.name:
+		case h.seam == nil:
+			return m.atPart(p.name, h.segment)
+		default:
+			return m.atPart(p.name, h.seam, h.segment).and(m.atSeam(h))
+		}
 	}
-	return m.atPart(p.name, m.fwd.seam, m.fwd.segment)
+	return m.atPart(p.name, append(m.girthJoints(), m.long)...)
 }

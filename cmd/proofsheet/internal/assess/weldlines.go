@@ -25,6 +25,7 @@ type weldLine struct {
 	clock  float64   // of a seam along the shell [rad]
 	head   *headPart // of a weld in a head or at its seam
 	port   *portPart
+	meets  []*weldLine // closer along the wall than both widths
 }
 
 type weldForm int
@@ -36,6 +37,18 @@ const (
 	portWeld
 	tipWeld
 )
+
+// title names a weld with those whose zones have grown together with its own.
+func (w *weldLine) title() string {
+	if w.meets == nil {
+		return w.name
+	}
+	var names []string
+	for _, o := range w.meets {
+		names = append(names, o.name)
+	}
+	return w.name + ", grown together with " + strings.Join(names, ", ")
+}
 
 // lies reports whether a weld lies in a part.
 func (w *weldLine) lies(name string) bool {
@@ -254,15 +267,6 @@ type zonePair struct {
 	d    float64 // [m]
 }
 
-// name lists the welds of a group.
-func (g zoneGroup) name() string {
-	var names []string
-	for _, w := range g.welds {
-		names = append(names, w.name)
-	}
-	return strings.Join(names, " + ")
-}
-
 // merged gathers welds closer along the wall than the sum of their widths.
 func (m *model) merged(all []*weldLine) []zoneGroup {
 	group := map[*weldLine]int{}
@@ -274,6 +278,7 @@ func (m *model) merged(all []*weldLine) []zoneGroup {
 		for _, b := range all[i+1:] {
 			if d := m.distance(a, b); !(d >= a.width+b.width) { // not a number: taken as met
 				pairs = append(pairs, zonePair{a, b, d})
+				a.meets, b.meets = append(a.meets, b), append(b.meets, a)
 				from, to := group[b], group[a]
 				for w, g := range group {
 					if g == from {

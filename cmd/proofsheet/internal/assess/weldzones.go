@@ -3,7 +3,6 @@ package assess
 import (
 	"errors"
 	"fmt"
-	"math"
 	"strings"
 
 	"proofsheet/heads"
@@ -25,6 +24,7 @@ type zoneLimit func(p part, joint string) (material.Limits, error)
 
 // A zoneLayout is where the wall softens at one temperature.
 type zoneLayout struct {
+	lines  []*weldLine
 	groups []zoneGroup
 	from   check.Source // of the widths
 	err    error
@@ -38,9 +38,8 @@ func (m *model) zonesAt(T float64) *zoneLayout {
 		return l
 	}
 	l := &zoneLayout{}
-	var lines []*weldLine
-	lines, l.from, l.err = m.weldLines(T)
-	for _, w := range lines {
+	l.lines, l.from, l.err = m.weldLines(T)
+	for _, w := range l.lines {
 		for _, p := range w.parts {
 			l.aluminium = l.aluminium || m.metals.at(p.material, welds(w.joint), p.nominal, T).parent.Family == material.Aluminium
 		}
@@ -48,7 +47,7 @@ func (m *model) zonesAt(T float64) *zoneLayout {
 			l.err = errors.Join(l.err, w.port.wallErr, w.port.chordsErr)
 		}
 	}
-	l.groups = m.merged(lines)
+	l.groups = m.merged(l.lines)
 	m.layouts[T] = l
 	return l
 }
@@ -62,31 +61,31 @@ func (m *model) checkWeldZones(s *loads.State, c *loadCase) check.Result {
 	})
 }
 
-// weldZones holds the largest equivalent membrane stress within every zone to
-// the weakest limit of the welds that have grown together there, and returns
-// the worst. In the cylinder the extremes along it are taken together, wherever
-// on it the zone lies.
+// weldZones holds the largest equivalent membrane stress within the zone of every
+// weld to the weakest limit of that weld and those whose zones have grown
+// together with it, and returns the worst. In the cylinder the extremes along it
+// are taken together, wherever on it the zone lies.
 func (m *model) weldZones(s *loads.State, c *loadCase, limit zoneLimit) check.Result {
 	l := m.zonesAt(c.temperature)
 	if err := errors.Join(m.massErr, l.err); err != nil {
 		return check.NotMade(weldZonesID, weldZonesTitle, err)
 	}
-	if len(l.groups) == 0 {
+	if len(l.lines) == 0 {
 		return check.NotApplicableTo(weldZonesID, weldZonesTitle, "no wall of the tank loses strength beside its welds: there is no softened zone")
 	}
 	var worst check.Result
 	at := ""
-	for _, g := range l.groups {
-		limits, err := g.limits(limit)
+	for _, w := range l.lines {
+		limits, err := w.limits(limit)
 		if err != nil {
-			return check.NotMade(weldZonesID, weldZonesTitle, fmt.Errorf("%s: %w", g.name(), err))
+			return check.NotMade(weldZonesID, weldZonesTitle, fmt.Errorf("%s: %w", w.name, err))
 		}
-		for _, r := range m.zoneChecks(g, s, c, limits) {
+		for _, r := range m.zoneChecks(w, s, c, limits) {
 			if r.Status() == check.NotAssessed {
-				return check.NotMade(weldZonesID, weldZonesTitle, fmt.Errorf("%s: %s", g.name(), r.Reason()))
+				return check.NotMade(weldZonesID, weldZonesTitle, fmt.Errorf("%s: %s", w.name, r.Reason()))
 			}
 			if at == "" || r.Margin() < worst.Margin() {
-				worst, at = r, g.name()
+				worst, at = r, w.title()
 				worst.Inputs = append(worst.Inputs, check.Pa("R_p0.2,w", "yield strength in the zone", limits.Yield))
 			}
 		}
@@ -97,11 +96,12 @@ func (m *model) weldZones(s *loads.State, c *loadCase, limit zoneLimit) check.Re
 	return l.complete(worst, at)
 }
 
-// limits returns the weakest of what is allowed in the zones of a group.
-func (g zoneGroup) limits(limit zoneLimit) (out material.Limits, err error) {
-	for _, w := range g.welds {
-		for _, p := range w.parts {
-			l, err := limit(p, w.joint)
+// limits returns the weakest of what is allowed in the zone of a weld and of
+// those that have grown together with it.
+func (w *weldLine) limits(limit zoneLimit) (out material.Limits, err error) {
+	for _, o := range append([]*weldLine{w}, w.meets...) {
+		for _, p := range o.parts {
+			l, err := limit(p, o.joint)
 			if err == nil && out.Rule != "" {
 				l, err = out.Lower(l)
 			}
@@ -114,14 +114,14 @@ func (g zoneGroup) limits(limit zoneLimit) (out material.Limits, err error) {
 	return out, nil
 }
 
-// zoneChecks makes the check of one group in every part it lies in.
-func (m *model) zoneChecks(g zoneGroup, s *loads.State, c *loadCase, limits material.Limits) (out []check.Result) {
+// zoneChecks makes the check of one zone in every part it lies in.
+func (m *model) zoneChecks(w *weldLine, s *loads.State, c *loadCase, limits material.Limits) (out []check.Result) {
 	add := func(r check.Result) {
 		if r.Status() != check.NotApplicable {
 			out = append(out, r)
 		}
 	}
-	if g.lies("cylinder") {
+	if w.lies("cylinder") {
 		cyl := shell.Cylinder{InsideRadius: m.cyl.corroded(), Thickness: m.cyl.least, Length: m.t.Cylinder.Length}
 		cond, err := m.cylinderCondition(s, c)
 		r := cyl.CheckEquivalent(cond, shell.Allowables{Parent: limits, Zone: limits}, shell.Seams{})
@@ -130,8 +130,8 @@ func (m *model) zoneChecks(g zoneGroup, s *loads.State, c *loadCase, limits mate
 		add(r)
 	}
 	for _, h := range m.ends() {
-		if g.lies(h.name) {
-			r := heads.CheckZone(h.nominal0, h.end, heads.Wall{Thickness: h.least, Corrosion: h.corrosion}, m.headLoading(h, s, c), limits, g.inHead(h))
+		if w.lies(h.name) {
+			r := heads.CheckZone(h.nominal0, h.end, heads.Wall{Thickness: h.least, Corrosion: h.corrosion}, m.headLoading(h, s, c), limits, w.inHead(h))
 			r.Note = "in the " + h.end + " head, " + r.Note
 			add(r)
 		}
@@ -139,35 +139,37 @@ func (m *model) zoneChecks(g zoneGroup, s *loads.State, c *loadCase, limits mate
 	return out
 }
 
-// lies reports whether a weld of the group lies in a part.
-func (g zoneGroup) lies(name string) bool {
-	for _, w := range g.welds {
-		if w.lies(name) {
-			return true
-		}
-	}
-	return false
-}
-
-// inHead returns the wall of a head that a group has softened.
-func (g zoneGroup) inHead(h *headPart) (z heads.Zone) {
-	for _, w := range g.welds {
-		if w.head != h || !w.lies(h.name) {
-			continue
-		}
-		switch w.form {
-		case girthWeld:
-			z.Girth = math.Max(z.Girth, w.width)
-		case segmentWeld:
-			z.Everywhere = true
-		case portWeld:
-			e, reach := given(w.port.in.Radius), w.half(w.port.in.Tube.OutsideDiameter)+w.width
-			z.Radii = append(z.Radii, [2]float64{e - reach, e + reach})
-		case tipWeld:
-			z.Radii = append(z.Radii, [2]float64{0, h.in.Tip.Diameter/2 + h.nominal + w.width})
-		}
+// inHead returns the wall of its head that a weld has softened.
+func (w *weldLine) inHead(h *headPart) (z heads.Zone) {
+	switch w.form {
+	case girthWeld:
+		z.Girth = w.width
+	case segmentWeld:
+		z.Everywhere = true
+	case portWeld:
+		e, reach := given(w.port.in.Radius), w.half(w.port.in.Tube.OutsideDiameter)+w.width
+		z.Radii = [][2]float64{{e - reach, e + reach}}
+	case tipWeld:
+		z.Radii = [][2]float64{{0, h.in.Tip.Diameter/2 + h.nominal + w.width}}
 	}
 	return z
+}
+
+// atSeam returns the welds whose zones lie at the seam of a head: its own joint
+// and those whose zones have grown together with it.
+func (m *model) atSeam(h *headPart) welds {
+	if h.seam == nil {
+		return ""
+	}
+	w := welds(h.seam.Name)
+	for _, l := range m.zonesAt(roomTemperature).lines {
+		if l.form == girthWeld && l.head == h {
+			for _, o := range l.meets {
+				w = w.and(welds(o.joint))
+			}
+		}
+	}
+	return w
 }
 
 // complete turns the worst check into that of the tank, with where every zone
@@ -199,7 +201,7 @@ func (l *zoneLayout) words() string {
 	var out []string
 	for _, g := range l.groups {
 		if len(g.pairs) == 0 {
-			out = append(out, fmt.Sprintf("alone: %s, %.4g mm to each side", g.name(), g.welds[0].width*1e3))
+			out = append(out, fmt.Sprintf("alone: %s, %.4g mm to each side", g.welds[0].name, g.welds[0].width*1e3))
 			continue
 		}
 		var pairs []string
@@ -231,7 +233,7 @@ func (m *model) zoneProcesses(T float64) (out []report.Row) {
 		for _, w := range g.welds {
 			row := report.Row{Name: "joint." + w.joint + ".process", Value: "tig", Note: "nothing was written; " + why}
 			if w.joint == "" {
-				row.Name, row.Note = w.name+", process of its welds", "no key states it; "+why
+				row.Name, row.Note = w.name+", process of its welds", "no joint speaks for them; "+why
 			}
 			if m.processOf(w.joint) == "" && !seen[row.Name] {
 				seen[row.Name] = true

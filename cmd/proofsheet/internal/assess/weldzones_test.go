@@ -97,14 +97,16 @@ func TestZonesAreHeldWithoutEfficiency(t *testing.T) {
 func TestMergedZoneTakesTheWeakest(t *testing.T) {
 	mig := []string{"process = \"tig\"", "process = \"mig\"", "[head.forward]\nshape = \"torisphere\"\ncrown_radius = \"250 mm\"\nknuckle_radius = \"30 mm\"\nthickness = \"6 mm\"",
 		"[head.forward]\nshape = \"torisphere\"\ncrown_radius = \"250 mm\"\nknuckle_radius = \"30 mm\"\nthickness = \"4 mm\""}
-	far := find(t, sheet(t, onTheCylinder(t, "400 mm", "90 deg", "", mig...)), weldZones+"@meop")
-	near := find(t, sheet(t, onTheCylinder(t, "760 mm", "90 deg", "", mig...)), weldZones+"@meop")
+	apart, beside := sheet(t, onTheCylinder(t, "400 mm", "90 deg", "", mig...)), sheet(t, onTheCylinder(t, "760 mm", "90 deg", "", mig...))
+	far, near := find(t, apart, weldZones+"@meop"), find(t, beside, weldZones+"@meop")
 	if !strings.Contains(near.Note, "forward seam (girth) and port outlet 25.0 mm apart") {
 		t.Errorf("%s", near.Note)
 	}
 	checktest.Close(t, "stress in the forward head", near.Demand.Value, far.Demand.Value, 1e-9)
 	checktest.Close(t, "MIG alone, 165/3.5", far.Capacity.Value/1e6, 165/3.5, 1e-12)
 	checktest.Close(t, "MIG that meets TIG, 140/3.5", near.Capacity.Value/1e6, 40, 1e-12)
+	checktest.Close(t, "forward head, MIG that meets TIG", find(t, beside, "head.forward/membrane@meop").Capacity.Value/1e6, 40, 1e-12)
+	checktest.Close(t, "aft head, which the port is far from", find(t, beside, "head.aft/membrane@meop").Capacity.Value/1e6, 165/3.5, 1e-12)
 }
 
 // What is not known is not assessed, what does not soften does not apply.
