@@ -126,14 +126,8 @@ func (m *model) cylinderCondition(s *loads.State, c *loadCase) (shell.Condition,
 	if least := math.Min(s.PressureLeast(0), s.PressureLeast(L)); least < 0 && -least > math.Abs(cond.Pressure) {
 		cond.Pressure = least // from outside the dry wall is worse than the wet one
 	}
-	stations := append([]float64{0, L / 4, L / 2, 3 * L / 4, L}, m.t.Cylinder.GirthStations...)
-	for _, q := range c.sections {
-		if q.Station > 0 && q.Station < L {
-			stations = append(stations, q.Station)
-		}
-	}
 	b := m.body(c)
-	for _, z := range stations {
+	for _, z := range m.cylinderStations(c) {
 		high, low, most, least, err := s.WallForce(z, b)
 		if err != nil {
 			return cond, err

@@ -1,0 +1,81 @@
+package assess
+
+import (
+	"math"
+
+	"proofsheet/loads"
+)
+
+// A stabilityLoad is what acts on the cylinder's ring at one station, for
+// stability: limit loads, no factor in them. What relieves is at its smallest
+// simultaneous value, and stands beside the load it relieves, never taken off it.
+type stabilityLoad struct {
+	z             float64 // station [m]
+	compression   float64 // resultant of loads that compress, liquid below a taper included [N]
+	pull          float64 // of loads that pull and are always there [N]
+	liquidPull    float64 // of liquid that stands higher than a cylinder's own [N]
+	moment        float64 // [N m]
+	shear         float64 // [N]
+	pressureLeast float64 // ullage pressure across the wall, with sign [Pa]
+	pressureMost  float64 // local pressure, liquid head included [Pa]
+	liquidHead    float64 // what the liquid adds to it [Pa]
+}
+
+// stabilityLoads returns the loads at the stations of the cylinder in one state: both
+// ends, the quarters, and where forces are quoted. A load that pulls counts only
+// where the case says that it is always present.
+func (m *model) stabilityLoads(s *loads.State, c *loadCase) ([]stabilityLoad, error) {
+	b := m.body(c)
+	var out []stabilityLoad
+	for _, z := range m.cylinderStations(c) {
+		f, err := s.FreeBody(z, b)
+		if err != nil {
+			return nil, err
+		}
+		l := stabilityLoad{z: z, compression: math.Max(0, -f.LoadLeast) + math.Max(0, -f.LiquidLeast),
+			liquidPull: math.Max(0, f.LiquidLeast), moment: f.Moment, shear: f.Shear,
+			pressureLeast: s.UllagePressure, pressureMost: s.PressureWorst(z)}
+		if c.present {
+			l.pull = math.Max(0, f.LoadLeast)
+		}
+		l.liquidHead = l.pressureMost - l.pressureLeast
+		out = append(out, l)
+	}
+	return out, nil
+}
+
+// columnLoad returns what presses on the tank as a strut in one state [N]: the
+// external load, largest along the cylinder, and the weight of all the liquid that
+// stands forward of that section. Pressure neither helps nor harms.
+func (m *model) columnLoad(s *loads.State, c *loadCase) (external, liquid float64, err error) {
+	b := m.body(c)
+	most := math.Inf(-1)
+	for _, z := range m.cylinderStations(c) {
+		f, err := s.FreeBody(z, b)
+		if err != nil {
+			return math.NaN(), math.NaN(), err
+		}
+		load := math.Max(0, -f.LoadLeast)
+		weight := math.Max(0, s.Acceleration.Axial) * loads.StandardGravity * s.MassForward(z)
+		if load+weight > most {
+			external, liquid, most = load, weight, load+weight
+		}
+	}
+	return external, liquid, nil
+}
+
+// cylinderStations returns where the cylinder's wall is looked at [m].
+func (m *model) cylinderStations(c *loadCase) []float64 {
+	L := m.t.Cylinder.Length
+	stations := append([]float64{0, L / 4, L / 2, 3 * L / 4, L}, m.t.Cylinder.GirthStations...)
+	for _, q := range c.sections {
+		if q.Station > 0 && q.Station < L {
+			stations = append(stations, q.Station)
+		}
+	}
+	return stations
+}
+
+// standsBare reports whether a case must stand without any pressure: on the
+// ground and wherever somebody may be near.
+func (c *loadCase) standsBare() bool { return c.ground || c.people != "clear" }

@@ -1,0 +1,95 @@
+package assess
+
+import (
+	"math"
+	"os"
+	"path/filepath"
+	"testing"
+
+	"proofsheet/cmd/proofsheet/internal/tank"
+	"proofsheet/report/check/checktest"
+)
+
+// flown returns the model and the cases of the tank with a flight history.
+func flown(t *testing.T) (*model, map[string]*loadCase) {
+	t.Helper()
+	const folder = "../../../../testdata/tanks"
+	open := func(name string) ([]byte, error) { return os.ReadFile(filepath.Join(folder, name)) }
+	src, err := open("flight.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	in, err := tank.Read("flight.toml", src, open)
+	if err != nil {
+		t.Fatal(err)
+	}
+	m, err := newModel(in)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if m.masses, err = m.structure(); err != nil {
+		t.Fatal(err)
+	}
+	cases, err := m.cases()
+	if err != nil {
+		t.Fatal(err)
+	}
+	byName := map[string]*loadCase{}
+	for _, c := range cases {
+		byName[c.name] = c
+	}
+	return m, byName
+}
+
+// On the pad by hand (computed): 700 N and the structure forward of the cut press,
+// the liquid does not; the aft seam has the wind's moment and the liquid's head.
+// Drained, the pressure is one atmosphere from outside and relieves nothing.
+func TestStabilityLoadsByHand(t *testing.T) {
+	m, cases := flown(t)
+	pad := cases["pad"]
+	ls, err := m.stabilityLoads(pad.states[0], pad)
+	if err != nil {
+		t.Fatal(err)
+	}
+	forward := 0.0
+	for _, p := range m.masses {
+		if p.Z > 0 && p.Z <= m.t.Cylinder.Length {
+			forward += p.Mass
+		}
+	}
+	at := ls[0]
+	checktest.Close(t, "compression at the aft seam", at.compression, 700+9.80665*forward, 1e-9)
+	checktest.Close(t, "moment there", at.moment, 80.97, 2e-3)
+	s := pad.states[0]
+	checktest.Close(t, "liquid head there", at.liquidHead, s.Liquid.Density*9.80665*s.SurfaceZ(), 1e-9)
+	if at.pull != 0 || math.Abs(at.liquidPull) > 1e-6 || at.pressureLeast != 0 || !pad.standsBare() {
+		t.Errorf("%+v, bare %v", at, pad.standsBare())
+	}
+	external, liquid, err := m.columnLoad(s, pad)
+	if err != nil {
+		t.Fatal(err)
+	}
+	checktest.Close(t, "column, external", external, at.compression, 1e-9)
+	checktest.Close(t, "column, liquid", liquid, 9.80665*s.MassForward(0), 1e-9)
+	drain := cases["drain"]
+	if ls, err = m.stabilityLoads(drain.states[0], drain); err != nil || ls[0].pressureLeast != -101325 {
+		t.Errorf("drained: %+v, %v", ls, err)
+	}
+}
+
+// A section force that pulls relieves only where the case says it is always there.
+func TestPullMayBeAbsent(t *testing.T) {
+	m, cases := flown(t)
+	c := *cases["fuelled"]
+	c.sections[0].Force = 5000
+	for _, present := range []bool{false, true} {
+		c.present = present
+		ls, err := m.stabilityLoads(c.states[0], &c)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if (ls[0].pull > 0) != present || ls[0].compression > 1e-6 {
+			t.Errorf("present %v: %+v", present, ls[0])
+		}
+	}
+}
