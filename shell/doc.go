@@ -38,6 +38,6 @@
 // # Not covered
 //
 // Stress near a head, ring or support; openings (heads/port); misalignment at a
-// seam; compression and outside pressure; creep; more than one wall thickness
+// seam; compression and outside pressure (shell/buckling); creep; more than one wall thickness
 // along the cylinder.
 package shell

@@ -173,6 +173,7 @@ func TestImportRuleBites(t *testing.T) {
 		{"shell", []string{"math", "proofsheet/material", "proofsheet/report/check"}, []string{"proofsheet/report/check"}, 0},
 		{"shell", []string{"proofsheet/heads"}, nil, 1},
 		{"shell", []string{"proofsheet/loads"}, nil, 1},
+		{"shell/buckling", []string{"proofsheet/heads", "proofsheet/report/check"}, nil, 1},
 		{"material/weld", []string{"proofsheet/report/unit"}, nil, 1},
 		{"loads/proof", []string{"proofsheet/report/check/checktest"}, nil, 1},
 		{"heads/port", []string{"proofsheet/heads", "gonum.org/v1/gonum/mat"}, []string{"github.com/BurntSushi/toml"}, 1},

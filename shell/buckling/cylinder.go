@@ -1,0 +1,144 @@
+package buckling
+
+import (
+	"fmt"
+	"math"
+
+	"proofsheet/report/check"
+)
+
+// An EndKind is what closes the cylinder at one end.
+type EndKind int
+
+// The kinds of end. The zero value, a plain support, adds no length.
+const (
+	Plain  EndKind = iota // flat or inward head, or a ring: support at the seam
+	Dished                // dished head bulging outward
+	Conic                 // cone or toricone
+)
+
+// An End is one end of the cylinder as a support against pressure from outside.
+type End struct {
+	Kind      EndKind
+	Depth     float64 // of the head without its straight flange [m]
+	HalfAngle float64 // of a cone, axis to wall [rad]
+}
+
+// Share returns the length [m] that the end adds to the cylinder:
+//
+//	dished head bulging outward          0.4 of its depth
+//	cone, half angle 30 degrees and more 0.4 of its depth
+//	cone, flatter to the axis            its whole depth
+//	flat or inward head                  0
+//
+// Source: computed with general shell eigenvalues on closed tanks, wall and
+// head of equal thickness; the codes have a third of the depth.
+func (e End) Share() (float64, error) {
+	if e.Kind == Plain {
+		return 0, nil
+	}
+	if err := positive("buckling.End", "depth of the head [m]", e.Depth); err != nil {
+		return math.NaN(), err
+	}
+	switch {
+	case e.Kind == Dished:
+		return 0.4 * e.Depth, nil
+	case e.Kind == Conic && e.HalfAngle >= 30*degree*(1-1e-9) && e.HalfAngle < math.Pi/2:
+		return 0.4 * e.Depth, nil
+	case e.Kind == Conic && e.HalfAngle > 0 && e.HalfAngle < math.Pi/2:
+		return e.Depth, nil
+	}
+	return math.NaN(), fmt.Errorf("the end of the cylinder is of no known kind: %+v", e)
+}
+
+// A Cylinder is the tank's cylinder as the stability checks want it. Both
+// edges must be held round, by a head, ring or flange.
+type Cylinder struct {
+	InsideRadius float64 // R_i, with the corrosion gone [m]
+	Thickness    float64 // t, wall for strength [m]
+	Length       float64 // between tangents, straight flanges included [m]
+	Ends         [2]End
+	FreeEdge     bool    // an edge is not held round: nothing is assessed
+	Roundness    float64 // measured deviation from the circle, share of R; 0: not measured [-]
+}
+
+// MidRadius returns R = R_i + t/2 [m].
+func (c Cylinder) MidRadius() float64 { return c.InsideRadius + c.Thickness/2 }
+
+func (c Cylinder) outsideRadius() float64 { return c.InsideRadius + c.Thickness }
+
+// Tube returns the cylinder between its tangents.
+func (c Cylinder) Tube() Tube { return Tube{c.MidRadius(), c.Thickness, c.Length} }
+
+// ExternalTube returns the cylinder with the length for pressure from outside:
+// between tangents and the share of each end.
+func (c Cylinder) ExternalTube() (Tube, error) {
+	t := c.Tube()
+	for _, e := range c.Ends {
+		share, err := e.Share()
+		if err != nil {
+			return t, err
+		}
+		t.Length += share
+	}
+	return t, nil
+}
+
+func (c Cylinder) valid(m Metal) error {
+	if c.FreeEdge {
+		return fmt.Errorf("an edge of the shell is not held round: a ring, flange or head is needed")
+	}
+	if err := positive("buckling.Cylinder", "inside radius [m]", c.InsideRadius); err != nil {
+		return err
+	}
+	return c.Tube().valid(m)
+}
+
+// External returns every method for the cylinder under pressure from outside
+// on wall and ends, factor the buckling factor [-]. SP-8007 is divided by it;
+// EN 1993-1-6, by it and by its own 1.1, is shown beside.
+func (c Cylinder) External(m Metal, class Class, factor float64) ([]Method, error) {
+	err := c.valid(m)
+	if err == nil {
+		err = check.Within("buckling.Cylinder", "deviation from the circle, share of the radius", c.Roundness, 0, roundnessLimit, "the shape that the methods assume")
+	}
+	t, bad := c.ExternalTube()
+	if err == nil {
+		err = bad
+	}
+	if err != nil {
+		return nil, err
+	}
+	p, err := t.PressureSP8007(m)
+	sp := divided("SP-8007", p, factor, err, check.Source{Doc: "NASA/SP-8007-2020 Rev 2", Where: "eqs 17 to 32", How: check.Read}, "knock-down √γ = 0.75, long tube 0.90")
+	_, p, err = t.EuropeanPressure(m, class)
+	eu := divided("EN 1993-1-6", p, factor, err, check.Source{Doc: "EN 1993-1-6:2007 Annex D, second-hand", Where: "pressure from outside", How: check.Memory}, fmt.Sprintf("class %s, its 1.1 taken off", class.orC()))
+	eu.Beside = true
+	return []Method{sp, t.en13445(m), t.ug28(m), t.division2(m), eu}, nil
+}
+
+func (c Class) orC() string {
+	if c == "" {
+		return "C"
+	}
+	return string(c)
+}
+
+// en13445, ug28 and division2 wrap the vessel forms, their factors inside.
+func (c Tube) en13445(m Metal) Method {
+	r, err := c.PressureEN13445(m)
+	return Method{Name: "EN 13445-3", Critical: math.NaN(), Factor: 1.5, Allowable: r.Allowable, Err: err, Detail: "lower bound of collapse",
+		Source: check.Source{Doc: "EN 13445-3 clause 8, recalled", Where: "cylinders", How: check.Memory}}
+}
+
+func (c Tube) ug28(m Metal) Method {
+	p, err := c.PressureUG28(m)
+	return Method{Name: "UG-28, closed form", Critical: math.NaN(), Factor: 3, Allowable: p, Err: err,
+		Source: check.Source{Doc: "ASME VIII-1 UG-28, closed form", Where: "cylinders", How: check.Memory}}
+}
+
+func (c Tube) division2(m Metal) Method {
+	p, err := c.PressureDivision2(m)
+	return Method{Name: "VIII-2 form", Critical: math.NaN(), Factor: 2, Allowable: p, Err: err, Detail: "factor 2 elastic to 1.667 at yield, knock-down 0.8",
+		Source: check.Source{Doc: "ASME VIII-2 4.4.5", Where: "cylinders", How: check.Memory}}
+}
