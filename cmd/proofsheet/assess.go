@@ -21,6 +21,7 @@ var assessTank = func(t *tank.Tank) (*report.Sheet, error) {
 
 // A job is a tank file read and assessed.
 type job struct {
+	tank   *tank.Tank
 	sheet  *report.Sheet
 	inputs []string // every file that was read, not to be written over
 }
@@ -37,7 +38,7 @@ func load(c *cli.Context) (*job, error) {
 	if err != nil {
 		return nil, err
 	}
-	j := &job{inputs: inputs}
+	j := &job{tank: t, inputs: inputs}
 	if j.sheet, err = assessTank(t); err != nil {
 		return nil, fmt.Errorf("%s: %w", t.File, err)
 	}

@@ -17,10 +17,6 @@ func unbuilt(name, usage, arguments string) *cli.Command {
 	}
 }
 
-func blankCommand() *cli.Command {
-	return unbuilt("blank", "flat blanks and hole templates", "TANK.toml")
-}
-
 func recordCommand() *cli.Command {
 	return unbuilt("record", "proof readings against the predicted ones", "TANK.toml LOG.csv")
 }

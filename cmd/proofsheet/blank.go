@@ -1,0 +1,237 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"path/filepath"
+	"strings"
+
+	"github.com/urfave/cli/v2"
+
+	"proofsheet/cmd/proofsheet/internal/assess"
+	"proofsheet/heads/blank"
+	"proofsheet/report"
+	"proofsheet/report/check"
+	"proofsheet/report/drawing"
+	"proofsheet/report/pdf"
+	"proofsheet/report/unit"
+)
+
+func blankCommand() *cli.Command {
+	return &cli.Command{
+		Name: "blank", Usage: "flat blanks and hole templates", ArgsUsage: "TANK.toml",
+		Description: "Lists every flat part of the tank from its nominal walls: sheets of the cylinder, cone sectors with their\n" +
+			"holes at true outline, discs of formed heads, pads, and templates for tube ends; each with dimensions by\n" +
+			"which the cut part can be checked. DXF (release 12) and SVG are at full size, one file a part. A part that\n" +
+			"cannot be laid out is refused with its reason and not written. The exit status is that of check, and 1 where\n" +
+			"a part is refused: no metal is cut on a drawing alone.",
+		Flags: []cli.Flag{
+			&cli.StringFlag{Name: "dxf", Usage: "write each part as DXF into `FOLDER`"},
+			&cli.StringFlag{Name: "svg", Usage: "write each part as SVG, full size, into `FOLDER`"},
+			&cli.StringFlag{Name: "pdf", Usage: "write the drawings with their check dimensions to `FILE`, - for standard output"},
+			&cli.StringFlag{Name: "gap", Value: "0 mm", Usage: "root `GAP` of the seams, half off each edge"},
+			&cli.StringFlag{Name: "kerf", Value: "0 mm", Usage: "`WIDTH` of the cut, half outside of the part"},
+			&cli.StringFlag{Name: "clearance", Value: "0 mm", Usage: "`WIDTH` left all round between a tube and its hole"},
+		},
+		Action: runBlank,
+	}
+}
+
+func runBlank(c *cli.Context) error {
+	o, err := blankOptions(c)
+	if err != nil {
+		return err
+	}
+	j, err := load(c)
+	if err != nil {
+		return err
+	}
+	blanks, err := assess.Blanks(j.tank, o)
+	if err != nil {
+		return err
+	}
+	head := blankHead(c)
+	text := blankText(j.sheet, head, blanks)
+	var out outputs
+	defer out.discard()
+	for _, kind := range []string{"dxf", "svg"} {
+		if folder := c.String(kind); folder != "" {
+			if err := j.flatFiles(&out, folder, kind, head, blanks); err != nil {
+				return err
+			}
+		}
+	}
+	if path := c.String("pdf"); path != "" {
+		data, err := j.flatPages(head, blanks)
+		if err != nil {
+			return err
+		}
+		if path == dash {
+			text = string(data)
+		} else if err := out.addDocument(path, data, true, j.inputs...); err != nil {
+			return err
+		}
+	}
+	names := out.names()
+	if err := out.commit(); err != nil {
+		return err
+	}
+	for _, name := range names {
+		fmt.Fprintf(c.App.ErrWriter, "wrote %s\n", name)
+	}
+	if err := toStdout(c, text); err != nil {
+		return err
+	}
+	for _, b := range blanks {
+		if b.Err != nil {
+			return errFails
+		}
+	}
+	return j.verdict()
+}
+
+// blankOptions reads the allowances, and refuses empty names of files.
+func blankOptions(c *cli.Context) (o blank.Options, err error) {
+	for _, name := range []string{"dxf", "svg", "pdf"} {
+		if c.IsSet(name) && c.String(name) == "" {
+			return o, fmt.Errorf("--%s needs a name", name)
+		}
+	}
+	var errs []error
+	for name, at := range map[string]*float64{"gap": &o.Gap, "kerf": &o.Kerf, "clearance": &o.Clearance} {
+		if *at, err = unit.Parse(unit.Length, c.String(name)); err != nil {
+			errs = append(errs, fmt.Errorf("--%s %w", name, err))
+		}
+	}
+	if err := errors.Join(errs...); err != nil {
+		return o, err
+	}
+	return o, o.Valid()
+}
+
+// blankHead says what all parts have in common.
+func blankHead(c *cli.Context) []string {
+	return []string{
+		fmt.Sprintf("gap of the seams %s, half off each edge; kerf %s, its middle is the line on the layer CUT; clearance of tubes %s all round",
+			c.String("gap"), c.String("kerf"), c.String("clearance")),
+		"from nominal walls, on the mid-surface; dimensions are those of the part as cut, kerf taken off; no allowance for trimming, shrinkage or the preparation of edges",
+		"drawings check no strength: see the verdict; cut a paper template and lay it on before cutting metal",
+	}
+}
+
+// flatFiles stages every part that is drawn as a file of a kind.
+func (j *job) flatFiles(out *outputs, folder, kind string, head []string, blanks []blank.Blank) error {
+	if err := folderFor(folder); err != nil {
+		return err
+	}
+	for _, b := range blanks {
+		if b.Err != nil || len(b.Cut)+len(b.Mark) == 0 {
+			continue
+		}
+		part := flatPart(j.sheet, b, head)
+		write := part.DXF
+		if kind == "svg" {
+			write = part.SVG
+		}
+		data, err := write()
+		if err != nil {
+			return err
+		}
+		if err := out.add(filepath.Join(folder, b.Name+"."+kind), data, j.inputs...); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// flatPart returns a blank as a part in millimetres.
+func flatPart(s *report.Sheet, b blank.Blank, head []string) drawing.Part {
+	const mm = 1e3
+	p := drawing.Part{Name: b.Name, Title: b.Title, Remarks: flatRemarks(s, b, head)}
+	add := func(layer string, paths []blank.Path) {
+		for _, path := range paths {
+			to := drawing.Path{Layer: layer, Closed: path.Closed}
+			for _, v := range path.Vertices {
+				to.Vertices = append(to.Vertices, drawing.Vertex{X: v.X * mm, Y: v.Y * mm, Bulge: v.Bulge})
+			}
+			p.Paths = append(p.Paths, to)
+		}
+	}
+	add(drawing.Cut, b.Cut)
+	add(drawing.Mark, b.Mark)
+	for _, l := range b.Labels {
+		p.Labels = append(p.Labels, drawing.Label{At: drawing.Point{X: l.At.X * mm, Y: l.At.Y * mm},
+			Away: drawing.Point{X: l.Away.X, Y: l.Away.Y}, Text: l.Text})
+	}
+	return p
+}
+
+// flatRemarks are the lines that go with a part wherever it is drawn.
+func flatRemarks(s *report.Sheet, b blank.Blank, head []string) []string {
+	plate := "template"
+	if b.Thickness > 0 {
+		plate = "plate " + report.Show(check.M("", "", b.Thickness), s.Units, report.Nearest) + " nominal"
+	}
+	block := s.Block
+	return []string{plate + "; " + b.Seen, head[0], fmt.Sprintf("%s, sheet %s, revision %s, serial %s; tank: %s; input SHA-256 %s",
+		block.Title, block.Number, block.Revision, block.Serial, s.Verdict, s.Digits())}
+}
+
+// flatPages returns the drawings as PDF.
+func (j *job) flatPages(head []string, blanks []blank.Blank) ([]byte, error) {
+	var pages []pdf.PartPage
+	for _, b := range blanks {
+		page := pdf.PartPage{Part: flatPart(j.sheet, b, head), Title: b.Title, Notes: b.Notes, Cautions: b.Cautions,
+			Absent: len(b.Cut)+len(b.Mark) == 0}
+		if b.Err != nil {
+			page.Refused = oneLine(b.Err)
+		}
+		for _, q := range b.Measures {
+			v := report.Show(q, j.sheet.Units, report.Nearest)
+			switch {
+			case q.Symbol == "W" || q.Symbol == "D" || strings.HasPrefix(q.Symbol, "D_"):
+				page.Wide = first(page.Wide, v)
+			case q.Symbol == "H":
+				page.High = v
+			}
+			page.Facts = append(page.Facts, [3]string{q.Symbol, q.Name, v})
+		}
+		pages = append(pages, page)
+	}
+	return pdf.WriteParts(j.sheet, append([]string{"tank: " + j.sheet.VerdictLine()}, head...), pages)
+}
+
+func first(a, b string) string {
+	if a != "" {
+		return a
+	}
+	return b
+}
+
+func oneLine(err error) string { return strings.ReplaceAll(err.Error(), "\n", "; ") }
+
+// blankText lists the parts. It opens and closes with the verdict over the tank,
+// since a drawing does not say that the tank may be built.
+func blankText(s *report.Sheet, head []string, blanks []blank.Blank) string {
+	var b strings.Builder
+	fmt.Fprintf(&b, "tank: %s\n\n%s\n", s.VerdictLine(), strings.Join(head, "\n"))
+	for _, part := range blanks {
+		fmt.Fprintf(&b, "\n%s  %s\n", part.Name, part.Title)
+		if part.Err != nil {
+			fmt.Fprintf(&b, "  REFUSED, not drawn: %s\n", oneLine(part.Err))
+		} else if part.Seen != "" {
+			fmt.Fprintf(&b, "  %s\n", flatRemarks(s, part, head)[0])
+		}
+		for _, q := range part.Measures {
+			fmt.Fprintf(&b, "  %-9s %-62s %14s\n", q.Symbol, q.Name, report.Show(q, s.Units, report.Nearest))
+		}
+		for _, line := range part.Cautions {
+			fmt.Fprintf(&b, "  caution: %s\n", line)
+		}
+		for _, line := range part.Notes {
+			fmt.Fprintf(&b, "  note: %s\n", line)
+		}
+	}
+	fmt.Fprintf(&b, "\ntank: %s\n", s.VerdictLine())
+	return b.String()
+}
