@@ -43,6 +43,7 @@ var rooms = []room{
 	{"material/...", []string{"report/check"}, []string{numerics}},
 	{"shell/...", []string{"shell/...", "material/...", "report/check"}, []string{numerics}},
 	{"heads", []string{"shell/...", "material/...", "report/check"}, []string{numerics}},
+	{"heads/blank", []string{"heads", "heads/port", "report/check"}, nil},
 	{"heads/...", []string{"heads", "shell/...", "material/...", "report/check"}, []string{numerics}},
 	{"loads", []string{"report/check"}, []string{numerics}},
 	{"loads/...", []string{"loads", "report/check"}, []string{numerics}},

@@ -3,6 +3,7 @@ package main
 import (
 	"errors"
 	"fmt"
+	"os"
 	"path/filepath"
 	"strings"
 
@@ -98,11 +99,14 @@ func blankOptions(c *cli.Context) (o blank.Options, err error) {
 		}
 	}
 	var errs []error
-	for name, at := range map[string]*float64{"gap": &o.Gap, "kerf": &o.Kerf, "clearance": &o.Clearance} {
-		if *at, err = unit.Parse(unit.Length, c.String(name)); err != nil {
+	read := func(name string) float64 {
+		v, err := unit.Parse(unit.Length, c.String(name))
+		if err != nil {
 			errs = append(errs, fmt.Errorf("--%s %w", name, err))
 		}
+		return v
 	}
+	o = blank.Options{Gap: read("gap"), Kerf: read("kerf"), Clearance: read("clearance")}
 	if err := errors.Join(errs...); err != nil {
 		return o, err
 	}
@@ -125,7 +129,11 @@ func (j *job) flatFiles(out *outputs, folder, kind string, head []string, blanks
 		return err
 	}
 	for _, b := range blanks {
+		path := filepath.Join(folder, b.Name+"."+kind)
 		if b.Err != nil || len(b.Cut)+len(b.Mark) == 0 {
+			if _, err := os.Stat(path); err == nil {
+				return fmt.Errorf("%s is of an earlier run, and its part is not drawn now: remove it, nobody may cut by it", path)
+			}
 			continue
 		}
 		part := flatPart(j.sheet, b, head)
@@ -137,7 +145,7 @@ func (j *job) flatFiles(out *outputs, folder, kind string, head []string, blanks
 		if err != nil {
 			return err
 		}
-		if err := out.add(filepath.Join(folder, b.Name+"."+kind), data, j.inputs...); err != nil {
+		if err := out.add(path, data, j.inputs...); err != nil {
 			return err
 		}
 	}
@@ -172,9 +180,13 @@ func flatRemarks(s *report.Sheet, b blank.Blank, head []string) []string {
 	if b.Thickness > 0 {
 		plate = "plate " + report.Show(check.M("", "", b.Thickness), s.Units, report.Nearest) + " nominal"
 	}
-	block := s.Block
-	return []string{plate + "; " + b.Seen, head[0], fmt.Sprintf("%s, sheet %s, revision %s, serial %s; tank: %s; input SHA-256 %s",
-		block.Title, block.Number, block.Revision, block.Serial, s.Verdict, s.Digits())}
+	of := "tank"
+	for _, part := range [][2]string{{"", s.Block.Title}, {"sheet ", s.Block.Number}, {"revision ", s.Block.Revision}, {"serial ", s.Block.Serial}} {
+		if part[1] != "" {
+			of += ", " + part[0] + part[1]
+		}
+	}
+	return []string{plate + "; " + b.Seen, head[0], fmt.Sprintf("%s: %s; input SHA-256 %s", of, s.Verdict, s.Digits())}
 }
 
 // flatPages returns the drawings as PDF.

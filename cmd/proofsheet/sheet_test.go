@@ -163,6 +163,9 @@ func TestPreparersKey(t *testing.T) {
 		if status, _, says := call(t, "", "check", path, "--pdf", pdf); status != exitInput || !strings.Contains(says, "carries the signature of A. Name") {
 			t.Errorf("%v: written over: status %d: %s", row.args, status, says)
 		}
+		if status, _, says := call(t, "", "blank", path, "--pdf", pdf); status != exitInput || !strings.Contains(says, "carries the signature of A. Name") {
+			t.Errorf("%v: written over by drawings: status %d: %s", row.args, status, says)
+		}
 	}
 }
 

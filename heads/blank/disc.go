@@ -18,7 +18,8 @@ type Disc struct {
 }
 
 // Diameters returns the disc [m] that has the area of the head's mid-surface, and
-// the one as wide as its meridian is long, both with the straight flange:
+// the one as wide as its meridian is long, both with the straight flange, for a
+// nominal wall t [m]:
 //
 //	D_area = √(4 A/π),  D_length = 2 (L + flange)
 //

@@ -73,7 +73,7 @@ func (t Tube) Blank(o Options) Blank {
 	switch t.Port.Fit {
 	case port.Through:
 		b.Mark = append(b.Mark, open(in))
-		b.label(in[len(in)/4], down, "inside face")
+		b.label(in[len(in)*5/8], Point{0, -2.5}, "inside face")
 	case port.Flush:
 		end = in
 	case port.On:
@@ -89,7 +89,7 @@ func (t Tube) finish(b Blank, end, in, out []Point, top float64) Blank {
 	b.Cut = []Path{polygon(sheet)}
 	if t.Port.Fit != port.On {
 		b.Mark = append(b.Mark, open(out))
-		b.label(out[len(out)/4], up, "outside face")
+		b.label(out[len(out)*5/8], Point{0, 2.5}, "outside face")
 	}
 	wide := out[len(out)-1].X
 	for i, name := range []string{"", "quarter", "middle", "quarter", ""} {

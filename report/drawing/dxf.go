@@ -20,7 +20,7 @@ func (p *Part) DXF() ([]byte, error) {
 	}
 	d := &dxf{}
 	texts, least, most := p.words()
-	for _, r := range append([]string{p.Title, "one unit is one millimetre, scale 1:1"}, p.Remarks...) {
+	for _, r := range append([]string{p.Title, fullSize}, p.Remarks...) {
 		d.pair(999, ascii(r))
 	}
 	d.pair(0, "SECTION", 2, "HEADER", 9, "$ACADVER", 1, "AC1009")
@@ -46,7 +46,7 @@ func (p *Part) DXF() ([]byte, error) {
 		}
 		d.pair(0, "SEQEND", 8, path.Layer)
 	}
-	for _, t := range append(texts, Text{At: Point{least.X, least.Y - 1.1*texts[0].Size}, Size: texts[0].Size, Text: "units: mm, 1:1"}) {
+	for _, t := range texts {
 		d.text(t)
 	}
 	d.pair(0, "ENDSEC", 0, "EOF")

@@ -7,6 +7,9 @@ import (
 	"strings"
 )
 
+// fullSize says in every file what its numbers are.
+const fullSize = "units: mm; scale 1:1, one unit is one millimetre"
+
 // margin is the paper left round a part [mm].
 const margin = 10.0
 
@@ -24,7 +27,7 @@ func (p *Part) SVG() ([]byte, error) {
 	var b bytes.Buffer
 	fmt.Fprintf(&b, `<svg xmlns="http://www.w3.org/2000/svg" width="%smm" height="%smm" viewBox="0 0 %s %s" font-family="sans-serif">`+"\n", w, h, w, h)
 	fmt.Fprintf(&b, "<title>%s</title>\n", escape(p.Title))
-	fmt.Fprintf(&b, "<desc>%s</desc>\n", escape(strings.Join(append([]string{"one unit is one millimetre, scale 1:1"}, p.Remarks...), "; ")))
+	fmt.Fprintf(&b, "<desc>%s</desc>\n", escape(strings.Join(append([]string{fullSize}, p.Remarks...), "; ")))
 	for _, layer := range []struct{ name, style string }{{Cut, `stroke="#000000" stroke-width="0.25"`}, {Mark, `stroke="#606060" stroke-width="0.18" stroke-dasharray="4 1.5"`}} {
 		fmt.Fprintf(&b, `<g id="%s" fill="none" %s>`+"\n", layer.name, layer.style)
 		for _, path := range p.Paths {

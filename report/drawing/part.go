@@ -123,7 +123,7 @@ func (p *Part) words() (texts []Text, least, most Point) {
 		least = Point{math.Min(least.X, c.X-half), math.Min(least.Y, c.Y-size)}
 		most = Point{math.Max(most.X, c.X+half), math.Max(most.Y, c.Y+size)}
 	}
-	for _, r := range append([]string{p.Title}, p.Remarks...) {
+	for _, r := range append([]string{p.Title, fullSize}, p.Remarks...) {
 		least.Y -= 1.6 * size
 		texts = append(texts, Text{At: Point{least.X, least.Y}, Text: r, Size: size})
 		most.X = math.Max(most.X, least.X+letters(r)*size)
