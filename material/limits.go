@@ -24,6 +24,7 @@ type Limits struct {
 	YieldOnPressure, UltimateOnPressure float64 // flight: factors on stress from pressure [-]
 	YieldOnLoad, UltimateOnLoad         float64 // flight: factors on stress from line loads [-]
 	Source                              check.Source
+	Chosen                              string // how one of two branches was chosen, with its numbers
 	Note                                string
 }
 
@@ -152,6 +153,8 @@ func (l *Limits) european(p Properties, f Factors, group4 bool) error {
 		if second > first {
 			l.Terms = []Term{{"min(R_p1.0/1.2, R_m/3)", "austenitic of 35 % elongation and more", second}}
 		}
+		l.Chosen = fmt.Sprintf("the larger of R_p1.0/%.4g = %.1f MPa and min(R_p1.0/1.2 = %.1f MPa, R_m/3 = %.1f MPa), elongation 35 %% and more",
+			f.YieldFactor, first/mpa, p.Proof1.Value/1.2/mpa, l.Ultimate/3/mpa)
 	case known && p.Elongation.Value >= 0.30:
 		l.Terms = []Term{byYield("R_p1.0", "1 % proof strength", p.Proof1.Value)}
 	default:

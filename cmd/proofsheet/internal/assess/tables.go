@@ -4,9 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strings"
 
-	"proofsheet/cmd/proofsheet/internal/tank"
 	"proofsheet/loads"
 	"proofsheet/material"
 	"proofsheet/material/weld"
@@ -157,86 +155,6 @@ func (r *run) temperatures() (out []float64) {
 
 // hottest returns the highest temperature of the metal in any case [K].
 func (r *run) hottest() float64 { return hottest(r.cases) }
-
-func (r *run) materialSheet(in tank.Material, u use) report.MaterialSheet {
-	hottest := r.hottest()
-	x := r.metals.at(u.material, u.welds, u.thickness, hottest)
-	s := report.MaterialSheet{Name: in.Name, Alloy: in.Alloy, Certificate: in.Certificate, Used: u.part, Row: x.parent.Row}
-	if in.Own() {
-		s.Alloy = "own values"
-	}
-	if x.parentErr != nil {
-		s.Notes = append(s.Notes, "not assessed: "+x.parentErr.Error())
-		return s
-	}
-	add := func(symbol, name, unit string, v material.Value) {
-		if math.IsNaN(v.Value) && v.Source.Doc == "" {
-			return
-		}
-		if v.Source.How == check.Memory {
-			v.Note = strings.TrimPrefix(v.Note+"; confirm against the certificate", "; ")
-		}
-		s.Values = append(s.Values, report.ValueRow{Quantity: check.Quantity{Symbol: symbol, Name: name, Value: v.Value, Unit: unit}, Source: v.Source, Note: v.Note})
-	}
-	p := x.parent
-	at := func(T float64) string { return fmt.Sprintf(" at %.4g °C", T-273.15) }
-	for _, T := range r.temperatures() {
-		y := r.metals.at(u.material, u.welds, u.thickness, T)
-		if y.parentErr != nil {
-			s.Notes = append(s.Notes, "not assessed"+at(T)+": "+y.parentErr.Error())
-			continue
-		}
-		add("R_p0.2", "yield strength"+at(T), "Pa", y.parent.Yield)
-		add("R_m", "tensile strength"+at(T), "Pa", y.parent.Ultimate)
-		if y.zoneErr == nil {
-			add("R_p0.2,w", "yield strength in the weld zone"+at(T), "Pa", y.zone.Yield)
-			add("R_m,w", "tensile strength in the weld zone"+at(T), "Pa", y.zone.Ultimate)
-		}
-	}
-	add("A", "elongation", "1", p.Elongation)
-	add("E", "modulus of elasticity", "Pa", p.ElasticModulus)
-	add("ν", "Poisson's ratio", "1", p.Poisson)
-	add("ρ", "density", "kg/m3", p.Density)
-	add("α", "mean expansion from 20 °C"+at(hottest), "1/K", p.Expansion)
-	if a, ok := material.FindAlloy(in.Alloy); ok {
-		for _, k := range a.Toughness {
-			k.Toughness.Note = strings.TrimPrefix(k.Toughness.Note+"; shown only", "; ")
-			add(k.Quantity, "toughness"+at(k.Temperature), "Pa m^0.5", k.Toughness)
-		}
-	}
-	if x.zoneErr != nil {
-		s.Notes = append(s.Notes, "weld zone not assessed: "+x.zoneErr.Error())
-	}
-	s.Notes = append(s.Notes, p.Notes...)
-	s.Notes = append(s.Notes, zoneNotes(x)...)
-	for _, T := range r.temperatures() {
-		s = r.withLimits(s, in, u, T)
-	}
-	return s
-}
-
-// withLimits adds the allowable of every rule in force, with its terms.
-func (r *run) withLimits(s report.MaterialSheet, in tank.Material, u use, T float64) report.MaterialSheet {
-	for _, rule := range rules(r.t.Basis.Rule, r.cases) {
-		a := r.allowAt(in.Name, u.welds, u.thickness, T, rule, nil)
-		for _, row := range []struct {
-			where string
-			l     material.Limits
-			err   error
-		}{{"", a.parent, a.parentErr}, {" in the weld zone", a.zone, a.zoneErr}} {
-			if row.err != nil {
-				continue
-			}
-			var terms []string
-			for _, t := range row.l.Terms {
-				terms = append(terms, fmt.Sprintf("%s = %.1f MPa", t.Symbol, t.Value/1e6))
-			}
-			s.Values = append(s.Values, report.ValueRow{Quantity: check.Pa("S", fmt.Sprintf("allowable by %s%s at %.4g °C", rule, row.where, T-273.15), row.l.S),
-				Source: row.l.Source, Note: "least of " + strings.Join(terms, ", ") + "; governs: " + row.l.Governs})
-		}
-	}
-	return s
-}
 
 // jointSheets returns every named joint with what it is worth where it is used.
 func (r *run) jointSheets() (out []report.JointSheet) {
