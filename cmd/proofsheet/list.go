@@ -26,7 +26,7 @@ var listings = []listing{
 	{"materials", materialRows, material.ListingNames},
 	{"fluids", fluid.Listing, fluid.Names},
 	{"joints", weld.Listing, jointNames},
-	{"rules", material.RuleListing, ruleNames},
+	{"rules", material.RulePage, ruleNames},
 }
 
 func listNames() (names []string) {

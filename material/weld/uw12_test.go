@@ -175,11 +175,11 @@ func TestKindsAndListing(t *testing.T) {
 		if k.Source.Doc == "" || k.Source.How == check.Unstated || !(k.None > 0) {
 			t.Errorf("%s: %+v", k.Name, k)
 		}
-		if _, rows, err := weld.Listing(k.Name); err != nil || len(rows) != 1 {
+		if _, rows, err := weld.Listing(k.Name); err != nil || len(rows) < 1 {
 			t.Errorf("%s: %d rows, %v", k.Name, len(rows), err)
 		}
 	}
-	if _, rows, err := weld.Listing(""); err != nil || len(rows) != len(weld.Kinds()) {
+	if _, rows, err := weld.Listing(""); err != nil || len(rows) < len(weld.Kinds()) {
 		t.Errorf("%d rows, %v", len(rows), err)
 	}
 	if _, _, err := weld.Listing("glue"); err == nil {
