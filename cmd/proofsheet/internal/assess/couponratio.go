@@ -34,11 +34,14 @@ func (r *run) couponRatios(c *couponSet) (out []report.ValueRow) {
 	if c.err() != nil {
 		return out
 	}
+	shown := map[string]bool{}
 	for _, u := range r.partMaterials(c) {
 		x := r.metals.at(u.material, welds(c.joint.Name), u.thickness, roomTemperature)
-		if x.parentErr != nil || x.zoneErr != nil {
+		key := fmt.Sprint(u.material, x.parent.RoomYield, x.parent.RoomUltimate, x.zone.RoomYield, x.zone.RoomUltimate)
+		if x.parentErr != nil || x.zoneErr != nil || shown[key] {
 			continue
 		}
+		shown[key] = true
 		where := fmt.Sprintf(", %s of %.4g mm", u.material, u.thickness*1e3)
 		add("3 design: limit over parent minimum, ultimate"+where, weld.LimitRatio(c.ultimate.Limit, x.parent.RoomUltimate), practiceRatio, "display; the seam is held to the limit itself")
 		if c.measured {
@@ -61,7 +64,7 @@ func (r *run) seamRatios(c *couponSet, u use) (out []report.ValueRow) {
 			continue
 		}
 		out = append(out, report.ValueRow{Quantity: check.Num("", fmt.Sprintf("seam over parent allowable by %s, %s of %.4g mm", rule, u.material, u.thickness*1e3), e*a.seam.S/a.parent.S),
-			Source: src, Note: fmt.Sprintf("E_insp %.2f × min(%.1f, %.1f) MPa over %.1f MPa", e, a.parent.S/1e6, a.zone.S/1e6, a.parent.S/1e6)})
+			Source: src, Note: fmt.Sprintf("%.2f for the examination × min(%.1f, %.1f) MPa over %.1f MPa", e, a.parent.S/1e6, a.zone.S/1e6, a.parent.S/1e6)})
 	}
 	return out
 }
