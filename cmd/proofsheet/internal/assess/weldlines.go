@@ -88,6 +88,9 @@ func (m *model) weldLines(T float64) (all []*weldLine, from check.Source, err er
 		m.headLines(h, add)
 	}
 	for _, p := range m.ports {
+		if p.head != nil && p.head.in.Tip != nil && p.head.in.Tip.Port == p.in.Name {
+			continue // its weld is that of the tip
+		}
 		add(weldLine{name: "port " + p.in.Name, form: portWeld, joint: p.in.Weld.Joint, head: p.head, port: p, z: p.z}, p.host)
 	}
 	return all, from, faults.err()
@@ -144,15 +147,22 @@ func (m *model) cylinderLines(add func(weldLine, ...part)) {
 	}
 }
 
-// headLines adds the welds inside a head. What closes a tip is welded to it by a
-// process that is not stated.
+// headLines adds the welds inside a head. What closes a tip is welded to it; only
+// a port can say how.
 func (m *model) headLines(h *headPart, add func(weldLine, ...part)) {
 	if h.segment != nil {
 		add(weldLine{name: h.end + " head seam (" + h.segment.Name + ")", form: segmentWeld, joint: h.segment.Name, clock: h.in.SegmentSeamClock, head: h}, h.part)
 	}
-	if h.in.Tip != nil {
-		add(weldLine{name: "tip of the " + h.end + " head", form: tipWeld, head: h}, h.part)
+	if h.in.Tip == nil {
+		return
 	}
+	tip := weldLine{name: "tip of the " + h.end + " head", form: tipWeld, head: h}
+	for _, p := range m.ports {
+		if p.head == h && p.in.Name == h.in.Tip.Port {
+			tip.joint = p.in.Weld.Joint
+		}
+	}
+	add(tip, h.part)
 }
 
 // zoneWidth returns the width of the zone [m] in a part beside a weld of a
