@@ -23,7 +23,7 @@
 //	Dome.Solve, Cap.Solve, RingForce               Timoshenko (recalled); computed          dome_test.go
 //	the same beside the numerical shell            shell/revolution (computed)              numerical_test.go
 //	Step.Solve with ring, Flat.Solve               Timoshenko (recalled); computed          ring_test.go
-//	HiLo, GirthHiLo, Peaking, OutOfRound           BS 7910 form (recalled); computed        misalign_test.go
+//	HiLo, …HiLo, Peaking, OutOfRound               BS 7910 form (recalled); computed        misalign_test.go
 //	DecayLength, Clear, Interact                   computed; common practice                ring_test.go
 //	Junction.Check, CheckProof, Seam.Check         limits of the rule sets                  junction_test.go
 //	RangeLimit, PrimaryAtProof                     ASME VIII-2 forms (recalled)             junction_test.go

@@ -1,9 +1,11 @@
 package edge_test
 
 import (
+	"errors"
 	"fmt"
 	"math"
 
+	"proofsheet/material"
 	"proofsheet/shell/edge"
 )
 
@@ -22,4 +24,17 @@ func ExampleHiLo() {
 	k, err := edge.HiLo(0.006, 0.006, 0.0015)
 	fmt.Printf("%.2f %v\n", k, err)
 	// Output: 0.75 <nil>
+}
+
+// A closed form alone never passes a joint, however low the stress.
+func ExampleJunction_Check() {
+	l := material.Limits{Rule: material.Vessel, S: 115e6, Yield: 170e6}
+	closed := edge.Answer{Places: []edge.Place{{Where: "cylinder at the joint", Pressure: edge.Stress{Meridional: 1e6, Hoop: 2e6}, Limits: l, Efficiency: 1}}}
+	j := edge.Junction{ID: "head.aft/junction", Closed: closed, Sharp: true, Slender: 34}
+	fmt.Println(j.Check().Status())
+	j.Numerical = edge.Answer{Err: errors.New("the meridian does not close")}
+	fmt.Println(j.Check().Reason())
+	// Output:
+	// not assessed
+	// no answer of the numerical shell: the meridian does not close
 }

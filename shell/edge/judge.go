@@ -3,6 +3,7 @@ package edge
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"proofsheet/material"
 	"proofsheet/report/check"
@@ -28,7 +29,9 @@ func (j Junction) pressures() []float64 {
 func (j Junction) states(p Place) (all []Stress) {
 	for _, k := range j.pressures() {
 		for _, l := range []Stress{{}, p.LoadMost, p.LoadLeast} {
-			all = append(all, combine(k, p.Pressure, 1, l))
+			if s := combine(k, p.Pressure, 1, l); !slices.Contains(all, s) {
+				all = append(all, s)
+			}
 		}
 	}
 	return all
@@ -36,22 +39,47 @@ func (j Junction) states(p Place) (all []Stress) {
 
 // local holds the membrane stress to 1.5 of every strength, with the factors of flight: pressure
 // factored with any line load, and line loads factored with any share of the pressure.
-func (j Junction) local(p Place) (all []verdict, err error) {
+func (j Junction) local(w *worst, p Place) error {
 	cs, err := criteria(p.Limits)
 	if err != nil {
-		return nil, err
+		return err
 	}
 	for _, c := range cs {
 		for _, s := range j.corners(p, c) {
-			cap := 1.5 * c.strength
-			ins := inputs(s, check.Pa(c.symbol, "strength or allowable stress", c.strength), check.Num("k_p", "factor on pressure, inside the stress", c.pressure), check.Num("k_l", "factor on line loads", c.load))
-			all = append(all,
-				verdict{p.Where + ", local membrane", "σ_m ≤ 1.5 " + c.symbol, check.Pa("σ_m", "local membrane stress", s.Membrane()), check.Pa("1.5 "+c.symbol, "limit of local membrane stress", cap), ins},
-				verdict{p.Where + ", local membrane across the weld", "|σ_φm| ≤ 1.5 E " + c.symbol, check.Pa("σ_φm", "meridional membrane stress", math.Abs(s.Meridional)),
-					check.Pa("1.5 E "+c.symbol, "limit across the weld", cap*p.Efficiency), append(ins, check.Num("E", "joint efficiency", p.Efficiency))})
+			limit, m, across := 1.5*c.strength, s.Membrane(), math.Abs(s.Meridional)
+			ins := func(more ...check.Quantity) []check.Quantity {
+				return append(inputs(s, check.Pa(c.symbol, "strength or allowable stress", c.strength),
+					check.Num("k_p", "factor on pressure, inside the stress", c.pressure), check.Num("k_l", "factor on line loads", c.load)), more...)
+			}
+			w.hold(m, limit, func() verdict {
+				return verdict{p.Where + ", local membrane", "σ_m ≤ 1.5 " + c.symbol, check.Pa("σ_m", "local membrane stress", m), check.Pa("1.5 "+c.symbol, "limit of local membrane stress", limit), ins()}
+			})
+			w.hold(across, limit*p.Efficiency, func() verdict {
+				return verdict{p.Where + ", local membrane across the weld", "|σ_φm| ≤ 1.5 E " + c.symbol, check.Pa("σ_φm", "meridional membrane stress", across),
+					check.Pa("1.5 E "+c.symbol, "limit across the weld", limit*p.Efficiency), ins(check.Num("E", "joint efficiency", p.Efficiency))}
+			})
 		}
 	}
-	return all, nil
+	return nil
+}
+
+// proof holds one stress s of a place to the limits at proof.
+func (j Junction) proof(w *worst, p Place, s Stress) {
+	y := p.Limits.Yield
+	strength := check.Pa("Rp0.2", "yield strength", y)
+	w.hold(s.Membrane(), y, func() verdict {
+		return verdict{p.Where + ", local membrane", "σ_m ≤ Rp0.2", check.Pa("σ_m", "local membrane stress at proof", s.Membrane()), strength, inputs(s, strength)}
+	})
+	w.hold(math.Abs(s.Meridional), p.Efficiency*y, func() verdict {
+		return verdict{p.Where + ", local membrane across the weld", "|σ_φ| ≤ E Rp0.2", check.Pa("σ_φ", "meridional membrane stress at proof", math.Abs(s.Meridional)),
+			check.Pa("E Rp0.2", "yield strength across the weld", p.Efficiency*y), inputs(s, strength, check.Num("E", "joint efficiency", p.Efficiency))}
+	})
+	if j.Sharp {
+		w.hold(s.Surface(), 2*y, func() verdict {
+			return verdict{p.Where + ", membrane and bending", "σ_mb ≤ 2 Rp0.2", check.Pa("σ_mb", "membrane and bending stress at proof", s.Surface()),
+				check.Pa("2 Rp0.2", "twice the yield strength", 2*y), inputs(s, strength)}
+		})
+	}
 }
 
 // corners returns the stresses of a place with the factors of a criterion.
@@ -66,41 +94,38 @@ func (j Junction) corners(p Place, c criterion) (all []Stress) {
 }
 
 // span holds the range of membrane and bending, over this case, every other one and zero.
-func (j Junction) span(i int, p Place) ([]verdict, error) {
+func (j Junction) span(w *worst, i int, p Place) error {
 	limit, formula, err := RangeLimit(p.Limits)
 	if err != nil {
-		return nil, err
+		return err
 	}
 	all := append(j.states(p), Stress{})
 	for _, o := range j.Others {
 		if o.Err != nil || i >= len(o.Places) || o.Places[i].Where != p.Where {
-			return nil, fmt.Errorf("another case has no stress at this place, and the range is not known")
+			return fmt.Errorf("another case has no stress at this place, and the range is not known")
 		}
 		q := o.Places[i]
 		if !(q.Pressure.finite() && q.LoadMost.finite() && q.LoadLeast.finite()) {
-			return nil, fmt.Errorf("the stress of another case is not a number")
+			return fmt.Errorf("the stress of another case is not a number")
 		}
 		all = append(all, Junction{}.states(q)...) // its pressure may be absent
 	}
-	var most, across float64
-	var at, over Stress
+	lim := limitInputs(p.Limits)
 	for a := range all {
 		for b := range a {
 			d := combine(1, all[a], -1, all[b])
-			if m := d.Surface(); m >= most {
-				most, at = m, d
-			}
-			if m := d.MeridionalSurface(); m >= across {
-				across, over = m, d
-			}
+			most, across := d.Surface(), d.MeridionalSurface()
+			w.hold(most, limit, func() verdict {
+				return verdict{p.Where + ", membrane and bending", "Δσ_mb ≤ " + formula, check.Pa("Δσ_mb", "range of membrane and bending stress", most),
+					check.Pa(formula, "limit of the range", limit), inputs(d, lim...)}
+			})
+			w.hold(across, p.Efficiency*limit, func() verdict {
+				return verdict{p.Where + ", membrane and bending across the weld", "Δσ_φ ≤ E " + formula, check.Pa("Δσ_φ", "range of meridional stress across the weld", across),
+					check.Pa("E "+formula, "limit of the range across the weld", p.Efficiency*limit), inputs(d, append(lim[:len(lim):len(lim)], check.Num("E", "joint efficiency", p.Efficiency))...)}
+			})
 		}
 	}
-	lim := limitInputs(p.Limits)
-	return []verdict{
-		{p.Where + ", membrane and bending", "Δσ_mb ≤ " + formula, check.Pa("Δσ_mb", "range of membrane and bending stress", most), check.Pa(formula, "limit of the range", limit), inputs(at, lim...)},
-		{p.Where + ", membrane and bending across the weld", "Δσ_φ ≤ E " + formula, check.Pa("Δσ_φ", "range of meridional stress across the weld", across),
-			check.Pa("E "+formula, "limit of the range across the weld", p.Efficiency*limit), inputs(over, append(lim, check.Num("E", "joint efficiency", p.Efficiency))...)},
-	}, nil
+	return nil
 }
 
 // limitInputs are the strengths that [RangeLimit] takes.

@@ -23,7 +23,7 @@ func place(s edge.Stress, l material.Limits) edge.Answer {
 }
 
 func joint(s edge.Stress, l material.Limits) edge.Junction {
-	return edge.Junction{ID: "head.aft/junction", Title: "Aft head: junction", Closed: place(s, l), Numerical: place(s, l), Sharp: true, Pressure: 1e6}
+	return edge.Junction{ID: "head.aft/junction", Title: "Aft head: junction", Closed: place(s, l), Numerical: place(s, l), Sharp: true, Slender: 100, Pressure: 1e6}
 }
 
 // By hand: meridional 60 ± 200 MPa, hoop −80 ± 60 MPa on S = 115, Rp0.2 = 170 MPa: local membrane by Tresca 140 ≤ 172.5;
@@ -80,6 +80,9 @@ func TestJunctionNeverPassesUnmade(t *testing.T) {
 		"no efficiency":       func(j *edge.Junction) { j.Numerical.Places[0].Efficiency = 0 },
 		"efficiency over one": func(j *edge.Junction) { j.Numerical.Places[0].Efficiency = 1.1 },
 		"pressure":            func(j *edge.Junction) { j.Pressure = math.NaN() },
+		"no slenderness":      func(j *edge.Junction) { j.Slender = 0 },
+		"thin corner":         func(j *edge.Junction) { j.Slender = 501 },
+		"no buckling factor":  func(j *edge.Junction) { j.Slender, j.Bifurcation = 501, 9 },
 		"least pressure":      func(j *edge.Junction) { j.PressureLeast = math.NaN() },
 	} {
 		j := joint(s, vessel)
@@ -187,5 +190,21 @@ func TestLimitsUFC(t *testing.T) {
 	l.Yield = 34000 // then twice the yield strength is the lower
 	if limit, _, _ = edge.RangeLimit(l); limit != 68000 {
 		t.Errorf("limit %g", limit)
+	}
+}
+
+// Above R/t 500 a sharp corner is held to its bifurcation too.
+func TestThinCorner(t *testing.T) {
+	j := joint(edge.Stress{Meridional: 10e6, Hoop: -10e6}, vessel)
+	j.Slender, j.Buckling = 501, 1.5
+	for λ, want := range map[float64]check.Status{1.49: check.NotSatisfied, 1.5: check.Satisfied} {
+		j.Bifurcation = λ
+		if r := j.Check(); r.Status() != want {
+			t.Errorf("%g: %v %s", λ, r.Status(), r.Reason())
+		}
+	}
+	j.Slender, j.Bifurcation = 500, 0
+	if r := j.Check(); r.Status() != check.Satisfied {
+		t.Error(r.Reason())
 	}
 }

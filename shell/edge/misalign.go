@@ -29,6 +29,23 @@ func HiLo(t1, t2, e float64) (float64, error) {
 	return 6 * math.Abs(e) / (t * (1 + math.Pow(T/t, 1.5))), nil
 }
 
+// LongHiLo returns [HiLo] for a longitudinal seam, whose wall cannot curve along the tank, over 1 − ν², with Poisson's ratio
+// ν [-]; walls and offset in [m]:
+//
+//	σ_b/σ_m = HiLo/(1 − ν²)
+//
+// Equilibrium alone gives it without the divisor; the larger is taken. σ_m is the hoop stress of the thinner wall, so that the same offset
+// costs twice what it costs at a girth seam.
+//
+// Source: BS 7910 Annex D for shells (recalled).
+func LongHiLo(t1, t2, e, ν float64) (float64, error) {
+	k, err := HiLo(t1, t2, e)
+	if err := errors.Join(err, check.Within("edge.LongHiLo", "Poisson's ratio", ν, 0, 0.5, "an isotropic solid")); err != nil {
+		return math.NaN(), err
+	}
+	return k / (1 - ν*ν), nil
+}
+
 // GirthHiLo returns the bending stress over the axial stress, of the thinner wall [-], at the girth seam s under
 // load l, in the wall that bends more, its Offset and its step together: the larger of the plate value of [HiLo], either sign of the offset in [Step.Solve]
 // and the step alone plus the plate value. Hi-lo hops from one side to the other round a seam, so the sign is not known.

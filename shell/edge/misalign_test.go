@@ -25,6 +25,16 @@ func TestHiLo(t *testing.T) {
 	}
 	got, _ := edge.HiLo(2, 1, 0.5)
 	checktest.Printed(t, "2:1 flush", got, "0.78")
+	long, err := edge.LongHiLo(2, 1, 0.5, 0.3)
+	if err != nil {
+		t.Fatal(err)
+	}
+	checktest.Close(t, "long seam", long, got/0.91, 1e-12)
+	for _, bad := range [][4]float64{{1, 1, 1.01, 0.3}, {0, 1, 0, 0.3}, {1, math.NaN(), 0.1, 0.3}, {1, 1, math.NaN(), 0.3}, {1, 1, 0.1, 0.6}} {
+		if _, err := edge.LongHiLo(bad[0], bad[1], bad[2], bad[3]); err == nil {
+			t.Errorf("%v is taken", bad)
+		}
+	}
 }
 
 // Girth seam 2:1 flush on one face, R/t 100: finite element 1.19 of the axial stress on the worse side; plate and step
