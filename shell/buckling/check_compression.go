@@ -22,32 +22,57 @@ var (
 // pressure is said in the note: the tank needs its pressure to stand.
 func (r *Resistance) CheckCompression(s Station, zeroDecides bool) check.Result {
 	const id, title = "cylinder/compression", "Cylinder: buckling in compression and bending"
-	if err := s.valid(); err != nil {
+	if err := errors.Join(s.valid(), r.err, r.errC); err != nil {
 		return check.NotMade(id, title, err)
 	}
-	if r.err != nil {
-		return check.NotMade(id, title, r.err)
+	d := r.decide(s, zeroDecides)
+	out := r.result(d.under, d.use, d.err)
+	out.ID, out.Title = id, title
+	out.Note += " " + d.note + "."
+	return out
+}
+
+// Ratio returns how much of the resistance in compression a station asks [-],
+// as [Resistance.CheckCompression] would decide, without building its text:
+// for the search of the governing instant. More than 1 does not stand.
+func (r *Resistance) Ratio(s Station, zeroDecides bool) (float64, error) {
+	if err := errors.Join(s.valid(), r.err, r.errC); err != nil {
+		return math.NaN(), err
 	}
+	u, err := r.at(s)
+	if !zeroDecides || err != nil {
+		return u.Ratio, err
+	}
+	bare, err := r.at(s.unpressured())
+	return math.Max(u.Ratio, bare.Ratio), err
+}
+
+// A decision is the state, with pressure or without, that decides a station.
+type decision struct {
+	use   Use
+	under Station
+	err   error
+	note  string
+}
+
+// decide makes the check at the smallest ullage pressure and at none.
+func (r *Resistance) decide(s Station, zeroDecides bool) decision {
 	pressed, errP := r.at(s)
 	bare, errB := r.at(s.unpressured())
-	worse, under, err, note := pressed, s, errP, ""
+	d := decision{use: pressed, under: s, err: errP}
 	switch {
 	case s.PressureLeast == 0 && s.PressureMost == s.LiquidHead:
-		note = "no ullage pressure in this case"
+		d.note = "No ullage pressure in this case"
 	case zeroDecides && (errB != nil || errP == nil && !(bare.Ratio <= pressed.Ratio)):
-		worse, under, err = bare, s.unpressured(), errB
-		note = "decided without ullage pressure"
+		d = decision{bare, s.unpressured(), errB, "Decided without ullage pressure"}
 	case !zeroDecides && errB != nil:
-		note = "without ullage pressure it could not be assessed: " + errB.Error()
+		d.note = "Without ullage pressure it could not be assessed: " + errB.Error()
 	case !zeroDecides && !(bare.Ratio <= 1) && pressed.Ratio <= 1:
-		note = fmt.Sprintf("the tank needs its pressure to stand: without it the use is %.3g", up(bare.Ratio))
+		d.note = fmt.Sprintf("The tank needs its pressure to stand: without it the use is %.3g", up(bare.Ratio))
 	default:
-		note = fmt.Sprintf("without ullage pressure the use is %.3g", up(bare.Ratio))
+		d.note = fmt.Sprintf("Without ullage pressure the use is %.3g", up(bare.Ratio))
 	}
-	out := r.result(under, worse, err)
-	out.ID, out.Title = id, title
-	out.Note += " " + strings.ToUpper(note[:1]) + note[1:] + "."
-	return out
+	return d
 }
 
 func (r *Resistance) at(s Station) (Use, error) {

@@ -76,18 +76,23 @@ func (c Cone) classical(m Metal) float64 {
 //
 //	M = γ π E t² r_1 cos²α/√(3(1−ν²)), γ = 0.41
 //
-// It holds from 10 to 60 degrees.
+// It holds from 10 to 60 degrees; under 10 degrees γ_b of the cylinder with R =
+// r_1/cos α.
 //
 // Source: NASA SP-8019 (memory).
 func (c Cone) BendingMoment(m Metal) (float64, error) {
+	γ := 0.41
 	err := c.valid(m)
 	if err == nil {
-		err = c.coneAngles("buckling.Cone.BendingMoment", 10, 60)
+		err = c.coneAngles("buckling.Cone.BendingMoment", 0, 60)
+	}
+	if err == nil && c.HalfAngle < 10*degree {
+		γ, err = KnockdownBending(c.SmallRadius / math.Cos(c.HalfAngle) / c.Thickness)
 	}
 	if err != nil {
 		return math.NaN(), err
 	}
-	return 0.41 * c.classical(m) * c.SmallRadius / 2, nil
+	return γ * c.classical(m) * c.SmallRadius / 2, nil
 }
 
 // PressureSP8019 returns the critical pressure from outside [Pa] before any

@@ -60,6 +60,33 @@ type Cylinder struct {
 	Ends         [2]End
 	FreeEdge     bool    // an edge is not held round: nothing is assessed
 	Roundness    float64 // measured deviation from the circle, share of R; 0: not measured [-]
+	Openings     []Opening
+}
+
+// An Opening is a reinforced hole in the cylinder, as the checks of
+// compression see it.
+type Opening struct {
+	Name   string
+	Width  float64 // around the cylinder [m]
+	Height float64 // along it [m]
+}
+
+// openings returns an error for a hole wider than a tenth of the diameter or
+// higher than a fifth of the cylinder; smaller reinforced ones leave the
+// resistance in compression as it is.
+//
+// Source: NASA/SP-8007-2020 Rev 2, 4.1.5.2, preliminary design (read).
+func (c Cylinder) openings() error {
+	const fn = "buckling.Cylinder"
+	for _, o := range c.Openings {
+		if err := check.Within(fn, o.Name+": width of the hole over the diameter", o.Width/(2*c.MidRadius()), 0, 0.1, "a hole that leaves compression as it is"); err != nil {
+			return err
+		}
+		if err := check.Within(fn, o.Name+": height of the hole over the length", o.Height/c.Length, 0, 0.2, "a hole that leaves compression as it is"); err != nil {
+			return err
+		}
+	}
+	return nil
 }
 
 // MidRadius returns R = R_i + t/2 [m].

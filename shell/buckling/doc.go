@@ -40,6 +40,7 @@
 //	Cone.…                                SP-8019; UG-33(f) (memory)          spagnoli, formula
 //	Dome.…                                SP-8032; UG-33; EN 13445-3 (memory) spheres, tanks
 //	Cylinder.Resistance, Check…           the above, the lowest governs       check, tanks, property
+//	ConeCompression.Check                 SP-8019, linear sum                 check_cone
 //
 // # What governs
 //
@@ -52,7 +53,9 @@
 // # Not covered
 //
 // Stiffened walls (rings, stringers) and sandwich: no method for them is at
-// hand. Shells with an edge not held round, cuts wider than a tenth of the
-// diameter, dents, walls of more than one thickness. Buckling of a knuckle
-// under inside pressure is in package heads.
+// hand. Shells with an edge not held round, holes wider than a tenth of the
+// diameter, dents, walls of more than one thickness. A dished head pressed
+// along its meridian; shear and torsion of a cone; the interaction of shear and
+// compression by EN 1993-1-6; second-order moments of a column. Buckling of a
+// knuckle under inside pressure is in package heads.
 package buckling

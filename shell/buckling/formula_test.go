@@ -47,7 +47,7 @@ func TestConeEdges(t *testing.T) {
 		least, most float64 // degrees
 	}{
 		{func(c buckling.Cone) error { _, err := c.CompressionForce(steel304); return err }, 0, 75},
-		{func(c buckling.Cone) error { _, err := c.BendingMoment(steel304); return err }, 10, 60},
+		{func(c buckling.Cone) error { _, err := c.BendingMoment(steel304); return err }, 0, 60},
 		{func(c buckling.Cone) error { _, err := c.PressureSP8019(steel304); return err }, 10, 75},
 		{func(c buckling.Cone) error { _, err := c.Equivalent(steel304); return err }, 0, 60},
 	} {

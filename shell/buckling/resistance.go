@@ -18,17 +18,18 @@ type Options struct {
 // A Resistance is what one cylinder can bear: worked out once, then asked for
 // many stations and instants.
 type Resistance struct {
-	c               Cylinder
-	m               Metal
-	o               Options
-	axial, bending  AxialStress // without gain
-	shear           ShearStress
-	shearTakenLong  bool
-	european        float64 // σ_x,Rcr [Pa]
-	external        []Method
-	lowest          Method
-	err             error // nothing can be said
-	errShear, errEx error
+	c              Cylinder
+	m              Metal
+	o              Options
+	axial, bending AxialStress // without gain
+	shear          ShearStress
+	shearTakenLong bool
+	european       float64 // σ_x,Rcr [Pa]
+	external       []Method
+	lowest         Method
+	err            error // nothing can be said
+
+	errC, errShear, errEx error // of compression, shear, pressure from outside
 }
 
 // Resistance works out what the cylinder can bear. Faults of the input or a
@@ -47,7 +48,7 @@ func (c Cylinder) Resistance(m Metal, o Options) *Resistance {
 	r.axial, errC = t.CompressionStress(m, 0)
 	r.bending, errB = t.BendingStress(m, 0)
 	r.european = t.EuropeanCriticalStress(m)
-	r.err = errors.Join(errC, errB)
+	r.errC = errors.Join(errC, errB, c.openings())
 	r.shear, r.shearTakenLong, r.errShear = t.torsion(m)
 	if r.external, r.errEx = c.External(m, o.Class, o.Factor); r.errEx == nil {
 		r.lowest, r.errEx = Lowest(r.external)
@@ -160,8 +161,8 @@ type Use struct {
 // wall. The sum is linear.
 func (r *Resistance) Use(l Line, least, most float64) (Use, error) {
 	u := Use{Line: l, Axials: r.axial, Bendings: r.bending, Ratio: math.NaN()}
-	if r.err != nil {
-		return u, r.err
+	if err := errors.Join(r.err, r.errC); err != nil {
+		return u, err
 	}
 	t, err := r.c.Tube(), error(nil)
 	if len(r.o.Gain.Points) > 0 {
