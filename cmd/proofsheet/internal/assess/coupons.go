@@ -207,8 +207,21 @@ func (m *model) atPart(part string, js ...*tank.Joint) welds {
 	return w
 }
 
-// weldsOf returns all welds that meet a part: those in it, and in a head those
-// whose zones have grown together with the zone of its seam.
+// aroundCylinder returns the welds that meet the cylinder's wall at girths of a
+// joint: those in the cylinder and, where a head is joined by it, those whose
+// zones have grown together with the zone of that seam.
+func (m *model) aroundCylinder(j *tank.Joint) welds {
+	w := m.atPart("cylinder", j)
+	for _, h := range m.ends() {
+		if h.seam != nil && h.seam.Name == j.Name {
+			w = w.and(m.atSeam(h))
+		}
+	}
+	return w
+}
+
+// weldsOf returns all welds that meet a part: those in it, and those whose zones
+// have grown together with the zone of a head's seam.
 func (m *model) weldsOf(p *part) welds {
 	for _, h := range m.ends() {
 		switch {
@@ -219,5 +232,9 @@ func (m *model) weldsOf(p *part) welds {
 			return m.atPart(p.name, h.seam, h.segment).and(m.atSeam(h))
 		}
 	}
-	return m.atPart(p.name, append(m.girthJoints(), m.long)...)
+	w := m.atPart(p.name, append(m.girthJoints(), m.long)...)
+	for _, j := range m.girthJoints() {
+		w = w.and(m.aroundCylinder(j))
+	}
+	return w
 }

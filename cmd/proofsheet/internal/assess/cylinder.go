@@ -47,7 +47,7 @@ func (m *model) cylinderSeams(c *loadCase) (s shell.Seams, a shell.Allowables, l
 		if e < s.Girth || math.IsNaN(e) {
 			s.Girth, s.GirthJoint = e, j.Name
 		}
-		al := m.allow(p, m.atPart("cylinder", j), c)
+		al := m.allow(p, m.aroundCylinder(j), c)
 		if al.zoneErr != nil {
 			a.ZoneKnown = al.zoneErr
 			continue

@@ -109,6 +109,21 @@ func TestMergedZoneTakesTheWeakest(t *testing.T) {
 	checktest.Close(t, "aft head, which the port is far from", find(t, beside, "head.aft/membrane@meop").Capacity.Value/1e6, 165/3.5, 1e-12)
 }
 
+// The same the other way: a port in a head, 128 × (90° − asin(106/128)) − 33.5 = 42.6 mm
+// from the seam along the dome, less than 30 and 20 mm of TIG and MIG together,
+// weakens the cylinder beside it. 165/3.5 by MIG, 140/3.5 by TIG.
+func TestPortInAHeadReachesTheCylinder(t *testing.T) {
+	capacity := func(radius, id string) float64 {
+		s := sheet(t, changed(t, "kerosene", "process = \"tig\"", "process = \"mig\"", "shape = \"torisphere\"\ncrown_radius = \"250 mm\"\nknuckle_radius = \"30 mm\"\n", "shape = \"hemisphere\"\n",
+			"straight_flange = \"25 mm\"\n", "", "radius = \"0 mm\"", "radius = \""+radius+"\""))
+		return find(t, s, id).Capacity.Value / 1e6
+	}
+	for id, E := range map[string]float64{"cylinder/equivalent@meop": 1, "cylinder/longitudinal@meop": 0.85} {
+		checktest.Close(t, id+", port on the axis", capacity("0 mm", id), E*165/3.5, 1e-12)
+		checktest.Close(t, id+", port beside the seam", capacity("106 mm", id), E*140/3.5, 1e-12)
+	}
+}
+
 // What is not known is not assessed, what does not soften does not apply.
 func TestZonesNotAssessed(t *testing.T) {
 	for _, row := range []struct {
