@@ -18,10 +18,13 @@ const (
 	BasisB = "B" // 90 %
 )
 
-// leastCoupons is the smallest set that gets a limit, fewCoupons the size under
-// which it is cautioned, mostCoupons the largest for which the factor was
-// is exact: above, the noncentral t of the library turns to an approximation.
-const leastCoupons, fewCoupons, mostCoupons = 3, 5, 250
+// FewCoupons is the size under which a set is to be cautioned [-]: practice.
+const FewCoupons = 5
+
+// leastCoupons is the smallest set that gets a limit, mostCoupons the largest for
+// which the factor is exact: above, the noncentral t of the library turns to an
+// approximation.
+const leastCoupons, mostCoupons = 3, 250
 
 // confidence is that of both bases [-].
 const confidence = 0.95
@@ -152,11 +155,7 @@ func (s *Sample) moments(values []float64) {
 
 // caution says what the reader must know of a set of this size.
 func (s *Sample) caution() {
-	add := func(format string, args ...any) { s.Cautions = append(s.Cautions, fmt.Sprintf(format, args...)) }
-	if s.N < fewCoupons {
-		add("only %d coupons: the factor is very large and a single coupon moves the limit far; 5 or more are practice", s.N)
-	}
 	if s.N < powerless {
-		add("under %d coupons the test of normality has almost no power: not rejected proves nothing", powerless)
+		s.Cautions = append(s.Cautions, fmt.Sprintf("under %d coupons the test of normality has almost no power: not rejected proves nothing", powerless))
 	}
 }

@@ -194,7 +194,7 @@ func TestNegativeLimitIsTold(t *testing.T) {
 	if err == nil || !strings.Contains(err.Error(), "-16.6 MPa") {
 		t.Errorf("%v", err)
 	}
-	if len(s.Cautions) != 2 || !strings.Contains(s.Cautions[0], "only 3 coupons") || !strings.Contains(s.Cautions[1], "almost no power") {
+	if len(s.Cautions) != 1 || !strings.Contains(s.Cautions[0], "almost no power") || s.N >= weld.FewCoupons {
 		t.Errorf("%q", s.Cautions)
 	}
 }
@@ -288,6 +288,25 @@ func TestInspection(t *testing.T) {
 	twice := weld.Joint{Kind: weld.DoubleButt, Coupons: true, Efficiency: 0.9, EfficiencySource: "letter"}
 	if e, _, err := twice.EfficiencyAt("vessel", long); err == nil || !math.IsNaN(e) {
 		t.Errorf("efficiency and coupons: %g, %v", e, err)
+	}
+}
+
+// At a corner of more than 30 degrees the kind counts where it is worth less
+// than the inspection factor: a one-sided girth 0.60, on flat coupons 0.85.
+func TestCouponsAtACorner(t *testing.T) {
+	girth := weld.Place{Category: "B", Thickness: 0.006, OutsideDiameter: 0.4}
+	for _, row := range []struct {
+		kind     string
+		α, e     float64
+		examined string
+	}{
+		{weld.SingleButt, 30 * math.Pi / 180, 0.85, "spot"}, {weld.SingleButt, 31 * math.Pi / 180, 0.60, "spot"},
+		{weld.DoubleButt, 45 * math.Pi / 180, 0.85, "spot"}, {weld.BackedButt, 45 * math.Pi / 180, 0.90, "full"}, {weld.SingleButt, math.NaN(), 0.60, "full"},
+	} {
+		e, _, err := weld.Joint{Kind: row.kind, Examination: row.examined, Coupons: true}.AtCone(row.α).EfficiencyAt("vessel", girth)
+		if err != nil || e != row.e {
+			t.Errorf("%+v: %g, %v", row, e, err)
+		}
 	}
 }
 

@@ -17,6 +17,8 @@ type Joint struct {
 	EfficiencySource string  // where a stated one comes from
 	Process          string  // tig, mig or ""
 	Coupons          bool    // strength from coupons: the inspection factor in place of the efficiency
+
+	angled bool // an angle joint, of which flat coupons show little
 }
 
 // A Place is where a joint is used.
@@ -61,8 +63,8 @@ func (j Joint) EfficiencyAt(rule string, at Place) (float64, check.Source, error
 		if err := permitted(k, at); err != nil {
 			return math.NaN(), check.Source{}, fmt.Errorf("%q is not permitted here: %w", j.Kind, err)
 		}
-		if j.Coupons {
-			return j.Inspection()
+		if e, source, err := j.Inspection(); j.Coupons && !(j.angled && k.by(exam) < e) {
+			return e, source, err
 		}
 		return k.by(exam), k.Source, nil
 	case "vessel-eu":
@@ -84,11 +86,13 @@ const mostButtAngle = math.Pi / 6
 // which has no butt efficiency of its own: it takes that of its kind and
 // examination, and is worth a double butt only if both faces are welded. A weld
 // from one side counts as a single butt there, root seen or not. The stresses of
-// the corner are another check's.
+// the corner are another check's. Flat coupons show little of a corner: with them
+// the lower of the inspection factor and the efficiency of the kind counts.
 //
 // Source: ASME BPVC VIII-1 UW-3 (read); the efficiency above 30 degrees practice.
 func (j Joint) AtCone(α float64) Joint {
-	if !(α <= mostButtAngle*(1+1e-9)) && j.Kind == RootSeen {
+	j.angled = !(α <= mostButtAngle*(1+1e-9))
+	if j.angled && j.Kind == RootSeen {
 		j.Root = ""
 	}
 	return j

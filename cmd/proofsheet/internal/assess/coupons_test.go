@@ -173,6 +173,9 @@ func TestNegativeLimitIsShown(t *testing.T) {
 	if l.Refused == "" {
 		t.Error("used")
 	}
+	if all := strings.Join(s.Cautions, " "); !strings.Contains(all, "ultimate: only 3 coupons") {
+		t.Errorf("cautions: %s", all)
+	}
 	var b strings.Builder
 	if err := report.Text(&b, s, false, ""); err != nil {
 		t.Fatal(err)

@@ -130,27 +130,15 @@ func (c *couponSet) notes() (out []string) {
 		}
 	}
 	add("a plate limit: coupons of one plate, one welder and one day speak for that plate, welder and day; the tank's weld is like them only by its examination")
-	type set struct {
-		name string
-		s    weld.Sample
-		of   []tank.Coupon
-	}
-	sets := []set{{"ultimate", c.ultimate, c.weld}}
-	if c.measured {
-		sets = append(sets, set{"yield", c.yield, c.withYield()})
-	} else {
+	if !c.measured {
 		add("yield was not measured: the published yield of the weld zone stays, and without one the weld is not assessed")
 	}
-	for _, x := range sets {
+	for _, text := range c.warnings() {
+		add("%s", text)
+	}
+	for _, x := range c.sets() {
 		for _, text := range x.s.Cautions {
 			add("%s: %s", x.name, text)
-		}
-		if x.s.Outlier.Is {
-			side := "high"
-			if x.s.Outlier.Low {
-				side = "low"
-			}
-			add("%s: %s is an outlier on the %s side; find out why. It stays in the set", x.name, couponName(x.of[x.s.Outlier.Index]), side)
 		}
 		if x.s.Limit > 0 && x.s.Limit < 0.5*x.s.Mean {
 			add("%s: the limit is under half of the mean: the scatter is large or the coupons are few; more coupons raise it", x.name)
@@ -162,6 +150,40 @@ func (c *couponSet) notes() (out []string) {
 	for _, row := range c.weld {
 		if strings.Contains(strings.ToLower(row.Failure), "grip") {
 			add("%s broke in the grips: it showed less than its weld can bear, and stays", couponName(row))
+		}
+	}
+	return out
+}
+
+// A strengthSet is one strength of a set of coupons.
+type strengthSet struct {
+	name string
+	s    weld.Sample
+	of   []tank.Coupon
+}
+
+// sets returns the strengths that were measured.
+func (c *couponSet) sets() []strengthSet {
+	out := []strengthSet{{"ultimate", c.ultimate, c.weld}}
+	if c.measured {
+		out = append(out, strengthSet{"yield", c.yield, c.withYield()})
+	}
+	return out
+}
+
+// warnings returns what must stand on page 1 of a set: very few coupons, and
+// outliers.
+func (c *couponSet) warnings() (out []string) {
+	for _, x := range c.sets() {
+		if x.s.Outlier.Is {
+			side := "high"
+			if x.s.Outlier.Low {
+				side = "low"
+			}
+			out = append(out, fmt.Sprintf("%s: %s is an outlier on the %s side; find out why. It stays in the set", x.name, couponName(x.of[x.s.Outlier.Index]), side))
+		}
+		if x.s.N < weld.FewCoupons {
+			out = append(out, fmt.Sprintf("%s: only %d coupons; the factor is very large and a single coupon moves the limit far. %d or more are practice", x.name, x.s.N, weld.FewCoupons))
 		}
 	}
 	return out
@@ -232,6 +254,9 @@ func (r *run) couponCautions() (out []string) {
 		out = append(out, fmt.Sprintf("Joint %s leans on %d coupons (%s basis): they speak for the plate, welder and day they came from, and its examination must show that the tank's weld is like them.", j.Name, len(c.weld), c.basis))
 		if err := c.err(); err != nil {
 			out = append(out, fmt.Sprintf("The coupons of joint %s give no limit that may be used: %v.", j.Name, err))
+		}
+		for _, text := range c.warnings() {
+			out = append(out, "Joint "+j.Name+", "+text+".")
 		}
 	}
 	return out
