@@ -172,7 +172,10 @@ func (l line) at(s, o float64) Point {
 }
 
 func (l line) radius(x float64) float64 {
-	return l.r2 - (x-l.x2)*math.Tan(l.α)
+	if l.x1 == l.x2 {
+		return l.r2
+	}
+	return l.r2 + (x-l.x2)*(l.r1-l.r2)/(l.x1-l.x2)
 }
 
 func (l line) volume(x float64) float64 {

@@ -146,7 +146,11 @@ func (l Loading) places(h Head, w Wall) ([]place, error) {
 	if pieces == nil {
 		return nil, errors.New("the wall is too thick for the radii of the head: it has no mid-surface")
 	}
-	var all []place
+	points := 1
+	for _, piece := range pieces {
+		points += len(piece)
+	}
+	all := make([]place, 0, points)
 	for _, piece := range pieces {
 		for _, pt := range piece {
 			all = append(all, place{Point: pt})

@@ -75,8 +75,11 @@ func (s *State) wetVolume(c, z1, z2 float64) float64 {
 func (s *State) wetMoment(z1, z2, about float64) float64 {
 	from, to := s.band(s.plane)
 	f := func(z float64) float64 { return s.wetArea(s.plane, z) * (z - about) }
-	v := 0.0
-	for _, p := range [3][2]float64{{z1, from}, {from, to}, {to, z2}} {
+	v, n := 0.0, s.Acceleration.Axial
+	for i, p := range [3][2]float64{{z1, from}, {from, to}, {to, z2}} {
+		if n > 0 && i == 2 || n < 0 && i == 0 { // dry
+			continue
+		}
 		v += s.integrate(s.plane, math.Max(p[0], z1), math.Min(p[1], z2), f)
 	}
 	return v

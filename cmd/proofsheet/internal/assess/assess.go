@@ -62,8 +62,8 @@ func newRun(t *tank.Tank, o Options) (*run, error) {
 	if r.cases, err = m.cases(); err != nil {
 		return nil, err
 	}
-	for _, c := range r.cases {
-		r.checkCase(c)
+	if err := r.checkCases(); err != nil {
+		return nil, err
 	}
 	r.checkTank()
 	return r, nil
@@ -82,9 +82,9 @@ func (r *run) finish() {
 	}
 }
 
-// checkCase makes the checks of one case: of its states, and of
-// the instants of a history, the worst counts and keeps its time.
-func (r *run) checkCase(c *loadCase) {
+// checkCase returns the checks of one case: of its states, and of the instants
+// of a history, the worst counts and keeps its time.
+func (r *run) checkCase(c *loadCase) []check.Result {
 	var worst []check.Result
 	for _, at := range c.moments() {
 		for _, s := range at.states {
@@ -102,7 +102,7 @@ func (r *run) checkCase(c *loadCase) {
 	for i := range worst {
 		worst[i].Case, worst[i].Rule = c.name, string(c.rule)
 	}
-	r.checks = append(r.checks, worst...)
+	return worst
 }
 
 // checkState makes the checks of every part in one state.
