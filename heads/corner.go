@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 
+	"proofsheet/material"
 	"proofsheet/report/check"
 )
 
@@ -163,7 +164,7 @@ func (c Corner) Check(end string) check.Result {
 		return check.NotApplicableTo(id, name, fmt.Sprintf("the vessel rule asks for no added area up to %.1f degrees at this pressure, or the force does not pull; head.%s/junction decides", r.Delta*180/math.Pi, end))
 	}
 	have := math.Max(math.SmallestNonzeroFloat64, r.Available+c.Added) // no metal to spare has no area, and fails
-	return check.Result{ID: id, Title: name, Formula: "(k Q R/(Ss E1)) (1 − Δ/a) tan a ≤ A_e + A_added", Factor: 1,
+	return check.Result{Rule: string(material.Vessel), ID: id, Title: name, Formula: "(k Q R/(Ss E1)) (1 − Δ/a) tan a ≤ A_e + A_added", Factor: 1,
 		Inputs: []check.Quantity{
 			check.Pa("p", "pressure at the corner", c.Pressure), check.M("R", "inside radius of the "+which+" end, corroded", c.Radius), check.Rad("a", "half apex angle", c.HalfAngle),
 			check.NPerM("Q", "axial force per circumference", r.Force), check.Pa("Ss", "allowable stress of the cylinder", c.S), check.Num("E1", "long-seam efficiency", c.Efficiency),

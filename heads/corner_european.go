@@ -4,6 +4,7 @@ import (
 	"errors"
 	"math"
 
+	"proofsheet/material"
 	"proofsheet/report/check"
 )
 
@@ -86,7 +87,7 @@ func (c Corner) CheckEuropean(end string) check.Result {
 	if err != nil {
 		return check.NotMade(id, name, err)
 	}
-	r := check.Result{ID: id, Title: name, Factor: 1, Source: european, Note: "the rule alone does not show the corner safe: head." + end + "/junction decides",
+	r := check.Result{Rule: string(material.VesselEU), ID: id, Title: name, Factor: 1, Source: european, Note: "the rule alone does not show the corner safe: head." + end + "/junction decides",
 		Inputs: []check.Quantity{check.Pa("p", "pressure at the corner", c.Pressure), check.M("Dc", "mean diameter", Dc), check.Rad("a", "half apex angle", c.HalfAngle),
 			check.Pa("f", "design stress", c.S), check.M("e1", "wall of the cylinder", c.ShellWall), check.M("e2", "wall of the cone", c.ConeWall)}}
 	if c.Small {

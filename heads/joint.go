@@ -28,6 +28,15 @@ func (w Wall) elastic(E, ν float64) edge.Wall {
 	return edge.Wall{Thickness: w.Thickness, ElasticModulus: E, Poisson: ν}
 }
 
+// ShortFlange reports whether the straight flange of a head is too short for its two ends to stand alone, the rim of the head
+// and its weld to the cylinder, and the length 2.5 sqrt(R t) that it would need, clear [m], R and t of the head's wall at the rim. A head
+// without a flange has its weld at the rim: one joint, not short.
+func ShortFlange(h Head, w Wall) (clear float64, short bool) {
+	g := h.Geometry()
+	clear = edge.Clear(g.InsideDiameter/2+w.Corrosion+w.Thickness/2, w.Thickness)
+	return clear, g.StraightFlange > 0 && !(g.StraightFlange >= clear)
+}
+
 // SeamJoint returns the closed edge solution of head and cylinder at the seam, the head's metal with Young's modulus E [Pa] and
 // Poisson's ratio ν [-]: [edge.Cone.Solve] at the large end of a cone, [edge.Dome.Solve] for a hemisphere and an ellipsoid, with
 // the offset of the mid-lines. A straight flange is a cylinder of the head's wall between both: shorter than 2.5 sqrt(R t), its

@@ -71,6 +71,9 @@ func TestDomeJoints(t *testing.T) {
 		} else if ok {
 			checktest.Close(t, "own cylinder", k.Shell.Hoop/1e8, 0.75, 1e-9)
 		}
+		if clear, short := heads.ShortFlange(f, w); short == ok || math.Abs(clear-0.05) > 1e-9 {
+			t.Errorf("flange of %g: needs %g, short %v", flange, clear, short)
+		}
 	}
 	for shape, g := range map[string]heads.Geometry{
 		"torisphere": {InsideDiameter: 0.398, CrownRadius: 0.398, KnuckleRadius: 0.04, Thickness: 0.002},
@@ -79,6 +82,9 @@ func TestDomeJoints(t *testing.T) {
 		if _, err := heads.SeamJoint(head(t, shape, g), w, modulus, 0.3, n, gas); err == nil {
 			t.Errorf("%s has a closed form", shape)
 		}
+	}
+	if _, short := heads.ShortFlange(h, w); short {
+		t.Error("a head without a flange has a short one")
 	}
 	n.Radius = math.NaN()
 	if _, err := heads.SeamJoint(h, w, modulus, 0.3, n, gas); err == nil {

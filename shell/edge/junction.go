@@ -38,6 +38,8 @@ type Junction struct {
 	Present       bool     // the smallest pressure is certain: 0 is not tried
 	Pressure      float64  // at the joint, for the reader [Pa]
 
+	Collapse float64 // plastic collapse pressure of the numerical shell at its yield strength; 0: not run [Pa]
+
 	Slender     float64 // mid-wall radius over the thinner wall at a sharp corner [-]
 	Bifurcation float64 // lowest load factor of the numerical bifurcation in this case; 0: not run [-]
 	Buckling    float64 // factor that it must reach where Slender is above 500, the rule's own [-]
@@ -76,7 +78,7 @@ func (w *worst) hold(demand, capacity float64, words func() verdict) {
 //	local membrane, either sign     ≤ 1.5 S (across a weld E times that); flight: 1.5 of each strength, parts with their factors
 //	range of membrane and bending   ≤ min(3 S, 2 Rp0.2), flight 2 F_ty; both faces, zero and every other case included
 //
-// both by [material.EquivalentStress], a sharp corner above R/t 500 to its bifurcation too, and the meridional stress across a weld alone. The closed form stands beside it; where the
+// both by [material.EquivalentStress], a sharp corner above R/t 500 to its bifurcation too, the pressure to p_c/1.5 where collapse was run, and the meridional stress across a weld alone. The closed form stands beside it; where the
 // two differ by more than 10 % the note says so. Without a numerical answer the joint is not assessed: a closed form
 // does not know the peak inside a head, and never passes one.
 func (j Junction) Check() check.Result {
@@ -97,7 +99,24 @@ func (j Junction) Check() check.Result {
 				[]check.Quantity{check.Num("R/t", "mid-wall radius over wall", j.Slender)}}
 		})
 	}
+	if j.Collapse > 0 {
+		k := 1.5 // the factor of limit analysis
+		for _, p := range j.Numerical.Places {
+			if p.Limits.Rule == material.Flight {
+				k = math.Max(k, p.Limits.YieldOnPressure)
+			}
+		}
+		j.collapse(&w, k)
+	}
 	return j.finish(r, w.verdict)
+}
+
+// collapse holds k times the pressure to the collapse pressure. It never excuses a stress.
+func (j Junction) collapse(w *worst, k float64) {
+	w.hold(k*math.Abs(j.Pressure), j.Collapse, func() verdict {
+		return verdict{"the joint as a whole", "k p ≤ p_c", check.Pa("k p", "factored pressure", k*math.Abs(j.Pressure)), check.Pa("p_c", "plastic collapse pressure", j.Collapse),
+			[]check.Quantity{check.Num("k", "factor on collapse, inside the demand", k)}}
+	})
 }
 
 // CheckProof sets the stresses at the proof pressure against the yield strength Rp0.2:
@@ -124,6 +143,9 @@ func (j Junction) CheckProof() check.Result {
 			yields = yields || j.Sharp && s.Surface() > 2*y
 		}
 	}
+	if j.Collapse > 0 {
+		j.collapse(&w, 1)
+	}
 	r = j.finish(r, w.verdict)
 	if yields {
 		r.Note += "; the corner yields in the proof: it needs a knuckle or a limit-load calculation"
@@ -145,6 +167,8 @@ func (j Junction) begin() (check.Result, bool) {
 		r.Err = errors.New("the radius over wall of the corner is missing")
 	case j.Sharp && j.Slender > thinCorner && !(j.Bifurcation > 0 && j.Buckling >= 1):
 		r.Err = fmt.Errorf("radius over wall is %.0f: above %d the ring of the corner may buckle first, and its bifurcation was not run", j.Slender, thinCorner)
+	case !(j.Collapse >= 0) || math.IsInf(j.Collapse, 1):
+		r.Err = errors.New("the collapse pressure is not a number")
 	case math.IsNaN(j.Pressure):
 		r.Err = errors.New("the pressure at the joint is missing")
 	}

@@ -80,6 +80,7 @@ func TestJunctionNeverPassesUnmade(t *testing.T) {
 		"no efficiency":       func(j *edge.Junction) { j.Numerical.Places[0].Efficiency = 0 },
 		"efficiency over one": func(j *edge.Junction) { j.Numerical.Places[0].Efficiency = 1.1 },
 		"pressure":            func(j *edge.Junction) { j.Pressure = math.NaN() },
+		"collapse":            func(j *edge.Junction) { j.Collapse = math.NaN() },
 		"no slenderness":      func(j *edge.Junction) { j.Slender = 0 },
 		"thin corner":         func(j *edge.Junction) { j.Slender = 501 },
 		"no buckling factor":  func(j *edge.Junction) { j.Slender, j.Bifurcation = 501, 9 },
@@ -206,5 +207,28 @@ func TestThinCorner(t *testing.T) {
 	j.Slender, j.Bifurcation = 500, 0
 	if r := j.Check(); r.Status() != check.Satisfied {
 		t.Error(r.Reason())
+	}
+}
+
+// A collapse pressure is held, with 1.5 in service and without at proof; it excuses no stress.
+func TestCollapse(t *testing.T) {
+	j := joint(edge.Stress{Meridional: 10e6, Hoop: 10e6}, vessel) // at 1 MPa
+	for p, want := range map[float64][2]check.Status{
+		1.51e6: {check.Satisfied, check.Satisfied}, 1.49e6: {check.NotSatisfied, check.Satisfied}, 0.99e6: {check.NotSatisfied, check.NotSatisfied},
+	} {
+		j.Collapse = p
+		if a, b := j.Check().Status(), j.CheckProof().Status(); a != want[0] || b != want[1] {
+			t.Errorf("%g: %v, %v", p, a, b)
+		}
+	}
+	j = joint(edge.Stress{Meridional: 100e6, Hoop: 50e6, MeridionalBending: 250e6}, vessel)
+	j.Collapse = 9e6
+	if j.Check().Status() != check.NotSatisfied || j.CheckProof().Status() != check.NotSatisfied {
+		t.Error("a collapse pressure excuses a stress")
+	}
+	j = joint(edge.Stress{Meridional: 10e6, Hoop: 10e6}, flown)
+	j.Collapse = 1.66e6 // 1.5/0.9 asks for 1.667
+	if j.Check().Status() != check.NotSatisfied {
+		t.Error("flight takes 1.5")
 	}
 }

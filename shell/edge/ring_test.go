@@ -33,6 +33,7 @@ func TestRing(t *testing.T) {
 		checktest.Close(t, "M", j.MShell, F/(4*β), 1e-9)
 		if row.A < 1e6 { // beyond, the displacement is all rounding
 			checktest.Close(t, "stretch of the ring", j.HRing, j.Displacement*row.A/1e4, 1e-9)
+			checktest.Close(t, "stress of the ring", edge.RingStress(1, j.Displacement, 100).Hoop, j.HRing*100/row.A, 1e-9)
 		}
 	}
 }
@@ -55,6 +56,10 @@ func TestFlat(t *testing.T) {
 		centre, rim := j.Centre.MeridionalBending*row.tp*row.tp/6, j.Rim.MeridionalBending*row.tp*row.tp/6
 		checktest.Close(t, "plate", rim-centre, 3.3*0.02*2500/16, 1e-12)
 	}
+	a, _ := edge.Flat{Radius: 50, Shell: unit, Plate: thick(3), ShellFree: inf}.Solve(0.02)
+	b, _ := edge.Flat{Radius: 350, Shell: edge.Wall{Thickness: 7, ElasticModulus: 5, Poisson: 0.3}, Plate: edge.Wall{Thickness: 21, ElasticModulus: 5, Poisson: 0.3}, ShellFree: inf}.Solve(0.06 / 49)
+	checktest.Close(t, "units", b.Centre.MeridionalBending, a.Centre.MeridionalBending*3/49, 1e-12)
+	checktest.Close(t, "units", b.Shell.MeridionalBending, a.Shell.MeridionalBending*3/49, 1e-12)
 	rigid, err := edge.Flat{Radius: 50, Shell: unit, Plate: thick(24.9), ShellFree: inf}.Solve(0.02)
 	if err != nil || rigid.Shell.MeridionalSurface() < 2.043 {
 		t.Error("a plate is under the rigid ring", rigid.Shell, err)
@@ -98,5 +103,25 @@ func TestDecay(t *testing.T) {
 	}
 	if !math.IsNaN(edge.DecayLength(0, 1, 0.3)) || !math.IsNaN(edge.DecayLength(1, 1, 0.6)) || !math.IsNaN(edge.Clear(1, -1)) {
 		t.Error("a length of nothing is given")
+	}
+}
+
+func TestStepRange(t *testing.T) {
+	gas := edge.Gas(0.01, 100)
+	for name, change := range map[string]func(*edge.Step){
+		"offset": func(s *edge.Step) { s.Offset = -1.01 }, "short": func(s *edge.Step) { s.FirstFree = 24.9 }, "short second": func(s *edge.Step) { s.SecondFree = 35.3 },
+		"thick": func(s *edge.Step) { s.Second.Thickness = 10.1 }, "NaN": func(s *edge.Step) { s.Radius = math.NaN() }, "ring": func(s *edge.Step) { s.RingArea = math.NaN() },
+	} {
+		s := step(2, 0.5)
+		if _, err := s.Solve(gas); err != nil {
+			t.Fatal(err)
+		}
+		change(&s)
+		if _, err := s.Solve(gas); err == nil {
+			t.Errorf("%s is taken", name)
+		}
+	}
+	if !math.IsNaN(edge.RingStress(1, 1, 0).Hoop) || !math.IsNaN(edge.RingStress(math.NaN(), 1, 1).Hoop) {
+		t.Error("a ring of nothing has a stress")
 	}
 }

@@ -16,7 +16,7 @@ type Stress struct {
 	HoopBending       float64 // [Pa]
 }
 
-// add returns a·s + b·u, component by component.
+// combine returns a·s + b·u, component by component.
 func combine(a float64, s Stress, b float64, u Stress) Stress {
 	return Stress{
 		a*s.Meridional + b*u.Meridional, a*s.Hoop + b*u.Hoop,
@@ -27,7 +27,7 @@ func combine(a float64, s Stress, b float64, u Stress) Stress {
 // Membrane returns the measure of the membrane stress [Pa], by [material.EquivalentStress].
 func (s Stress) Membrane() float64 { return material.EquivalentStress(s.Meridional, s.Hoop) }
 
-// Inside and outside faces: the two stresses there.
+// faces returns the meridional and hoop stress [Pa] of the inside and of the outside face.
 func (s Stress) faces() [2][2]float64 {
 	return [2][2]float64{
 		{s.Meridional + s.MeridionalBending, s.Hoop + s.HoopBending},
@@ -45,6 +45,19 @@ func (s Stress) Surface() float64 {
 // MeridionalSurface returns the larger meridional stress of the two faces, as a magnitude [Pa].
 func (s Stress) MeridionalSurface() float64 {
 	return math.Abs(s.Meridional) + math.Abs(s.MeridionalBending)
+}
+
+// RingStress returns the stress of a narrow ring, as a place of a junction: its hoop stress, tension positive, where the joint of radius
+// R [m] moves outward by w [m] and the ring has Young's modulus E [Pa]:
+//
+//	σ = E w/R
+//
+// Poor numbers give NaN. Source: a thin ring (computed); equal to F R/A of [Step.Solve].
+func RingStress(E, w, R float64) Stress {
+	if !(E > 0 && R > 0) {
+		return Stress{Hoop: math.NaN()}
+	}
+	return Stress{Hoop: E * w / R}
 }
 
 // Bent returns the stress with the bending of a misaligned girth seam added: ratio [-] times the meridional
