@@ -22,7 +22,8 @@ func TestCompatibility(t *testing.T) {
 		{"N2O", "S355J2", fluid.Caution}, {"N2O", "6061-T6", fluid.Caution}, {"LCH4", "5083-O", fluid.Satisfied}, {"LCH4", "P265GH", fluid.Refused},
 		{"methanol", "Ti-6Al-4V", fluid.Refused}, {"methanol", "6061-T6", fluid.Caution}, {"ethanol-75", "6061-T6", fluid.Caution},
 		{"water", "304", fluid.Caution}, {"water", "5052-H32", fluid.Caution},
-		{"propane", "304", fluid.Unknown}, {"LOX", "wood", fluid.Unknown}, {"", "", fluid.Unknown},
+		{"N2O", "304L", fluid.Caution}, {"propane", "P265GH", fluid.Satisfied}, {"LN2", "P265GH", fluid.Refused}, {"LN2", "2205", fluid.Refused}, {"LCH4", "2205", fluid.Refused},
+		{"propane", "304", fluid.Satisfied}, {"propane", "Ti-6Al-4V", fluid.Unknown}, {"LOX", "wood", fluid.Unknown}, {"", "", fluid.Unknown},
 	} {
 		got, note, src := fluid.Compatibility(row.fluid, row.metal)
 		known := got != fluid.Unknown

@@ -71,7 +71,7 @@ func (c curve) at(param string, x float64) (Value, error) {
 	if n == 0 {
 		return none, &check.RangeError{Func: "fluid", Param: param, Got: x, Least: math.Inf(1), Most: math.Inf(1), Why: "no values are known"}
 	}
-	if err := check.Within("fluid", param, x, c.points[0].x, c.points[n-1].x, c.source.Doc); err != nil {
+	if err := check.Within("fluid", param, x, c.points[0].x, c.points[n-1].x, "the published points end there"); err != nil {
 		return none, err
 	}
 	v := Value{Value: c.points[n-1].y, Source: c.source, Note: c.note}

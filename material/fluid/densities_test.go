@@ -196,7 +196,7 @@ func ExampleFluid_Density() {
 	fmt.Println(err)
 	// Output:
 	// 1141.2 kg/m3 (computed)
-	// temperature of LOX [K] is 160, must be from 0 to 154.6 (critical temperature: no liquid above it)
+	// LOX has no liquid from its critical temperature up, -118.57 °C; it is asked for at -113.15 °C
 }
 
 // TestChordOfSaturation: between two points the straight line lies below the

@@ -133,7 +133,7 @@ func blend(a, b *Fluid, w float64) *Fluid {
 // subcritical refuses a temperature at or above the critical one.
 func (f *Fluid) subcritical(T float64) error {
 	if f.critical.Value > 0 && !(T < f.critical.Value) {
-		return &check.RangeError{Func: "fluid.Fluid", Param: "temperature of " + f.Name + " [K]", Got: T, Least: 0, Most: f.critical.Value, Why: "critical temperature: no liquid above it"}
+		return fmt.Errorf("%s has no liquid from its critical temperature up, %.2f °C; it is asked for at %.2f °C", f.Name, f.critical.Value-zeroCelsius, T-zeroCelsius)
 	}
 	return nil
 }
