@@ -151,7 +151,7 @@ func (a *Alloy) numbers() []number {
 		add("compressive yield", at, r.CompressiveYield, mpa, "MPa")
 	}
 	for _, h := range a.Hot {
-		at := "At temperature: " + h.Spec + ", basis " + h.Basis
+		at := "At temperature: " + h.Spec + ", " + basisWords(h.Basis)
 		if h.Shown != "" {
 			at = join(at, "shown only: "+strings.TrimPrefix(h.Shown, "shown only: "))
 		}

@@ -132,7 +132,7 @@ func (n number) isAt(at string) bool {
 	least, rest, span := strings.Cut(at, "..")
 	if span {
 		most, basis, _ := strings.Cut(rest, "/")
-		return strings.Contains(n.at, least+" to "+most+" mm") && strings.Contains(n.at, "basis "+basis)
+		return strings.Contains(n.at, least+" to "+most+" mm") && strings.Contains(n.at, basisWords(basis))
 	}
 	if at == "-" {
 		return n.T == 0

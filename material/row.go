@@ -21,7 +21,18 @@ func (r Strength) holds(t float64) bool {
 
 // words describes the row.
 func (r Strength) words() string {
-	return fmt.Sprintf("%s, %s, %.4g to %.4g mm, %s, basis %s", r.Product, r.Spec, r.LeastThickness/mm, r.MostThickness/mm, r.Direction, r.Basis)
+	return fmt.Sprintf("%s, %s, %.4g to %.4g mm, tested %s, %s", r.Product, r.Spec, r.LeastThickness/mm, r.MostThickness/mm, r.Direction, basisWords(r.Basis))
+}
+
+// basisWords says what a basis is.
+func basisWords(basis string) string {
+	switch basis {
+	case "spec_min":
+		return "specification minimum"
+	case "A", "S":
+		return basis + " basis"
+	}
+	return basis
 }
 
 // named reports whether the row answers to the words of the user.
