@@ -61,7 +61,7 @@ func (s Sheet) Blank(o Options) Blank {
 		b.measure("", "centre of "+h.port.Name+" from the edge A–B", h.centre.Y)
 		b.nearSeam(s.Wall, h.port, s.Seam)
 	}
-	b.note("mid-wall radius %.6g mm; long seam at clock %.4g°", R*1e3, degrees(s.Seam))
+	b.note("mid-wall radius %.6g mm; long seam at clock %.4g°; a plate 0.1 mm thicker than nominal wants 0.314 mm more length for the same inside", R*1e3, degrees(s.Seam))
 	return b.finish(polygon(box(0, 0, long, high)), holes)
 }
 

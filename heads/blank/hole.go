@@ -64,7 +64,11 @@ func (b *Blank) draw(h *hole) {
 	b.Cut = append(b.Cut, h.cut)
 	c, arm := h.centre, math.Min(h.wide/4, 0.01)
 	b.Mark = append(b.Mark, line(Point{c.X - arm, c.Y}, Point{c.X + arm, c.Y}), line(Point{c.X, c.Y - arm}, Point{c.X, c.Y + arm}))
-	b.label(Point{c.X, lowest(h.edge)}, down, h.port.Name)
+	right := c.X
+	for _, p := range h.edge {
+		right = math.Max(right, p.X)
+	}
+	b.label(Point{right, c.Y}, Point{1, 0}, h.port.Name)
 	name := "hole of " + h.port.Name
 	b.measure("", name+": length along the generator", h.long)
 	b.measure("", name+": largest width across it", h.wide)
@@ -89,6 +93,9 @@ func (b *Blank) keep(holes []*hole, borders []border) error {
 			}
 			if !(least > 0) {
 				return fmt.Errorf("the hole of port %s crosses %s: move the seam or the port", h.port.Name, edge.name)
+			}
+			if pad := h.port.Pad; pad != nil && edge.gap(h.centre) < pad.OutsideDiameter/2+pad.Leg {
+				b.warn("the pad of port %s lies over %s, or its weld does: a pad lies on one part only", h.port.Name, edge.name)
 			}
 			if least-h.port.OutsideLeg < 5*b.Thickness {
 				b.warn("the hole of port %s leaves %.4g mm to %s: its weld toe stands nearer than five walls (practice)", h.port.Name, floorMM(least), edge.name)

@@ -110,7 +110,18 @@ func normalOnCone(w port.Wall, p port.Port, a float64, n int) ([]Point, error) {
 			return Point{s*cosω - p.Radius/sin, s * sinω}
 		})...)
 	}
-	return hull(ps), nil
+	return spaced(hull(ps), 2*math.Pi*a/float64(3*n)), nil
+}
+
+// spaced leaves out points nearer than least [m] to the one before: the hull of
+// several faces has some all but on one place, and no side could be moved there.
+func spaced(ps []Point, least float64) (out []Point) {
+	for _, p := range ps {
+		if len(out) == 0 || distance(out[len(out)-1], p) >= least && distance(out[0], p) >= least {
+			out = append(out, p)
+		}
+	}
+	return out
 }
 
 // meetNormal returns where the line at ψ of a tube normal to a cone meets the face

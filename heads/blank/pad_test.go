@@ -45,7 +45,7 @@ func TestPadOnACylinder(t *testing.T) {
 func TestPadOfANormalTube(t *testing.T) {
 	p := tube(42.4, 110)
 	p.Parallel = false
-	b := doubler(wall(45, 8), p).Blank(blank.Options{})
+	b := doubler(wall(45, 8), p).Blank(blank.Options{Kerf: 1 * mm})
 	checktest.Printed(t, "length", value(t, b, "hole of p: length along the generator")/mm, "42.400")
 	if wide := value(t, b, "hole of p: largest width across it") / mm; wide < 42.4 || wide > 43.4 {
 		t.Errorf("width %g mm", wide)

@@ -219,3 +219,57 @@ func TestSectorRefusesAndWarns(t *testing.T) {
 		}
 	}
 }
+
+// Whatever the cone, port and allowances: a part that is drawn has every hole
+// within its plate and clear of the others, and one that is refused has nothing to
+// cut.
+func TestDrawnHolesLieInThePlate(t *testing.T) {
+	refused, drawn := 0, 0
+	rapid.Check(t, func(t *rapid.T) {
+		length := func(name string, least, most float64) float64 {
+			return rapid.Float64Range(least, most).Draw(t, name) * mm
+		}
+		s := blank.Sector{Name: "s", Rim: length("rim", 150, 300), Tip: length("tip", 20, 60), RimIsWelded: true,
+			Seam: rapid.Float64Range(-7, 7).Draw(t, "seam"), Forward: rapid.Bool().Draw(t, "forward")}
+		s.Wall = port.Wall{Surface: port.Cone, Thickness: length("wall", 1, 8), Radius: s.Rim, Tip: s.Tip,
+			HalfApex: rapid.Float64Range(20, 85).Draw(t, "α") * deg, Inward: rapid.Bool().Draw(t, "inward")}
+		for range rapid.IntRange(0, 3).Draw(t, "ports") {
+			p := port.Port{Name: "p", OutsideDiameter: length("od", 10, 60), TubeWall: 1 * mm, Radius: length("e", 20, 300),
+				Clock: rapid.Float64Range(-7, 7).Draw(t, "clock"), Parallel: rapid.Bool().Draw(t, "parallel"), Fit: port.Fit(rapid.IntRange(0, 2).Draw(t, "fit"))}
+			s.Ports = append(s.Ports, p)
+		}
+		b := s.Blank(blank.Options{Gap: length("gap", 0, 4), Kerf: length("kerf", 0, 2), Clearance: length("clearance", 0, 1)})
+		if b.Err != nil {
+			refused++
+			if len(b.Cut)+len(b.Mark)+len(b.Measures) > 0 {
+				t.Fatalf("refused and drawn: %v", b.Err)
+			}
+			return
+		}
+		drawn++
+		if len(b.Cut) != 1+len(s.Ports) {
+			t.Fatalf("%d cuts for %d ports", len(b.Cut), len(s.Ports))
+		}
+		plate := b.Cut[0].Points(0.01)
+		for _, hole := range b.Cut[1:] {
+			for _, v := range hole.Vertices {
+				if !inside(v.Point, plate) {
+					t.Fatalf("a hole leaves the plate at %v", v.Point)
+				}
+			}
+		}
+	})
+	if refused == 0 || drawn == 0 {
+		t.Errorf("%d refused, %d drawn: one of the two was not tried", refused, drawn)
+	}
+}
+
+// inside counts how often the polygon winds round a point.
+func inside(p blank.Point, ps []blank.Point) bool {
+	sum := 0.0
+	for i, a := range ps {
+		b := ps[(i+1)%len(ps)]
+		sum += math.Remainder(math.Atan2(b.Y-p.Y, b.X-p.X)-math.Atan2(a.Y-p.Y, a.X-p.X), 2*math.Pi)
+	}
+	return math.Abs(sum) > math.Pi
+}

@@ -129,6 +129,9 @@ func (t Tube) finish(b Blank, end, in, out []Point, top float64) Blank {
 		b.Labels[i].At.Y -= base
 	}
 	b.note("a template on thin paper: on a thick one its length grows by 2π times the thickness")
+	if t.Port.Fit != port.Through {
+		b.note("the end is cut along the line on the outside of the tube: dress its inner edge to the wall")
+	}
 	b.note("no allowance for the root gap of the port's weld: the wall crosses the tube along the lines")
 	return b
 }

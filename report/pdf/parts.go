@@ -97,7 +97,7 @@ func (p *paper) part(part PartPage) {
 		rows = append(rows, plain(fact[0], fact[1], fact[2], ""))
 	}
 	p.heading("To be measured on the part", 20)
-	p.table([]column{{title: "", width: 1.2}, {title: "dimension", width: 6}, {title: "computed", width: 2, right: true},
+	p.table([]column{{title: "", width: 1.2, index: true}, {title: "dimension", width: 6}, {title: "computed", width: 2, right: true},
 		{title: "measured", width: 1.8}}, rows, 0)
 	p.listed("Cautions", part.Cautions)
 	p.listed("Notes", part.Notes)
