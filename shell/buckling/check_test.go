@@ -215,3 +215,35 @@ func TestGainOfTheUser(t *testing.T) {
 	s.PressureLeast, s.PressureMost = 0.1e6, 0.1e6 // x_p 0.021, past the table
 	status(t, r.CheckCompression(s, false), check.NotAssessed)
 }
+
+// The governing number can be redone from what stands on the sheet.
+func TestSheetCanBeRedone(t *testing.T) {
+	input := func(r check.Result, symbol string) float64 {
+		for _, q := range r.Inputs {
+			if q.Symbol == symbol {
+				return q.Value
+			}
+		}
+		t.Fatalf("%s has no %s among its inputs", r.ID, symbol)
+		return nan
+	}
+	c := buckling.Cylinder{InsideRadius: 0.2, Thickness: 0.0015, Length: 1.2}
+	en := c.Resistance(softMetal, buckling.Options{Factor: 1.5}).CheckExternal(5e3)
+	checktest.Close(t, "P_r/1.5", input(en, "P_r")/1.5, en.Capacity.Value, 1e-12)
+	checktest.Close(t, "P_y", input(en, "σ_y")*input(en, "t")/input(en, "R"), input(en, "P_y"), 1e-12)
+	ug := plain.Resistance(steel304, buckling.Options{Factor: 1}).CheckExternal(5e3)
+	if !strings.Contains(ug.Formula, "UG-28") {
+		t.Fatal(ug.Formula)
+	}
+	checktest.Close(t, "UG-28", 2*input(ug, "A")*input(ug, "E")*input(ug, "t")/(3*input(ug, "D_o")), ug.Capacity.Value, 1e-12)
+	sp := plain.Resistance(steel304, buckling.Options{Factor: 4}).CheckExternal(5e3)
+	checktest.Close(t, "SP-8007", input(sp, "p_cr")/input(sp, "FS"), sp.Capacity.Value, 1e-12)
+	cone := buckling.CheckHeadExternal("head.aft", "Aft head", halfCone, steel304, 1e5, 1)
+	if cone.Status() != check.Satisfied || len(cone.Inputs) < 12 {
+		t.Errorf("%v with %d inputs", cone.Status(), len(cone.Inputs))
+	}
+	// compression: N/t over χ σ_y/1.1
+	r := resistance(1.5).CheckCompression(buckling.Station{Compression: 60e3, Moment: 8e3}, true)
+	checktest.Close(t, "EN", input(r, "R_EN"), r.Demand.Value/input(r, "t")/input(r, "χ σ_y/1.1"), 1e-12)
+	checktest.Close(t, "EN capacity", r.Capacity.Value, input(r, "t")*input(r, "χ")*input(r, "σ_y")/1.1, 1e-12)
+}

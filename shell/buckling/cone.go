@@ -150,14 +150,18 @@ func (c Cone) Equivalent(m Metal) (Tube, error) {
 func (c Cone) External(m Metal, factor float64) []Method {
 	p, err := c.PressureSP8019(m)
 	sp := divided("SP-8019", p, factor, err, check.Source{Doc: "NASA SP-8019, Buckling of Thin-Walled Truncated Cones", Where: "pressure from outside", How: check.Memory}, "knock-down 0.75")
+	sp.Formula = "p_a = p_cr/FS, p_cr = 0.92 γ E/((L_s/ρ_b)(ρ_b/t)^2.5), γ = 0.75, ρ_b = (r_1 + r_2)/(2 cos α)"
 	sp.Required = true
 	tube, err := c.Equivalent(m)
 	if err != nil {
 		return []Method{sp, {Name: "equivalent cylinder of UG-33(f)", Err: err}}
 	}
 	ug, vessel := tube.ug28(m), tube.en13445(m)
-	ug.Name = "UG-33(f), closed form"
+	ug.Name, ug.Detail = "UG-33(f), closed form", "equivalent cylinder"
 	vessel.Name = "EN 13445-3 on the same equivalent cylinder"
+	same := []check.Quantity{check.M("D_o", "outside diameter of the equivalent cylinder", tube.OutsideDiameter()), check.M("L_e", "its length", tube.Length), check.M("t_e", "its wall, t cos α", tube.Thickness)}
+	ug.Steps = append(same[:3:3], ug.Steps[min(1, len(ug.Steps)):]...)
+	vessel.Steps = append(same[:3:3], vessel.Steps...)
 	return []Method{sp, ug, vessel}
 }
 

@@ -138,6 +138,11 @@ func (c Cylinder) External(m Metal, class Class, factor float64) ([]Method, erro
 	}
 	p, err := t.PressureSP8007(m)
 	sp := divided("SP-8007", p, factor, err, check.Source{Doc: "NASA/SP-8007-2020 Rev 2", Where: "eqs 17 to 32", How: check.Read}, "knock-down √γ = 0.75, long tube 0.90")
+	sp.Formula = "p_a = p_cr/FS, p_cr = max(0.855 E 0.75 (t/R)^2.5 (R/L)/(1−ν²)^0.75, 0.90 E (t/R)³/(4(1−ν²)))"
+	sp.Steps = append(sp.Steps, check.Num("γ Z", "0.5625 times Batdorf's parameter", pressureKnockdown*t.Batdorf(m.Poisson)))
+	if pressureKnockdown*t.Batdorf(m.Poisson) < 100 {
+		sp.Formula = "p_a = p_cr/FS, p_cr = (1 − 1/n²) k π² D/(L² R), k = min [(1+β²)² + 12 γ²Z²/(π⁴(1+β²)²)]/(β²+1/2), γ = 0.5625, β = n L/(π R)"
+	}
 	_, p, err = t.EuropeanPressure(m, class)
 	eu := divided("EN 1993-1-6", p, factor, err, check.Source{Doc: "EN 1993-1-6:2007 Annex D, second-hand", Where: "pressure from outside", How: check.Memory}, fmt.Sprintf("class %s, its 1.1 taken off", class.orC()))
 	eu.Beside = true
@@ -151,21 +156,57 @@ func (c Class) orC() string {
 	return string(c)
 }
 
+// collapseFormula is the method of EN 13445-3 as printed.
+const collapseFormula = "p_a = P_r/1.5, P_r/P_y by the curve over P_m/P_y; "
+
 // en13445, ug28 and division2 wrap the vessel forms, their factors inside.
 func (c Tube) en13445(m Metal) Method {
 	r, err := c.PressureEN13445(m)
-	return Method{Name: "EN 13445-3", Critical: math.NaN(), Factor: 1.5, Allowable: r.Allowable, Err: err, Detail: "lower bound of collapse",
-		Source: check.Source{Doc: "EN 13445-3 clause 8, recalled", Where: "cylinders", How: check.Memory}}
+	return Method{
+		Name: "EN 13445-3", Critical: math.NaN(), Factor: 1.5, Allowable: r.Allowable, Err: err, Detail: "lower bound of collapse, " + m.europeanWords(), Steps: r.steps(),
+		Formula: collapseFormula + "P_y = σ_e t/R, P_m = E t ε/R, least over n",
+		Source:  check.Source{Doc: "EN 13445-3 clause 8, recalled", Where: "cylinders", How: check.Memory},
+	}
 }
 
 func (c Tube) ug28(m Metal) Method {
 	p, err := c.PressureUG28(m)
-	return Method{Name: "UG-28, closed form", Critical: math.NaN(), Factor: 3, Allowable: p, Err: err,
-		Source: check.Source{Doc: "ASME VIII-1 UG-28, closed form", Where: "cylinders", How: check.Memory}}
+	out := Method{
+		Name: "UG-28, closed form", Critical: math.NaN(), Factor: 3, Allowable: p, Err: err,
+		Formula: "A = max(1.30 (t/D_o)^1.5/(L/D_o − 0.45 √(t/D_o)), 1.1 (t/D_o)²), p_a = 2 F_ic t/(3 D_o), F_ic = A E to 0.552 σ_y, then 0.7 σ_y (A E/σ_y)^0.4 ≤ σ_y",
+		Source:  check.Source{Doc: "ASME VIII-1 UG-28, closed form", Where: "cylinders", How: check.Memory},
+	}
+	if err == nil {
+		a := c.ug28Strain()
+		out.Steps = []check.Quantity{check.M("D_o", "outside diameter", c.OutsideDiameter()), check.Num("A", "strain of UG-28", a), check.Pa("F_ic", "stress at collapse", inelastic(a*m.Modulus, m.Yield))}
+	}
+	return out
 }
 
 func (c Tube) division2(m Metal) Method {
 	p, err := c.PressureDivision2(m)
-	return Method{Name: "VIII-2 form", Critical: math.NaN(), Factor: 2, Allowable: p, Err: err, Detail: "factor 2 elastic to 1.667 at yield, knock-down 0.8",
-		Source: check.Source{Doc: "ASME VIII-2 4.4.5", Where: "cylinders", How: check.Memory}}
+	out := Method{
+		Name: "VIII-2 form", Critical: math.NaN(), Factor: 2, Allowable: p, Err: err, Detail: "factor 2 elastic to 1.667 at yield, knock-down 0.8",
+		Formula: "F_he = 1.6 C_h E t/D_o, p_a = 2 F_ic t/(FS_2 D_o), C_h by M_x = L/√(R_o t)",
+		Source:  check.Source{Doc: "ASME VIII-2 4.4.5", Where: "cylinders", How: check.Memory},
+	}
+	if err == nil {
+		mx, ch, fic, factor := c.division2Steps(m)
+		out.Factor = factor
+		out.Steps = []check.Quantity{check.M("D_o", "outside diameter", c.OutsideDiameter()), check.Num("M_x", "length parameter", mx), check.Num("C_h", "length factor", ch),
+			check.Pa("F_ic", "stress at collapse", fic), check.Num("FS_2", "factor of the form", factor)}
+	}
+	return out
+}
+
+// europeanWords says what σ_e was taken for.
+func (m Metal) europeanWords() string {
+	switch m.Family {
+	case "austenitic":
+		return "σ_e = σ_y/1.25"
+	case "ferritic":
+		return "σ_e = σ_y"
+	default:
+		return "σ_e = σ_y taken for this metal too"
+	}
 }

@@ -159,14 +159,19 @@ func (d Dome) External(m Metal, factor float64) []Method {
 	if d.HalfOpening == 0 {
 		sp.Detail = "crown sphere, knock-down 0.14, at most σ_y t/R"
 	}
+	sp.Formula = "p_a = p_cr/FS, p_cr = p_cl (0.14 + 3.2/λ²) ≤ σ_y t/R_c, p_cl = 2 E (t/R_c)²/√(3(1−ν²)); without 3.2/λ² where the head is no sphere"
+	sp.Steps = append(sp.Steps, check.Pa("p_cl", "classical pressure of the crown sphere", ClassicalPressure(m, d.CrownRadius, d.Thickness)))
+	if d.HalfOpening > 0 {
+		sp.Steps = append(sp.Steps, check.Num("λ", "cap parameter", d.CapParameter(m)))
+	}
 	sp.Required = true
 	ug, err := d.PressureUG33(m)
 	en, bad := d.PressureEN13445(m)
 	return []Method{sp,
-		{Name: "UG-33, elastic form", Critical: none, Factor: 4, Allowable: ug, Err: err, Detail: "0.25 of the classical coefficient, by 4",
-			Source: check.Source{Doc: "ASME VIII-1 UG-33, closed form", Where: "convex side", How: check.Memory}},
-		{Name: "EN 13445-3", Critical: none, Factor: 1.5, Allowable: en.Allowable, Err: bad, Detail: "lower bound of collapse",
-			Source: check.Source{Doc: "EN 13445-3 clause 8, curve recalled", Where: "spheres and dished ends", How: check.Memory}}}
+		{Name: "UG-33, elastic form", Critical: none, Factor: 4, Allowable: ug, Err: err, Detail: "0.25 E (t/R_o)² by 4",
+			Formula: "p_a = 0.0625 E/(R_o/t)²", Source: check.Source{Doc: "ASME VIII-1 UG-33, closed form", Where: "convex side", How: check.Memory}},
+		{Name: "EN 13445-3", Critical: none, Factor: 1.5, Allowable: en.Allowable, Err: bad, Detail: "lower bound of collapse, " + m.europeanWords(),
+			Formula: collapseFormula + "P_y = 2 σ_e t/R_EN, P_m = 1.21 E (t/R_EN)²", Steps: en.steps(), Source: check.Source{Doc: "EN 13445-3 clause 8, curve recalled", Where: "spheres and dished ends", How: check.Memory}}}
 }
 
 // Describe returns the dome's numbers and the shape its verdict assumes.

@@ -46,9 +46,14 @@ func (c Tube) PressureUG28(m Metal) (float64, error) {
 	if err := check.Within(fn, "L/√(R t)", c.Omega(), 2, math.Inf(1), "the closed form runs away below"); err != nil {
 		return math.NaN(), err
 	}
+	return 2 * inelastic(c.ug28Strain()*m.Modulus, m.Yield) / (3 * d), nil
+}
+
+// ug28Strain returns A of UG-28.
+func (c Tube) ug28Strain() float64 {
+	d := c.OutsideDiameter() / c.Thickness
 	medium := 1.30 * math.Pow(d, -1.5) / (c.Length/c.OutsideDiameter() - 0.45/math.Sqrt(d))
-	strain := math.Max(medium, 1.1/(d*d))
-	return 2 * inelastic(strain*m.Modulus, m.Yield) / (3 * d), nil
+	return math.Max(medium, 1.1/(d*d))
 }
 
 // PressureDivision2 returns the allowable pressure from outside [Pa] by the
@@ -73,9 +78,17 @@ func (c Tube) PressureDivision2(m Metal) (float64, error) {
 	if err := check.Within("buckling.Tube.PressureDivision2", "D_o/t", d, 10, 2000, "cylinders of VIII-2"); err != nil {
 		return math.NaN(), err
 	}
-	ch := division2Length(c.Length/math.Sqrt(c.OutsideDiameter()/2*c.Thickness), d)
-	fic := inelastic(1.6*ch*m.Modulus/d, m.Yield)
-	return 2 * fic / (division2Factor(fic/m.Yield) * d), nil
+	_, _, fic, factor := c.division2Steps(m)
+	return 2 * fic / (factor * d), nil
+}
+
+// division2Steps returns M_x, C_h, F_ic and FS of VIII-2.
+func (c Tube) division2Steps(m Metal) (mx, ch, fic, factor float64) {
+	d := c.OutsideDiameter() / c.Thickness
+	mx = c.Length / math.Sqrt(c.OutsideDiameter()/2*c.Thickness)
+	ch = division2Length(mx, d)
+	fic = inelastic(1.6*ch*m.Modulus/d, m.Yield)
+	return mx, ch, fic, division2Factor(fic / m.Yield)
 }
 
 // division2Length returns C_h for M_x = mx and D_o/t = d.
@@ -141,6 +154,17 @@ type Collapse struct {
 	Waves     int     // n of a cylinder, around
 	Lower     float64 // P_r, lower bound of collapse [Pa]
 	Allowable float64 // P_r/1.5 [Pa]
+}
+
+// steps returns the numbers of the method for the sheet.
+func (r Collapse) steps() []check.Quantity {
+	q := []check.Quantity{
+		check.Pa("P_y", "pressure at yield", r.Yield), check.Pa("P_m", "elastic buckling pressure", r.Elastic), check.Pa("P_r", "lower bound of collapse", r.Lower),
+	}
+	if r.Waves > 0 {
+		q = append(q, check.Num("n", "waves around", float64(r.Waves)))
+	}
+	return q
 }
 
 // europeanYield returns σ_e: the proof strength, divided by 1.25 in austenitic

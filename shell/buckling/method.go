@@ -16,15 +16,20 @@ type Method struct {
 	Factor    float64 // the method's own, or the buckling factor [-]
 	Allowable float64 // [Pa]
 	Source    check.Source
-	Beside    bool   // shown, decides nothing
-	Required  bool   // without it nothing is assessed
-	Detail    string // knock-down and shape assumed
-	Err       error  // why it is out of its range, or nil
+	Formula   string           // as printed, when it governs
+	Steps     []check.Quantity // its intermediate numbers
+	Beside    bool             // shown, decides nothing
+	Required  bool             // without it nothing is assessed
+	Detail    string           // knock-down and shape assumed
+	Err       error            // why it is out of its range, or nil
 }
 
 // divided returns the method that divides the critical pressure by FS.
 func divided(name string, critical, factor float64, err error, src check.Source, detail string) Method {
-	return Method{Name: name, Critical: critical, Factor: factor, Allowable: critical / factor, Source: src, Detail: detail, Err: err}
+	return Method{
+		Name: name, Critical: critical, Factor: factor, Allowable: critical / factor, Source: src, Detail: detail, Err: err,
+		Steps: []check.Quantity{check.Pa("p_cr", "critical pressure, plasticity in it", critical)},
+	}
 }
 
 // Lowest returns the method with the lowest allowable among those that decide
@@ -108,11 +113,15 @@ func (c CheckPressure) Check(methods []Method) check.Result {
 		err = bad
 	}
 	r := check.Result{
-		ID: c.ID, Title: c.Title, Formula: "p_ext ≤ p_a, the lowest allowable of the methods in range; p_a = p_cr/FS, or p_a with its own factor inside",
+		ID: c.ID, Title: c.Title, Formula: "p_ext ≤ p_a, the lowest of the methods in range",
 		Inputs:   append([]check.Quantity{check.Num("FS", "buckling factor, not on the vessel forms", c.Factor)}, c.Inputs...),
 		Demand:   check.Pa("p_ext", "pressure from outside", c.Pressure),
 		Capacity: check.Pa("p_a", "lowest allowable, "+least.Name, least.Allowable),
 		Factor:   1, Source: least.Source, Err: err,
+	}
+	if least.Formula != "" {
+		r.Formula = "p_ext ≤ p_a, the lowest of the methods in range; " + least.Name + ": " + least.Formula
+		r.Inputs = append(r.Inputs, least.Steps...)
 	}
 	for i, m := range methods {
 		if m.Err == nil && !m.Beside {
