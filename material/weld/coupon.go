@@ -134,7 +134,7 @@ func BasisLimit(values []float64, basis string) (Sample, error) {
 	}
 	s.Limit = s.Mean - s.Factor*s.Deviation
 	if !(s.Limit > 0) {
-		return s, fmt.Errorf("the %s basis of %d coupons is %.1f MPa, not above zero: too few coupons for their scatter; pull more", basis, s.N, s.Limit/1e6)
+		return s, fmt.Errorf("the %s basis of %d coupons, mean − %.2f s, is not above zero: too few coupons for a scatter s of %.1f %% of the mean; pull more", basis, s.N, s.Factor, 100*s.Deviation/s.Mean)
 	}
 	return s, nil
 }

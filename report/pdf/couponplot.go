@@ -5,7 +5,6 @@ import (
 	"math"
 
 	"proofsheet/report"
-	"proofsheet/report/check"
 	"proofsheet/report/drawing"
 )
 
@@ -31,7 +30,7 @@ func couponFigure(j report.JointSheet, system string, width, height float64) *dr
 	}
 	unit := report.DisplayUnit("Pa", high, system)
 	f := &drawing.Figure{Name: "coupons-" + j.Name, Title: "Coupons of joint " + j.Name + ": mean and limit of each strength", Width: width, Height: height}
-	p := plot{f: f, x0: 18, y0: 4, x1: width - 46, y1: height - 15, least: 0, most: float64(len(c.Rows) + 1)}
+	p := plot{f: f, x0: 18, y0: 4, x1: width - 46, y1: height - 15, least: 0, most: math.Max(float64(len(c.Rows)+1), 10)}
 	p.low, p.high = reach(unit.Of(low), unit.Of(high))
 	p.axes("coupon, in the order of the file", title("strength", unit.Unit))
 	for i, r := range c.Rows {
@@ -39,7 +38,7 @@ func couponFigure(j report.JointSheet, system string, width, height float64) *dr
 		p.couponMark(float64(i+1), unit.Of(r.Yield), r.Kind == "parent", false)
 	}
 	for _, l := range c.Limits {
-		p.couponLevels(l, unit, system)
+		p.couponLevels(l, unit)
 	}
 	f.AddText(p.x0, height-2.5, label, drawing.Left, "square: weld; triangle: parent; black: ultimate; white: yield; solid line: mean; broken line: limit")
 	return f
@@ -66,14 +65,14 @@ func (p plot) couponMark(at, v float64, parent, black bool) {
 }
 
 // couponLevels draws mean and limit of one strength, named at the right.
-func (p plot) couponLevels(l report.CouponLimit, unit report.Display, system string) {
+func (p plot) couponLevels(l report.CouponLimit, unit report.Display) {
 	draw := func(v, below float64, pen drawing.Pen, name string, dir report.Round) {
 		if math.IsNaN(v) || math.IsInf(v, 0) {
 			return
 		}
 		y := p.y(unit.Of(v))
 		p.f.AddLine(p.x0, y, p.x1, y, pen)
-		p.f.AddText(p.x1+1.5, y+below, label, drawing.Left, name+" "+report.Show(check.Pa("", "", v), system, dir))
+		p.f.AddText(p.x1+1.5, y+below, label, drawing.Left, name+" "+fourDigits(v, unit, dir))
 	}
 	draw(l.Mean, 0, drawing.Pen{Width: 0.25}, "mean of "+l.Name, report.Nearest)
 	used := ""
@@ -81,4 +80,12 @@ func (p plot) couponLevels(l report.CouponLimit, unit report.Display, system str
 		used = ", not used"
 	}
 	draw(l.Limit, 2, drawing.Pen{Width: 0.5, Dash: []float64{2, 1}}, fmt.Sprintf("%s limit%s", l.Basis, used), report.Down)
+}
+
+// fourDigits prints a strength v [Pa] in a unit, a dash where there is none.
+func fourDigits(v float64, unit report.Display, dir report.Round) string {
+	if math.IsNaN(v) {
+		return "–"
+	}
+	return report.Number(unit.Of(v), 4, dir) + " " + unit.Unit
 }

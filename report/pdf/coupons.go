@@ -44,26 +44,18 @@ func (p *paper) couponLimits(c *report.CouponSheet) (rows [][]cell) {
 		if l.Factor > 0 {
 			factor = report.Number(l.Factor, 5, report.Up)
 		}
-		limit := fmt.Sprintf("%s: %s", l.Basis, report.Show(check.Pa("", "", l.Limit), p.sheet.Units, report.Down))
+		unit := report.DisplayUnit("Pa", l.Mean, p.sheet.Units)
+		limit := l.Basis + ": " + fourDigits(l.Limit, unit, report.Down)
 		outlier := l.Outlier
 		if l.Refused != "" {
 			limit += ", NOT USED"
 			outlier += ". Not used: " + l.Refused
 		}
-		row := plain(l.Name, fmt.Sprint(l.N), p.rounded(l.Mean), p.rounded(l.Deviation), factor, limit, l.Normality, outlier)
+		row := plain(l.Name, fmt.Sprint(l.N), fourDigits(l.Mean, unit, report.Nearest), fourDigits(l.Deviation, unit, report.Nearest), factor, limit, l.Normality, outlier)
 		row[5].bold = true
 		rows = append(rows, row)
 	}
 	return rows
-}
-
-// rounded prints a strength v [Pa] to four digits.
-func (p *paper) rounded(v float64) string {
-	if math.IsNaN(v) {
-		return "–"
-	}
-	unit := report.DisplayUnit("Pa", v, p.sheet.Units)
-	return report.Number(unit.Of(v), 4, report.Nearest) + " " + unit.Unit
 }
 
 // strength prints a strength v [Pa], a dash where it was not measured.
