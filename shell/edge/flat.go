@@ -35,21 +35,10 @@ type FlatJoint struct {
 //
 // Source: beam on elastic foundation and circular plate; equal to a numerical shell in every digit compared (computed).
 func (f Flat) Solve(p float64) (FlatJoint, error) {
-	const fn = "edge.Flat.Solve"
+	if err := f.valid(p); err != nil {
+		return FlatJoint{}, err
+	}
 	R, t, tp, E, ν := f.Radius, f.Shell.Thickness, f.Plate.Thickness, f.Shell.ElasticModulus, f.Shell.Poisson
-	if err := errors.Join(
-		check.Within(fn, "radius (m)", R, math.SmallestNonzeroFloat64, math.MaxFloat64, "a cylinder"),
-		f.Shell.valid(fn, "cylinder", R), Gas(p, R).valid(fn),
-		check.Within(fn, "plate over wall", tp/t, 1, math.MaxFloat64, "a flat head"),
-		check.Within(fn, "plate over radius", tp/R, 0, 0.5, "plate theory"),
-		check.Within(fn, "Young's modulus of plate over cylinder", f.Plate.ElasticModulus/E, 1-1e-12, 1+1e-12, "one metal"),
-		check.Within(fn, "Poisson's ratio of the plate", f.Plate.Poisson, ν-1e-12, ν+1e-12, "one metal"),
-	); err != nil {
-		return FlatJoint{}, err
-	}
-	if err := free(fn, "cylinder", f.ShellFree, R, t); err != nil {
-		return FlatJoint{}, err
-	}
 	β, D, Dp := f.Shell.decay(R), f.Shell.bending(), f.Plate.bending()
 	c := 1 / (2 * β * β * β * D)
 	// Unknowns H and β M.
@@ -66,4 +55,21 @@ func (f Flat) Solve(p float64) (FlatJoint, error) {
 		Rim:    Stress{Meridional: -H / tp, Hoop: -H / tp, MeridionalBending: 6 * M / (tp * tp), HoopBending: rim},
 		Centre: Stress{Meridional: -H / tp, Hoop: -H / tp, MeridionalBending: middle, HoopBending: middle},
 	}, nil
+}
+
+// valid refuses what the closed form does not hold for, under the pressure p [Pa].
+func (f Flat) valid(p float64) error {
+	const fn = "edge.Flat.Solve"
+	R, t, tp := f.Radius, f.Shell.Thickness, f.Plate.Thickness
+	if err := errors.Join(
+		check.Within(fn, "radius (m)", R, math.SmallestNonzeroFloat64, math.MaxFloat64, "a cylinder"),
+		f.Shell.valid(fn, "cylinder", R), Gas(p, R).valid(fn),
+		check.Within(fn, "plate over wall", tp/t, 1, math.MaxFloat64, "a flat head"),
+		check.Within(fn, "plate over radius", tp/R, 0, 0.5, "plate theory"),
+		check.Within(fn, "Young's modulus of plate over cylinder", f.Plate.ElasticModulus/f.Shell.ElasticModulus, 1-1e-12, 1+1e-12, "one metal"),
+		check.Within(fn, "Poisson's ratio of the plate", f.Plate.Poisson, f.Shell.Poisson-1e-12, f.Shell.Poisson+1e-12, "one metal"),
+	); err != nil {
+		return err
+	}
+	return free(fn, "cylinder", f.ShellFree, R, t)
 }

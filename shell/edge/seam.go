@@ -36,41 +36,52 @@ type Seam struct {
 //
 // Source: that of each cause, the weakest of them; limits: see [RangeLimit].
 func (s Seam) Check() check.Result {
-	r := check.Result{Rule: string(s.Limits.Rule), ID: s.ID, Title: s.Title, Factor: 1,
+	r := check.Result{Rule: string(s.Limits.Rule), ID: s.ID, Title: s.Title, Factor: 1, Inputs: s.inputs(),
 		Source: check.Source{Doc: "bending of misaligned seams", Where: "shell/edge, package comment", How: check.Memory}}
 	limit, formula, err := RangeLimit(s.Limits)
-	if len(s.Causes) == 0 {
-		err = errors.Join(err, errors.New("no misalignment of the seam is given"))
-	}
 	sum := 0.0
-	r.Inputs = []check.Quantity{check.Pa("σ_m", "membrane stress across the seam", s.Across), check.Pa("σ_l", "membrane stress along the seam", s.Along)}
 	for _, c := range s.Causes {
-		err = errors.Join(err, check.Within("edge.Seam.Check", c.Name+", bending over membrane", c.Ratio, 0, math.MaxFloat64, "a ratio"))
 		sum += c.Ratio
-		r.Inputs = append(r.Inputs, check.Num(c.Symbol, c.Name+", bending over membrane stress", c.Ratio))
+		r.Note += fmt.Sprintf("%s: %s (%s, %s); ", c.Name, c.Source.Doc, c.Source.Where, c.Source.How)
 	}
-	if r.Err = errors.Join(err, check.Within("edge.Seam.Check", "joint efficiency", s.Efficiency, math.SmallestNonzeroFloat64, 1, "a share of the wall's strength"),
-		check.Within("edge.Seam.Check", "Poisson's ratio", s.Poisson, 0, 0.5, "an isotropic solid")); r.Err != nil {
-		return r
-	}
+	r.Note += "secondary stress, weld zone"
 	b := sum*math.Abs(s.Across) + math.Abs(s.Bending)
 	state := Stress{Meridional: s.Across, Hoop: s.Along, MeridionalBending: b, HoopBending: s.Poisson * b}
-	if !state.finite() {
-		r.Err = fmt.Errorf("the stress at the seam is not known")
+	if r.Err = errors.Join(err, s.valid(state)); r.Err != nil {
 		return r
 	}
-	r.Inputs = append(r.Inputs, check.Pa("σ_b0", "other bending stress across the seam", math.Abs(s.Bending)), check.Num("ν", "Poisson's ratio", s.Poisson),
-		check.Num("E", "joint efficiency", s.Efficiency))
-	r.Inputs = append(r.Inputs, limitInputs(s.Limits)...)
 	r.Formula = "|σ_m| (1 + Σ k) + σ_b0 ≤ E " + formula
 	r.Demand, r.Capacity = check.Pa("σ_m + σ_b", "membrane and bending across the seam", state.MeridionalSurface()), check.Pa("E "+formula, "limit across the weld", s.Efficiency*limit)
 	if e := state.Surface(); !(e/limit <= r.Demand.Value/r.Capacity.Value) {
 		r.Formula = "equivalent of σ_m ± σ_b and σ_l ± ν σ_b ≤ " + formula + ", σ_b = |σ_m| Σ k + σ_b0"
 		r.Demand, r.Capacity = check.Pa("σ_eq", "equivalent stress on the worse face", e), check.Pa(formula, "limit in the weld zone", limit)
 	}
-	for _, c := range s.Causes {
-		r.Note += fmt.Sprintf("%s: %s (%s, %s); ", c.Name, c.Source.Doc, c.Source.Where, c.Source.How)
-	}
-	r.Note += "secondary stress, weld zone"
 	return r
+}
+
+// valid refuses a seam without a cause, with a ratio that is none, or a stress that is not known.
+func (s Seam) valid(state Stress) error {
+	const fn = "edge.Seam.Check"
+	err := errors.Join(check.Within(fn, "joint efficiency", s.Efficiency, math.SmallestNonzeroFloat64, 1, "a share of the wall's strength"),
+		check.Within(fn, "Poisson's ratio", s.Poisson, 0, 0.5, "an isotropic solid"))
+	if len(s.Causes) == 0 {
+		err = errors.Join(err, errors.New("no misalignment of the seam is given"))
+	}
+	for _, c := range s.Causes {
+		err = errors.Join(err, check.Within(fn, c.Name+", bending over membrane", c.Ratio, 0, math.MaxFloat64, "a ratio"))
+	}
+	if !state.finite() {
+		err = errors.Join(err, errors.New("the stress at the seam is not known"))
+	}
+	return err
+}
+
+// inputs lists what the check takes, in the order of its formula.
+func (s Seam) inputs() []check.Quantity {
+	q := []check.Quantity{check.Pa("σ_m", "membrane stress across the seam", s.Across), check.Pa("σ_l", "membrane stress along the seam", s.Along)}
+	for _, c := range s.Causes {
+		q = append(q, check.Num(c.Symbol, c.Name+", bending over membrane stress", c.Ratio))
+	}
+	q = append(q, check.Pa("σ_b0", "other bending stress across the seam", math.Abs(s.Bending)), check.Num("ν", "Poisson's ratio", s.Poisson), check.Num("E", "joint efficiency", s.Efficiency))
+	return append(q, limitInputs(s.Limits)...)
 }
