@@ -67,6 +67,33 @@ func TestHotMinima(t *testing.T) {
 	}
 }
 
+// TestFactorsInLaw: MT-51. Directive 2014/68/EU, annex I 7.1.2 (read): 2/3 of the
+// yield strength, 5/12 of the tensile strength; for austenitic steel over 35 %
+// elongation 5/6 of the 1 % proof strength and 1/3 of the tensile strength.
+func TestFactorsInLaw(t *testing.T) {
+	f, err := material.DefaultFactors(material.VesselEU)
+	if err != nil {
+		t.Fatal(err)
+	}
+	checktest.Close(t, "2/3", 1/f.YieldFactor, 2.0/3, 1e-12)
+	checktest.Close(t, "5/12", 1/f.UltimateFactor, 5.0/12, 1e-12)
+	for _, row := range []struct{ proof1, rm, elongation, want float64 }{ // [MPa], [MPa], [-], [MPa]
+		{250, 520, 0.45, 520.0 / 3}, {250, 900, 0.45, 250 * 5.0 / 6}, {250, 400, 0.45, 250 / 1.5}, {250, 520, 0.32, 250 / 1.5},
+	} {
+		v := func(x float64) material.Value { return material.Value{Value: x * mpa} }
+		p := material.Properties{Yield: v(210), Proof1: v(row.proof1), Ultimate: v(row.rm), RoomYield: 210 * mpa, RoomUltimate: row.rm * mpa,
+			Elongation: material.Value{Value: row.elongation}, Family: material.Austenitic}
+		l, err := p.Limits(material.VesselEU, f, material.LimitOptions{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		checktest.Close(t, "austenitic branches", l.S/mpa, row.want, 1e-12)
+		if (l.Chosen != "") != (row.elongation >= 0.35) {
+			t.Errorf("the choice of a branch is not shown: %q", l.Chosen)
+		}
+	}
+}
+
 // TestProductForms: MT-17, MT-44. 6061-T6: 42 ksi sheet, 38 ksi extrusion, 33
 // ksi by A basis across (Kissell and Ferry; MMPDS-01). The popular 276/310 are
 // typical values and no minimum.

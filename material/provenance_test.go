@@ -34,6 +34,18 @@ func TestProvenance(t *testing.T) {
 	if counted < 800 {
 		t.Errorf("only %d numbers are carried", counted)
 	}
+	for _, w := range WeldRows() {
+		if w.Source.Doc == "" || w.Source.How == check.Unstated || !(w.Yield > 0) || !(w.Ultimate >= w.Yield) || w.Yield > w.ParentYield {
+			t.Errorf("weld row %+v", w)
+		}
+	}
+	for r, texts := range ruleTexts {
+		for _, text := range texts {
+			if text.part == "" || text.text == "" || text.source.Doc == "" || text.source.How == check.Unstated {
+				t.Errorf("rule %s: %+v", r, text)
+			}
+		}
+	}
 	for r, s := range ruleSources {
 		if s.Doc == "" || s.How == check.Unstated || proofSources[r].How == check.Unstated || limitSources[r].How == check.Unstated {
 			t.Errorf("rule %s has no source", r)

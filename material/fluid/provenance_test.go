@@ -18,7 +18,7 @@ func TestProvenance(t *testing.T) {
 		held := 0
 		curves := []curve{f.density, f.vapor, f.vaporDensity, f.bulk, f.expansion, f.softening}
 		if f.compressed != nil {
-			curves = append(curves, f.compressed.density)
+			curves = append(curves, f.compressed.density, f.compressed.bulk)
 		}
 		for _, c := range curves {
 			if len(c.points) > 0 {
@@ -35,7 +35,7 @@ func TestProvenance(t *testing.T) {
 			held++
 			stated(f.Name, f.slope.source)
 		}
-		for _, v := range []Value{f.critical, f.boiling, f.freezing} {
+		for _, v := range []Value{f.critical, f.boiling, f.freezing, f.criticalPressure} {
 			if v.Value != 0 {
 				stated(f.Name, v.Source)
 			}
