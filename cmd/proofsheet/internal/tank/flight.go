@@ -95,11 +95,20 @@ func (r *reader) checkFlight() {
 		sheet.fault(0, 0, "holds no rows; write at least one under the headings")
 	}
 	for i := 1; i < len(f.States); i++ {
-		if f.States[i].Time <= f.States[i-1].Time {
-			sheet.fault(f.States[i].Line, 1, "time does not increase")
-			break
+		if before, now := f.States[i-1].Time, f.States[i].Time; now <= before {
+			sheet.fault(f.States[i].Line, sheet.timeColumn(f.States[i].Line), "time: %g s does not come after the %g s of the row before", now, before)
 		}
 	}
+}
+
+// timeColumn returns where a line holds its time.
+func (s *sheet) timeColumn(line int) int {
+	for i, l := range s.lines {
+		if l == line {
+			return s.column(i, "time")
+		}
+	}
+	return 1
 }
 
 // unreadable reports whether a heading has a unit that no row can be read with.

@@ -233,6 +233,9 @@ func (s *sheet) number(row int, name string) *float64 {
 	if cell == "" && slices.Contains(s.gaps, name) {
 		return nil // not measured
 	}
+	if cell == "" {
+		return bad("the field is empty; a gap is not a zero, fill it or leave the row out")
+	}
 	x, err := strconv.ParseFloat(cell, 64)
 	if err != nil || math.IsNaN(x) || math.IsInf(x, 0) || strings.ContainsAny(cell, "xX_pP") {
 		return bad("%q is not a number", cell)
