@@ -26,21 +26,22 @@ const (
 	Time                         // [s]
 	Angle                        // [rad]
 	Acceleration                 // [m/s2]
+	Velocity                     // [m/s]
 )
 
 var kindNames = [...]string{
 	"length", "area", "volume", "mass", "density", "force", "moment",
 	"pressure", "absolute pressure", "temperature", "thermal expansion",
-	"time", "angle", "acceleration",
+	"time", "angle", "acceleration", "velocity",
 }
 
 var siUnits = [...]string{
-	"m", "m2", "m3", "kg", "kg/m3", "N", "N m", "Pa", "Pa", "K", "1/K", "s", "rad", "m/s2",
+	"m", "m2", "m3", "kg", "kg/m3", "N", "N m", "Pa", "Pa", "K", "1/K", "s", "rad", "m/s2", "m/s",
 }
 
 var examples = [...]string{
 	"3 mm", "5 mm2", "12 l", "40 kg", "786 kg/m3", "-35 kN", "3 kN m", "25 bar",
-	"1.013 bara", "20 degC", "16e-6 1/K", "10 min", "30 deg", "9.81 m/s2",
+	"1.013 bara", "20 degC", "16e-6 1/K", "10 min", "30 deg", "9.81 m/s2", "4 m/s",
 }
 
 // String returns the kind in words: "length", "absolute pressure".
@@ -134,6 +135,7 @@ var units = map[Kind][]scale{
 	Time:         {of("s", "1"), of("min", "60"), of("h", "3600")},
 	Angle:        {of("deg", "1/180"), of("rad", "1")},
 	Acceleration: {of("m/s2", "1"), of("ft/s2", "0.3048"), of("g0", gravity)},
+	Velocity:     {of("m/s", "1"), of("ft/s", "0.3048")},
 }
 
 // Units returns the units that may stand behind a number of the kind.

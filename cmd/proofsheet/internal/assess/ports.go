@@ -195,13 +195,20 @@ func (m *model) checkPort(p *portPart, q port.Member, err error) []check.Result 
 		for _, c := range []struct{ id, title string }{{"area", "area replacement"}, {"neck", "least tube wall"}, {"weld", "attachment welds"}, {"thrust", "end thrust and load from outside"}} {
 			out = append(out, check.NotMade("port."+name+"/"+c.id, "Port "+name+": "+c.title, err))
 		}
+		if p.in.Line != nil {
+			out = append(out, check.NotMade("port."+name+"/hammer", hammerTitle(name), err))
+		}
 		return out
 	}
 	var x port.External
 	if l := p.in.Load; l != nil {
 		x = port.External{Force: math.Abs(l.Force), Moment: math.Abs(l.Moment)}
 	}
-	return []check.Result{placed, r.Check(name), r.CheckNeck(name), r.CheckWeld(name), r.CheckThrust(name, x)}
+	out := []check.Result{placed, r.Check(name), r.CheckNeck(name), r.CheckWeld(name), r.CheckThrust(name, x)}
+	if p.in.Line != nil {
+		out = append(out, m.checkHammer(p, q))
+	}
+	return out
 }
 
 // checkSpacing makes the check of a port among the others of its wall.

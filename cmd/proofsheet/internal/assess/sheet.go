@@ -208,7 +208,7 @@ func assumptions() []string {
 func notCovered() []string {
 	return []string{
 		"Everything listed as not assessed.",
-		"Sloshing, water hammer, vibration, thermal gradients, fire, corrosion in service, handling damage.",
+		"Sloshing beyond its frequency, water hammer of a port without a line, vibration, thermal gradients beside a change at the liquid's level, fire, corrosion in service, handling damage.",
 		"Supports, lugs, brackets, skirts, lines and valves.",
 		"Compliance with any code: none is claimed.",
 	}

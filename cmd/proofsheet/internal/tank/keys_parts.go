@@ -83,6 +83,11 @@ var portKeys = []field{
 	table("load", "what the piping puts on the port",
 		quantity("force", unit.Force, anyNumber, "200 N", "along the tube, outward positive"),
 		quantity("moment", unit.Moment, anyNumber, "15 N m", "bending of the tube")),
+	table("line", "a line with a valve that stops the liquid: water hammer on the port",
+		quantity("length", unit.Length, positive, "2.5 m", "from the tank to the valve").must(),
+		quantity("velocity", unit.Velocity, positive, "4 m/s", "of the liquid before the valve closes").must(),
+		quantity("closing_time", unit.Time, notNegative, "0.05 s", "of the valve").must(),
+		quantity("wave_speed", unit.Velocity, positive, "1300 m/s", "of sound in the liquid, at most a little less in a pipe; the higher the safer").must()),
 }
 
 var supportKeys = []field{

@@ -100,6 +100,7 @@ type Port struct {
 	Weld     Weld
 	Pad      *Pad
 	Load     *PortLoad
+	Line     *Line
 	Position int // of the [[port]] in the file, from 0
 }
 
@@ -131,6 +132,14 @@ type Pad struct {
 	UnderTolerance  float64  // [m]
 	Leg             float64  // of the weld at its edge [m]
 	Material        string   // a name in Tank.Material; default the wall's
+}
+
+// Line is a line behind a port with a valve at its end.
+type Line struct {
+	Length      float64 // from the tank to the valve [m]
+	Velocity    float64 // of the liquid before the valve closes [m/s]
+	ClosingTime float64 // [s]
+	WaveSpeed   float64 // of sound in the liquid [m/s]
 }
 
 // PortLoad is what the piping puts on a port.
