@@ -136,6 +136,9 @@ func (c Tube) EuropeanCompression(m Metal, class Class, least, most float64) (Eu
 	if err := c.valid(m); err != nil {
 		return European{Design: math.NaN()}, err
 	}
+	if _, err := EuropeanReduction(c.slender(), class); err != nil {
+		return European{Design: math.NaN()}, err
+	}
 	return c.european(m, class, c.EuropeanCriticalStress(m), least, most)
 }
 

@@ -207,6 +207,9 @@ func (c Tube) PressureEN13445(m Metal) (Collapse, error) {
 			break
 		}
 	}
+	if err := positive("buckling.Tube.PressureEN13445", "elastic buckling pressure [Pa]", r.Elastic); err != nil {
+		return Collapse{Allowable: math.NaN()}, err
+	}
 	r.Lower = r.Yield * collapse(cylinderCurve, r.Elastic/r.Yield)
 	r.Allowable = r.Lower / 1.5
 	return r, nil

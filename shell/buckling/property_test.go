@@ -3,6 +3,7 @@ package buckling_test
 // What must hold for every shell.
 
 import (
+	"math"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -86,6 +87,55 @@ func TestMoreLoadIsNeverBetter(t *testing.T) {
 			}
 			if b.Status() == check.Satisfied && !(b.Margin() >= 0) {
 				t.Fatalf("satisfied with margin %g", b.Margin())
+			}
+		}
+	})
+}
+
+// The same for heads: a thicker one is never weaker.
+func TestThickerHeadIsNeverWeaker(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		r := rapid.Float64Range(0.05, 2).Draw(t, "R")
+		wall := r / rapid.Float64Range(40, 900).Draw(t, "R/t")
+		more := rapid.Float64Range(1, 2).Draw(t, "thicker")
+		depth := r / rapid.Float64Range(1, 3).Draw(t, "aspect")
+		α := rapid.Float64Range(0.18, 1.04).Draw(t, "half angle")
+		for name, h := range map[string]func(t float64) buckling.HeadShape{
+			"hemisphere": func(t float64) buckling.HeadShape { return buckling.NewHemisphere(r, t) },
+			"ellipsoid":  func(t float64) buckling.HeadShape { return buckling.NewEllipsoid(r, depth, t) },
+			"torisphere": func(t float64) buckling.HeadShape { return buckling.NewTorisphere(2*r, t) },
+			"cone": func(t float64) buckling.HeadShape {
+				return buckling.Cone{HalfAngle: α, SmallRadius: 0.2 * r, LargeRadius: r, Thickness: t}
+			},
+		} {
+			a, errA := buckling.Lowest(h(wall).External(steel304, 1.5))
+			b, errB := buckling.Lowest(h(wall*more).External(steel304, 1.5))
+			if errA != nil || errB != nil || !(b.Allowable >= a.Allowable*(1-1e-9)) {
+				t.Fatalf("%s: %g, thicker %g: %v, %v", name, a.Allowable, b.Allowable, errA, errB)
+			}
+		}
+	})
+}
+
+// Whatever numbers arrive, a check ends, and what it calls satisfied is so.
+func TestAnyNumbers(t *testing.T) {
+	odd := rapid.OneOf(rapid.Float64Range(1e-4, 3), rapid.Float64(), rapid.SampledFrom([]float64{0, -1, math.NaN(), math.Inf(1), math.Inf(-1), 1e300, 1e-300}))
+	rapid.Check(t, func(t *rapid.T) {
+		d := func(name string) float64 { return odd.Draw(t, name) }
+		c := buckling.Cylinder{InsideRadius: d("R"), Thickness: d("t"), Length: d("L"), Ends: [2]buckling.End{{Kind: buckling.Dished, Depth: d("depth")}, {}}}
+		m := steel304
+		if rapid.Bool().Draw(t, "odd metal") {
+			m.Modulus, m.Poisson = d("E"), d("nu")
+		}
+		r := c.Resistance(m, buckling.Options{Factor: 1.5})
+		s := buckling.Station{Compression: d("C"), Moment: d("M"), Shear: d("V"), PressureLeast: d("p"), PressureMost: d("p most"), LiquidHead: d("head")}
+		for _, got := range []check.Result{
+			r.CheckCompression(s, true), r.CheckExternal(d("p_ext")), r.CheckColumn(buckling.Column{Radius: d("R"), Thickness: d("t"), Length: d("L"), Factor: 1}, buckling.ColumnLoad{External: d("C")}),
+			buckling.CheckHeadExternal("head.aft", "Aft head", buckling.NewEllipsoid(d("R"), d("h"), d("t")), m, d("p"), 1.5),
+			buckling.CheckHeadExternal("head.aft", "Aft head", buckling.Cone{HalfAngle: d("α"), LargeRadius: d("R"), Thickness: d("t")}, m, d("p"), 1.5),
+		} {
+			if got.Status() == check.Satisfied && !(got.Margin() >= 0) || got.Status() == check.NotAssessed && got.Reason() == "" {
+				t.Fatalf("%s: %v, margin %g", got.ID, got.Status(), got.Margin())
 			}
 		}
 	})

@@ -47,8 +47,9 @@ func (c Cylinder) Resistance(m Metal, o Options) *Resistance {
 	var errC, errB error
 	r.axial, errC = t.CompressionStress(m, 0)
 	r.bending, errB = t.BendingStress(m, 0)
-	r.european = t.EuropeanCriticalStress(m)
-	r.errC = errors.Join(errC, errB, c.openings())
+	if r.errC = errors.Join(errC, errB, c.openings()); r.errC == nil {
+		r.european = t.EuropeanCriticalStress(m)
+	}
 	r.shear, r.shearTakenLong, r.errShear = t.torsion(m)
 	if r.external, r.errEx = c.External(m, o.Class, o.Factor); r.errEx == nil {
 		r.lowest, r.errEx = Lowest(r.external)
@@ -194,5 +195,15 @@ func (r *Resistance) Use(l Line, least, most float64) (Use, error) {
 	}
 	u.EuropeanGoverns = u.EuropeanRatio > u.Sum
 	u.Ratio = math.Max(u.Sum, u.EuropeanRatio)
-	return u, errors.Join(err, bad)
+	return u, errors.Join(err, bad, l.valid())
+}
+
+// valid returns an error unless every number of the line load is one.
+func (l Line) valid() error {
+	for _, v := range []float64{l.Total, l.Axial, l.Bending, l.Relief, l.Shear, l.External} {
+		if err := number("buckling.Line", "design load", v); err != nil {
+			return err
+		}
+	}
+	return nil
 }
