@@ -185,6 +185,32 @@ func TestNegativeLimitIsShown(t *testing.T) {
 	}
 }
 
+// The coupons of a tube's own seam set the strength of the tube: half of its
+// parent's strength makes it twice as thick, E = 1 in both.
+func TestCouponsOfATubeSeam(t *testing.T) {
+	const tube = "material = \"plate\", seam = \"none\" }\nfit"
+	own := "\n[joint.pipe]\nkind = \"double butt\"\nexamination = \"full\"\ncoupons = \"pipe.csv\"\n\n[cylinder]"
+	weak := coupons([2]float64{130, 120}, [2]float64{131, 121}, [2]float64{132, 122}, [2]float64{130.5, 120.5}, [2]float64{131.5, 121.5})
+	src := string(read(t, "oxygen").Text)
+	for _, pair := range [][2]string{{tube, strings.Replace(tube, "none", "pipe", 1)}, {"\n[cylinder]", own}} {
+		if !strings.Contains(src, pair[0]) {
+			t.Fatalf("no %q", pair[0])
+		}
+		src = strings.Replace(src, pair[0], pair[1], 1)
+	}
+	in, err := tank.Read("oxygen.toml", []byte(src), func(string) ([]byte, error) { return []byte(weak), nil })
+	if err != nil {
+		t.Fatal(err)
+	}
+	s := sheet(t, in)
+	limit := quantity(t, s, "joint.pipe.coupon_ultimate_limit")
+	if limit > 130e6 || !(limit > 120e6) {
+		t.Fatalf("limit %g", limit)
+	}
+	// The stress along the tube is held to S of its welds: limit/3.5 by vessel.
+	checktest.Close(t, "tube", find(t, s, "port.outlet/thrust@meop").Capacity.Value, limit/3.5, 1e-9)
+}
+
 // Basis B is an override: it raises the limit and is printed with its source.
 func TestBasisB(t *testing.T) {
 	const rule = "rule = \"flight\""

@@ -235,7 +235,7 @@ func (m *model) headDemand(h *headPart, s *loads.State, c *loadCase, l heads.Loa
 	if l.LoadMost != nil {
 		d.LineLoad = math.Max(l.LoadMost(0), 0)
 	}
-	props := m.metals.at(h.material, "", h.nominal, c.temperature)
+	props := m.metals.at(h.material, m.weldsOf(&h.part), h.nominal, c.temperature)
 	if c.rule == material.VesselEU {
 		d.Proof = props.parent.Yield.Value
 		if h.segment != nil {

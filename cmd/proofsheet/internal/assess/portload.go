@@ -26,7 +26,7 @@ func (m *model) portStrengths(p *portPart, c *loadCase) (port.Strengths, error) 
 	if wall.zoneErr != nil {
 		return s, wall.zoneErr
 	}
-	tube := m.allowAt(p.in.Tube.Material, own, p.in.Tube.Wall, c.temperature, c.rule, nil)
+	tube := m.allowAt(p.in.Tube.Material, m.tubeWelds(p), p.in.Tube.Wall, c.temperature, c.rule, nil)
 	if tube.zoneErr != nil {
 		return s, fmt.Errorf("tube: %w", tube.zoneErr)
 	}
@@ -44,6 +44,16 @@ func (m *model) portStrengths(p *portPart, c *loadCase) (port.Strengths, error) 
 	e, err := m.seamThrough(p, c.rule)
 	s.EfficiencyMeridional, s.EfficiencyTransverse = e, e
 	return s, err
+}
+
+// tubeWelds returns the welds of a port's tube: the one to the wall, and its own
+// seam where a joint describes it.
+func (m *model) tubeWelds(p *portPart) welds {
+	w := welds(p.in.Weld.Joint)
+	if j := m.joint(p.in.Tube.Seam); j != nil {
+		w = w.and(welds(j.Name))
+	}
+	return w
 }
 
 // tubeEfficiency returns the efficiency of the tube's own seam [-]: 1 for a tube

@@ -117,7 +117,7 @@ func (r *run) uses() (out []use) {
 		out = append(out, use{h.name, h.material, r.weldsOf(&h.part), h.nominal})
 	}
 	for _, p := range r.ports {
-		out = append(out, use{"port." + p.in.Name, p.in.Tube.Material, welds(p.in.Weld.Joint), p.in.Tube.Wall})
+		out = append(out, use{"port." + p.in.Name, p.in.Tube.Material, r.tubeWelds(p), p.in.Tube.Wall})
 	}
 	return out
 }
