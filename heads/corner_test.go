@@ -65,6 +65,10 @@ func TestReinforcementByHand(t *testing.T) {
 	}
 	checktest.Close(t, "k", k.Factor, 2, 1e-12)
 	checktest.Close(t, "area with k", k.Required, 2*r.Required, 1e-12)
+	c.AddedS = 300e6 // stronger than the wall: not counted as more
+	if k, _ = c.Reinforcement(); k.Factor != 1 {
+		t.Errorf("k is %g", k.Factor)
+	}
 	c = corner() // length ×7, pressure and stress ×3
 	c.Radius, c.ShellWall, c.ConeWall, c.ShellNeed, c.ConeNeed = 3.5, 0.042, 0.056, 0.014, 0.0175
 	c.Pressure, c.S = 1.2e6, 300e6

@@ -82,10 +82,11 @@ func (j Junction) proof(w *worst, p Place, s Stress) {
 	}
 }
 
-// corners returns the stresses of a place with the factors of a criterion.
+// corners returns the stresses of a place with the factors of a criterion. A line load without its factor lies
+// between none and the factored one, where no measure is larger.
 func (j Junction) corners(p Place, c criterion) (all []Stress) {
 	for _, l := range []Stress{p.LoadMost, p.LoadLeast, {}} {
-		all = append(all, combine(c.pressure, p.Pressure, c.load, l), combine(c.pressure, p.Pressure, 1, l))
+		all = append(all, combine(c.pressure, p.Pressure, c.load, l))
 		for _, k := range j.pressures() {
 			all = append(all, combine(k, p.Pressure, c.load, l))
 		}

@@ -43,6 +43,9 @@ func TestJunctionByHand(t *testing.T) {
 	j.Numerical.Places[0].Efficiency = 0.7
 	r = j.Check()
 	checktest.Close(t, "across the weld", r.Margin(), 238.0/260-1, 1e-12)
+	w := joint(edge.Stress{Meridional: 100e6}, vessel) // 100 of membrane across E = 0.5: 1.5 × 0.5 × 115
+	w.Numerical.Places[0].Efficiency = 0.5
+	checktest.Close(t, "membrane across the weld", w.Check().Margin(), 86.25/100-1, 1e-12)
 	// Flight: (5/3) 140 = 233.3 against 1.5 × 170; the range is not factored.
 	r = joint(s, flown).Check()
 	checktest.Close(t, "flight", r.Margin(), 255/(140*5/3.0)-1, 1e-12)
@@ -62,6 +65,12 @@ func TestJunctionRange(t *testing.T) {
 	j.PressureLeast = -0.2 // the same in this case
 	j.Others = nil
 	checktest.Close(t, "reversed", j.Check().Demand.Value, 1.2*280e6, 1e-12)
+	j.PressureLeast, j.Present = 0.5, true // the tank is empty before and after
+	checktest.Close(t, "from zero", j.Check().Demand.Value, 280e6, 1e-12)
+	other := place(edge.Stress{MeridionalBending: 50e6}, vessel) // its line load may act without its pressure: −80 to 100
+	other.Places[0].LoadLeast = edge.Stress{MeridionalBending: -80e6}
+	j.Numerical, j.PressureLeast, j.Others = place(edge.Stress{MeridionalBending: 100e6}, vessel), 1, []edge.Answer{other}
+	checktest.Close(t, "load alone", j.Check().Demand.Value, 180e6, 1e-12)
 	j.Others = []edge.Answer{{}}
 	if r := j.Check(); r.Status() != check.NotAssessed {
 		t.Error("a case without the place passes")
