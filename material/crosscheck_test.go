@@ -225,6 +225,15 @@ func TestColdAndHotNotes(t *testing.T) {
 			t.Errorf("%s at 70 °C: %v", alloy, err)
 		}
 	}
+	q = query("6061-T6", "EN 485-2", "", 6)
+	q.Temperature = 100 + zero // the limit itself, 373 K as it is printed
+	if _, err := q.Parent(); err != nil {
+		t.Errorf("6061-T6 at 100 °C: %v", err)
+	}
+	q.Temperature += 0.1
+	if _, err := q.Parent(); err == nil {
+		t.Error("6061-T6 over 100 °C was taken")
+	}
 	a, _ := material.FindAlloy("2219-T87")
 	for _, c := range []material.Curve{a.YieldRatio, a.UltimateRatio} {
 		v, err := c.At(477)
@@ -250,7 +259,7 @@ func TestRefusalsInWords(t *testing.T) {
 		{at("304L", "EN 9999", 6, 20), `304L: no row of minima is called spec "EN 9999"`},
 		{at("2195-T8", "", 6, 20), "2195-T8: only typical values are published, which are never used"},
 		{at("7020-T6", "", 6, 60), "7020-T6, yield: no curve of strength over temperature reaches 60 °C, and without one the room value holds to 50 °C only"},
-		{at("304", "", 6, 200), "304 is for use from -269.1 to 176.9 °C, the metal is at 200 °C"},
+		{at("304", "", 6, 200), "304 is for use from -269.1 to 177 °C, the metal is at 200 °C"},
 		{at("6061", "", 6, 20), `unknown alloy "6061"; one of 304`},
 	} {
 		if p, err := row.q.Parent(); err == nil || !strings.HasPrefix(err.Error(), row.want) {

@@ -81,7 +81,7 @@ func TestStrengthNeverAboveItsMinimum(t *testing.T) {
 		if err != nil {
 			return
 		}
-		if q.Temperature < a.LeastTemperature && p.Brittle == nil || q.Temperature > a.MostTemperature {
+		if q.Temperature < a.LeastTemperature && p.Brittle == nil || q.Temperature > a.MostTemperature+rounding {
 			t.Fatalf("%+v outside the range of use", q)
 		}
 		if p.Yield.Value > p.RoomYield || p.Ultimate.Value > p.RoomUltimate || !(p.Yield.Value > 0) || !(p.Ultimate.Value > 0) {

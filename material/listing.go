@@ -70,7 +70,7 @@ func (a *Alloy) use() [][]string {
 	}
 	return [][]string{
 		{"also called", strings.Join(a.Designations, ", "), "", "", ""},
-		{"for use", fmt.Sprintf("from %.4g to %.4g K (%.4g to %.4g °C); %s", a.LeastTemperature, a.MostTemperature, a.LeastTemperature-zeroCelsius, a.MostTemperature-zeroCelsius, cold), "", "", ""},
+		{"for use", fmt.Sprintf("from %.4g to %.4g K (%.4g to %.4g °C); %s", a.LeastTemperature, a.MostTemperature, a.LeastTemperature-zeroCelsius, a.MostTemperature+rounding-zeroCelsius, cold), "", "", ""},
 	}
 }
 

@@ -97,16 +97,20 @@ func (a *Alloy) tables(of func(HotTable) Curve) []Curve {
 	return out
 }
 
+// rounding is what a limit in °C loses when it is printed in whole kelvin: 338 K
+// is 65 °C [K].
+const rounding = 0.15
+
 // temperatureFits returns an error outside the alloy's range, and apart from
 // it the reason why the metal is brittle.
 func (a *Alloy) temperatureFits(T float64) (brittle, err error) {
-	if T >= a.LeastTemperature && T <= a.MostTemperature {
+	if T >= a.LeastTemperature && T <= a.MostTemperature+rounding {
 		return nil, nil
 	}
 	if a.ColdBrittle && T < a.LeastTemperature && T > 0 {
 		return fmt.Errorf("%s is brittle when cold: no toughness is known below %.4g °C, the metal is at %.4g °C", a.Name, a.LeastTemperature-zeroCelsius, T-zeroCelsius), nil
 	}
-	err = fmt.Errorf("%s is for use from %.4g to %.4g °C, the metal is at %.4g °C", a.Name, a.LeastTemperature-zeroCelsius, a.MostTemperature-zeroCelsius, T-zeroCelsius)
+	err = fmt.Errorf("%s is for use from %.4g to %.4g °C, the metal is at %.4g °C", a.Name, a.LeastTemperature-zeroCelsius, a.MostTemperature+rounding-zeroCelsius, T-zeroCelsius)
 	for _, c := range a.Cautions {
 		if T > a.MostTemperature && strings.HasPrefix(c, "not above") {
 			err = fmt.Errorf("%w: %s", err, c)
