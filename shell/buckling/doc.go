@@ -26,7 +26,7 @@
 //	KnockdownCompression, …Bending        SP-8007 Rev 2 eqs 6-16              sp8007, notes
 //	Tube.CompressionStress, BendingStress SP-8007 eqs 1-16                    sp8007, tanks
 //	Tube.LengthFactor                     general shell eigenvalues           tanks
-//	Metal.PlasticCompression, …           SP-8007 eqs 11, 12, 31, 32, 40      plasticity
+//	NewMetal, Metal.PlasticCompression, … SP-8007 eqs 11, 12, 31, 32, 40      plasticity
 //	Gain.At                               table of the user                   formula
 //	Tube.European…                        EN 1993-1-6 Annex D                 rotter, european
 //	Tube.LateralPressure, HydrostaticPressure,

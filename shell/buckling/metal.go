@@ -2,7 +2,9 @@ package buckling
 
 import (
 	"math"
+	"strings"
 
+	"proofsheet/material"
 	"proofsheet/report/check"
 )
 
@@ -33,17 +35,26 @@ func (m Metal) valid() error {
 	return nil
 }
 
+// NewMetal returns the metal of a wall from the properties at the state with
+// the lowest modulus: alloy is its name, yield the 0.2 % proof strength [Pa],
+// the weld zone's where welded says that a weld lies in the wall.
+func NewMetal(p material.Properties, alloy string, yield float64, welded bool) Metal {
+	hard := !welded && strings.HasPrefix(alloy, "6") && strings.Contains(alloy, "T6")
+	m, _ := HardeningExponent(p.Family, hard)
+	return Metal{Modulus: p.ElasticModulus.Value, Poisson: p.Poisson.Value, Yield: yield, Exponent: m, Family: p.Family}
+}
+
 // HardeningExponent returns the exponent m [-] of Ramberg and Osgood's curve
-// when none was measured: 20 for heat-treated aluminium away from welds, 6 for
+// when none was measured: 20 for 6061-T6 and its like away from welds, 6 for
 // other aluminium, welded or annealed, 5 for annealed austenitic steel. For any
 // other metal it is 5 too: below the yield strength a low exponent is the safe
-// side. heatTreated is true only where no weld has softened the wall.
+// side. hard is true only for such an aluminium that no weld has softened.
 //
 // Source: recalled; 5 for other metals is the safe side of the same values.
-func HardeningExponent(family string, heatTreated bool) (float64, check.Source) {
+func HardeningExponent(family string, hard bool) (float64, check.Source) {
 	recalled := check.Source{Doc: "exponents of the stress-strain curve", Where: "recalled for the metal", How: check.Memory}
 	switch {
-	case family == "aluminium" && heatTreated:
+	case family == "aluminium" && hard:
 		return 20, recalled
 	case family == "aluminium":
 		return 6, recalled

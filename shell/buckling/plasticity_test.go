@@ -7,6 +7,7 @@ import (
 	"math"
 	"testing"
 
+	"proofsheet/material"
 	"proofsheet/report/check"
 	"proofsheet/report/check/checktest"
 	"proofsheet/shell/buckling"
@@ -67,16 +68,32 @@ func TestPlasticEquation(t *testing.T) {
 
 func TestHardeningExponents(t *testing.T) {
 	for _, row := range []struct {
-		family      string
-		heatTreated bool
-		want        float64
-		how         check.How
+		family string
+		hard   bool
+		want   float64
+		how    check.How
 	}{
 		{"aluminium", true, 20, check.Memory}, {"aluminium", false, 6, check.Memory},
 		{"austenitic", true, 5, check.Memory}, {"ferritic", false, 5, check.Practice}, {"titanium", true, 5, check.Practice},
 	} {
-		if m, src := buckling.HardeningExponent(row.family, row.heatTreated); m != row.want || src.How != row.how {
+		if m, src := buckling.HardeningExponent(row.family, row.hard); m != row.want || src.How != row.how {
 			t.Errorf("%s: %g, %v", row.family, m, src)
+		}
+	}
+}
+
+// From the built-in alloys: the weld takes the high exponent away.
+func TestNewMetal(t *testing.T) {
+	for _, row := range []struct {
+		alloy  string
+		welded bool
+		want   float64
+	}{{"6061-T6", false, 20}, {"6061-T6", true, 6}, {"2219-T87", false, 6}, {"304L", false, 5}} {
+		p, err := material.Query{Alloy: row.alloy, Thickness: 0.005, Temperature: 293.15}.Parent()
+		must(t, p, err)
+		m := buckling.NewMetal(p, row.alloy, p.Yield.Value, row.welded)
+		if m.Exponent != row.want || m.Modulus != p.ElasticModulus.Value || m.Family != p.Family || m.Yield != p.Yield.Value {
+			t.Errorf("%s, welded %t: %+v", row.alloy, row.welded, m)
 		}
 	}
 }
