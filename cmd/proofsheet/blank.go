@@ -51,7 +51,20 @@ func runBlank(c *cli.Context) error {
 	if err != nil {
 		return err
 	}
-	head := blankHead(c)
+	if err := j.deliverBlanks(c, blankHead(c), blanks); err != nil {
+		return err
+	}
+	for _, b := range blanks {
+		if b.Err != nil {
+			return errFails
+		}
+	}
+	return j.verdict()
+}
+
+// deliverBlanks writes the files that were asked for, all or none, then prints the
+// text, or the PDF in its place.
+func (j *job) deliverBlanks(c *cli.Context, head []string, blanks []blank.Blank) error {
 	text := blankText(j.sheet, head, blanks)
 	var out outputs
 	defer out.discard()
@@ -80,15 +93,7 @@ func runBlank(c *cli.Context) error {
 	for _, name := range names {
 		fmt.Fprintf(c.App.ErrWriter, "wrote %s\n", name)
 	}
-	if err := toStdout(c, text); err != nil {
-		return err
-	}
-	for _, b := range blanks {
-		if b.Err != nil {
-			return errFails
-		}
-	}
-	return j.verdict()
+	return toStdout(c, text)
 }
 
 // blankOptions reads the allowances, and refuses empty names of files.

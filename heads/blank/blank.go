@@ -85,10 +85,13 @@ func outward(p Point) Point {
 
 // finish measures the edge as it is to be after the cut, less its holes, and the
 // plate it needs.
-func (b Blank) finish(edge Path, holes []*hole) Blank {
+func (b Blank) finish(o Options, edge Path, holes []*hole) Blank {
 	area := math.Abs(edge.Area())
 	for _, h := range holes {
 		area -= h.area
+	}
+	if len(holes) > 0 && o.Clearance == 0 {
+		b.note("holes are as wide as their tubes: no clearance was asked for")
 	}
 	least, top := edge.Bounds()
 	b.measure("W", "width of the plate it needs, as drawn", top.X-least.X)

@@ -51,12 +51,9 @@ func (c Sector) Blank(o Options) Blank {
 	}
 	c.measures(&b, f)
 	for _, h := range holes {
-		b.draw(h)
-		s, rim := math.Hypot(h.centre.X, h.centre.Y), f.corners(0)
-		b.measure("", "centre of "+h.port.Name+" from the apex, by compass", s)
-		b.measure("", "centre of "+h.port.Name+" from A", distance(h.centre, rim[0]))
-		b.measure("", "centre of "+h.port.Name+" from B", distance(h.centre, rim[1]))
-		b.nearSeam(c.Wall, h.port, c.Seam)
+		if err := c.open(&b, f, h); err != nil {
+			return refuse(b, err)
+		}
 	}
 	b.quarters(c.Seam, func(turn float64) (from, to Point) {
 		ω := (turn - math.Pi) * f.sin
@@ -64,7 +61,22 @@ func (c Sector) Blank(o Options) Blank {
 	})
 	b.note("half angle to the tank axis %.6g°, to the plane of the rim %.6g°; seam at clock %.4g°", degrees(c.Wall.HalfApex), 90-degrees(c.Wall.HalfApex), degrees(c.Seam))
 	b.note("the edges are cut square to the plate through the corners of the inside face: bevel and dress them after rolling")
-	return b.finish(edge, holes)
+	return b.finish(o, edge, holes)
+}
+
+// open draws a hole and says where it is.
+func (c Sector) open(b *Blank, f frame, h *hole) error {
+	b.draw(h)
+	along, across := f.directions((forward(h.port.Clock-c.Seam) - math.Pi) * f.sin)
+	if err := b.oblique(c.Wall, h, along, across); err != nil {
+		return err
+	}
+	s, rim := math.Hypot(h.centre.X, h.centre.Y), f.corners(0)
+	b.measure("", "centre of "+h.port.Name+" from the apex, by compass", s)
+	b.measure("", "centre of "+h.port.Name+" from A", distance(h.centre, rim[0]))
+	b.measure("", "centre of "+h.port.Name+" from B", distance(h.centre, rim[1]))
+	b.nearSeam(c.Wall, h.port, c.Seam)
+	return nil
 }
 
 func (c Sector) seen() string {

@@ -56,13 +56,18 @@ func (s Sheet) Blank(o Options) Blank {
 		return Point{x, 0}, Point{x, high}
 	})
 	for _, h := range holes {
-		b.draw(h)
-		b.measure("", "centre of "+h.port.Name+" from the edge A–D", h.centre.X)
-		b.measure("", "centre of "+h.port.Name+" from the edge A–B", h.centre.Y)
-		b.nearSeam(s.Wall, h.port, s.Seam)
+		s.open(&b, h)
 	}
 	b.note("mid-wall radius %.6g mm; long seam at clock %.4g°; a plate 0.1 mm thicker than nominal wants 0.314 mm more length for the same inside", R*1e3, degrees(s.Seam))
-	return b.finish(polygon(box(0, 0, long, high)), holes)
+	return b.finish(o, polygon(box(0, 0, long, high)), holes)
+}
+
+// open draws a hole and says where it is.
+func (s Sheet) open(b *Blank, h *hole) {
+	b.draw(h)
+	b.measure("", "centre of "+h.port.Name+" from the edge A–D", h.centre.X)
+	b.measure("", "centre of "+h.port.Name+" from the edge A–B", h.centre.Y)
+	b.nearSeam(s.Wall, h.port, s.Seam)
 }
 
 func (s Sheet) valid(o Options) error {

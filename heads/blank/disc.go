@@ -73,7 +73,7 @@ func (d Disc) Blank(o Options) Blank {
 	b.measure("D_area", "diameter of the same area as the head", area)
 	b.note("disc size by common practice: who forms the head decides, and adds what is trimmed")
 	b.note("no holes: they are cut after forming, along the tube's axis")
-	return b.finish(circle(Point{}, length/2), nil)
+	return b.finish(o, circle(Point{}, length/2), nil)
 }
 
 // cross marks the centre with arms of r [m].
@@ -117,7 +117,7 @@ func (d Disc) flat(b Blank, o Options) Blank {
 	b.measure("D", "diameter: the inside of the cylinder", 2*r)
 	b.places(d, holes, r)
 	b.warn("the disc is as wide as the cylinder inside: how the corner joint lets it in is not in the tank file; add what that joint needs")
-	return b.finish(circle(Point{}, r), holes)
+	return b.finish(o, circle(Point{}, r), holes)
 }
 
 func (d Disc) seen() string {

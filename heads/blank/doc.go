@@ -18,7 +18,7 @@
 //
 // # Functions, sources, tests
 //
-//	Outline            unrolling, computed; rolled up again                outline_test.go
+//	Outline, FaceLine  unrolling, computed; rolled up again                outline_test.go
 //	Sheet, Sector      plane geometry; area and arcs of the rolled part    sheet_test.go, sector_test.go
 //	Tube.End           the faces' own meridians; PC rows by two methods    tube_test.go
 //	Diameters          common practice; closed forms of area and meridian  disc_test.go

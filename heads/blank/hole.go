@@ -44,18 +44,44 @@ func lay(w port.Wall, p port.Port, o Options, centre, x, y Point) (*hole, error)
 	if !ok {
 		return nil, fmt.Errorf("port %s: the hole is too small for a cut %.4g mm wide", p.Name, o.Kerf*1e3)
 	}
-	place := func(ps []Point) []Point {
-		out := make([]Point, len(ps))
-		for i, q := range ps {
-			out[i] = Point{centre.X + q.X*x.X + q.Y*y.X, centre.Y + q.X*x.Y + q.Y*y.Y}
-		}
-		return out
-	}
+	place := func(ps []Point) []Point { return turned(ps, centre, x, y) }
 	h.edge, h.cut = place(few), polygon(place(tool))
 	if w.Surface == port.Flat {
 		h.cut = circle(centre, a-o.Kerf/2)
 	}
 	return h, nil
+}
+
+// turned places local points: their x and y along the directions x and y.
+func turned(ps []Point, centre, x, y Point) []Point {
+	out := make([]Point, len(ps))
+	for i, q := range ps {
+		out[i] = Point{centre.X + q.X*x.X + q.Y*y.X, centre.Y + q.X*x.Y + q.Y*y.Y}
+	}
+	return out
+}
+
+// openWedge is the gap between tube and wall, at the ends of an oblique hole cut
+// square, from which a weld is warned of [m]: common practice.
+const openWedge = 3e-3
+
+// oblique scribes where a parallel tube crosses the outside face of a cone, and
+// says how far the hole, cut square, stands off it there.
+func (b *Blank) oblique(w port.Wall, h *hole, x, y Point) error {
+	p := h.port
+	if !p.Parallel || p.Fit == port.On {
+		return nil
+	}
+	ps, err := FaceLine(w, p, p.OutsideDiameter/2, drawn)
+	if err != nil {
+		return err
+	}
+	b.Mark = append(b.Mark, polygon(turned(ps, h.centre, x, y)))
+	b.measure("", "line of "+p.Name+" on the outside face: length", p.OutsideDiameter/math.Sin(w.HalfApex))
+	if wedge := w.Thickness / math.Tan(w.HalfApex); wedge > openWedge {
+		b.warn("the hole of port %s, cut square to the plate, stands up to %.4g mm off the tube at each face: where the weld cannot fill that, cut along the tube's axis after rolling, from the line scribed on the outside face (practice)", p.Name, math.Ceil(wedge*1e4)/10)
+	}
+	return nil
 }
 
 // draw adds a hole to the blank: its cut, the cross at the tube axis, its name and

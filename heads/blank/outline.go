@@ -85,6 +85,28 @@ func obliqueOnCone(w port.Wall, p port.Port, a float64, n int) ([]Point, error) 
 	return ps, nil
 }
 
+// FaceLine returns n points of the line in which a parallel tube of radius a [m]
+// crosses a cone's outside face, as it lies on the flat blank: the true outline
+// moved by (t/2) cot α along the generators, towards the apex, on a head that
+// bulges inward away from it [m].
+//
+// Source: as [Outline].
+func FaceLine(w port.Wall, p port.Port, a float64, n int) ([]Point, error) {
+	if w.Surface != port.Cone || !p.Parallel || !(p.Radius > a) || !(a > 0) {
+		return nil, fmt.Errorf("port %s: no line of a parallel tube on a cone", p.Name)
+	}
+	e, sin := p.Radius, math.Sin(w.HalfApex)
+	shift := -w.Thickness / 2 / math.Tan(w.HalfApex)
+	if w.Inward {
+		shift = -shift
+	}
+	return ring(n, func(ψ float64) Point {
+		x, y := e+a*math.Cos(ψ), a*math.Sin(ψ)
+		s, ω := math.Hypot(x, y)/sin+shift, math.Atan2(y, x)*sin
+		return Point{s*math.Cos(ω) - e/sin, s * math.Sin(ω)}
+	}), nil
+}
+
 // onCylinder returns the widest section, on the inside face, at mid-wall radius.
 func onCylinder(w port.Wall, p port.Port, a float64, n int) ([]Point, error) {
 	inside := w.Radius - w.Thickness/2
@@ -140,7 +162,11 @@ func meetNormal(w port.Wall, p port.Port, a, ψ, n float64) (s, θ, h float64) {
 	for range 30 {
 		x = along*sin + h*cos
 		miss := math.Hypot(x, y) - (along*sin - h*sin*sin/cos) - n/cos
-		h -= miss / (x*cos/math.Hypot(x, y) + sin*sin/cos)
+		step := miss / (x*cos/math.Hypot(x, y) + sin*sin/cos)
+		h -= step
+		if math.Abs(step) < 1e-13*a {
+			break
+		}
 	}
 	x = along*sin + h*cos
 	return along + (n-h)*sin/cos, math.Atan2(y, x), h

@@ -228,3 +228,31 @@ func TestOutlineRefuses(t *testing.T) {
 		}
 	}
 }
+
+// Rolled up, the line on the outside face lies on the tube, on that face.
+func TestFaceLineRolledUp(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		α := rapid.Float64Range(30, 85).Draw(t, "α") * deg
+		e := rapid.Float64Range(50, 300).Draw(t, "e")
+		a := e * rapid.Float64Range(0.05, 0.8).Draw(t, "a/e")
+		w := port.Wall{Surface: port.Cone, Thickness: a * rapid.Float64Range(0.01, 0.5).Draw(t, "t/a"), Radius: 1000, HalfApex: α, Inward: rapid.Bool().Draw(t, "inward")}
+		ps, err := blank.FaceLine(w, port.Port{Name: "p", Radius: e, Parallel: true}, a, 64)
+		if err != nil {
+			t.Fatal(err)
+		}
+		face := w.Thickness / 2 // away from the contents: the concave face of an inward cone
+		if w.Inward {
+			face = -face
+		}
+		for _, p := range ps {
+			u := p.X + e/math.Sin(α)
+			x, y, _ := rolled(α, math.Hypot(u, p.Y), math.Atan2(p.Y, u), face)
+			if off := math.Hypot(x-e, y) - a; math.Abs(off) > 1e-9*a {
+				t.Fatalf("%g off the tube", off)
+			}
+		}
+	})
+	if _, err := blank.FaceLine(wall(45, 3), tube(25.4, 12), 12.7*mm, 64); err == nil {
+		t.Error("a line round the apex")
+	}
+}

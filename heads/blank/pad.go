@@ -65,14 +65,9 @@ func (d Doubler) Blank(o Options) Blank {
 	if err != nil {
 		return refuse(b, err)
 	}
-	land := math.Inf(1)
-	for _, q := range every(h.edge, 3) {
-		for i, r := range edge {
-			land = math.Min(land, toSegment(q, r, edge[(i+1)%len(edge)]))
-		}
-		if !within(q, edge) {
-			return refuse(b, fmt.Errorf("port %s: the pad is smaller than the hole of its tube", p.Name))
-		}
+	land := narrowest(h.edge, edge)
+	if !(land > 0) {
+		return refuse(b, fmt.Errorf("port %s: the pad is smaller than the hole of its tube", p.Name))
 	}
 	b.Cut = append(b.Cut, cut)
 	b.draw(h)
@@ -92,7 +87,22 @@ func (d Doubler) Blank(o Options) Blank {
 	if d.Diameter > 0 {
 		outer = circle(Point{}, d.Diameter/2)
 	}
-	return b.finish(outer, []*hole{h})
+	return b.finish(o, outer, []*hole{h})
+}
+
+// narrowest returns the least width of metal between a hole and the edge round it
+// [m], 0 where the hole is not within.
+func narrowest(hole, edge []Point) float64 {
+	land := math.Inf(1)
+	for _, q := range every(hole, 3) {
+		if !within(q, edge) {
+			return 0
+		}
+		for i, r := range edge {
+			land = math.Min(land, toSegment(q, r, edge[(i+1)%len(edge)]))
+		}
+	}
+	return land
 }
 
 // edge returns the pad's outer edge and the tool's path round it.

@@ -201,6 +201,13 @@ func TestSectorRefusesAndWarns(t *testing.T) {
 	if clear := at(90, 110); clear.Err != nil || len(clear.Cautions) > 0 {
 		t.Errorf("clear of everything: %v, %v", clear.Err, clear.Cautions)
 	}
+	thick := sector(45)
+	thick.Wall.Thickness = 6 * mm
+	thick.Ports = []port.Port{tube(25.4, 110)}
+	thick.Ports[0].Clock = 90 * deg
+	if b := thick.Blank(blank.Options{}); !strings.Contains(strings.Join(b.Cautions, ""), "up to 6 mm off the tube") || len(b.Mark) != 6 {
+		t.Errorf("a wide wedge: %v, %d marks", b.Cautions, len(b.Mark))
+	}
 	s := sector(45)
 	s.Ports = []port.Port{tube(40, 110), tube(40, 110)}
 	s.Ports[0].Clock, s.Ports[1].Clock = 100*deg, 118*deg

@@ -92,11 +92,29 @@ func (t Tube) finish(b Blank, end, in, out []Point, top float64) Blank {
 		b.label(out[len(out)*5/8], Point{0, 2.5}, "outside face")
 	}
 	wide := out[len(out)-1].X
-	for i, name := range []string{"", "quarter", "middle", "quarter", ""} {
-		x := -wide + wide*float64(i)/2
-		if name != "" {
-			b.Mark = append(b.Mark, line(Point{x, base}, Point{x, top}))
-		}
+	t.lines(&b, wide, base, top)
+	b.measure("W", "round the tube", 2*wide)
+	b.measure("H", "length of the tube", top-base)
+	b.measure("", "rise of the outside face's line from end to end", highest(out)-lowest(out))
+	b.measure("", "rise of the inside face's line from end to end", highest(in)-lowest(in))
+	for i, at := range []string{"at the middle line", "at the quarter lines", "at the ends"} {
+		k := len(out)/2 + i*(len(out)-1)/4
+		b.measure("", "upper edge to the outside face's line "+at, top-out[k].Y)
+	}
+	b.lower(base)
+	b.note("a template on thin paper: on a thick one its length grows by 2π times the thickness")
+	if t.Port.Fit != port.Through {
+		b.note("the end is cut along the line on the outside of the tube: dress its inner edge to the wall")
+	}
+	b.note("no allowance for the root gap of the port's weld: the wall crosses the tube along the lines")
+	return b
+}
+
+// lines scribes the middle and the quarters of the tube, named at the top, and
+// says on which side clock rises.
+func (t Tube) lines(b *Blank, wide, base, top float64) {
+	for _, x := range []float64{-wide / 2, 0, wide / 2} {
+		b.Mark = append(b.Mark, line(Point{x, base}, Point{x, top}))
 	}
 	side := "outboard"
 	if t.Wall.Surface == port.Cylinder {
@@ -108,32 +126,20 @@ func (t Tube) finish(b Blank, end, in, out []Point, top float64) Blank {
 	}
 	b.label(Point{0, top}, up, side)
 	b.label(rising, up, "rising clock")
-	b.measure("W", "round the tube", 2*wide)
-	b.measure("H", "length of the tube", top-base)
-	b.measure("", "rise of the outside face's line from end to end", highest(out)-lowest(out))
-	b.measure("", "rise of the inside face's line from end to end", highest(in)-lowest(in))
-	for i, at := range []string{"at the middle line", "at the quarter lines", "at the ends"} {
-		k := len(out)/2 + i*(len(out)-1)/4
-		b.measure("", "upper edge to the outside face's line "+at, top-out[k].Y)
-	}
-	shift := func(ps []Path) {
-		for _, p := range ps {
+}
+
+// lower moves all of a blank down by y [m].
+func (b *Blank) lower(y float64) {
+	for _, paths := range [][]Path{b.Cut, b.Mark} {
+		for _, p := range paths {
 			for i := range p.Vertices {
-				p.Vertices[i].Y -= base
+				p.Vertices[i].Y -= y
 			}
 		}
 	}
-	shift(b.Cut)
-	shift(b.Mark)
 	for i := range b.Labels {
-		b.Labels[i].At.Y -= base
+		b.Labels[i].At.Y -= y
 	}
-	b.note("a template on thin paper: on a thick one its length grows by 2π times the thickness")
-	if t.Port.Fit != port.Through {
-		b.note("the end is cut along the line on the outside of the tube: dress its inner edge to the wall")
-	}
-	b.note("no allowance for the root gap of the port's weld: the wall crosses the tube along the lines")
-	return b
 }
 
 // curve returns the line of a face on the unrolled tube.

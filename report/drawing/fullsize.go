@@ -118,6 +118,8 @@ func (p *Part) Scaled(width, height float64, wide, high string) (*Figure, string
 	}
 	for _, l := range p.Labels {
 		on := Label{At: at(l.At), Away: Point{l.Away.X, -l.Away.Y}, Text: l.Text}.centre(labelSize)
+		half := letters(l.Text) * labelSize / 2
+		on.X = math.Max(half, math.Min(width-half, on.X))
 		f.AddText(on.X, on.Y+0.35*labelSize, labelSize, Centre, l.Text)
 	}
 	f.size(at(Point{least.X, least.Y}), at(Point{most.X, most.Y}), wide, high, said)
