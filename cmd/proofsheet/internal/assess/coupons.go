@@ -152,8 +152,8 @@ func (ms metals) zoneOf(in tank.Material, q material.Query, w welds) (z material
 	for i, name := range w.names() {
 		p, err := ms.zone(in, q, name)
 		switch {
-		case err != nil && name == "" && len(ms.pulled) > 0:
-			return p, fmt.Errorf("a weld that no joint with coupons describes: %w", err)
+		case err != nil && name == "" && slices.ContainsFunc(ms.t.Joint, func(j tank.Joint) bool { return j.Coupons != "" }):
+			return p, fmt.Errorf("a weld names no joint with coupons (in a port's weld write joint = the name of one that it is made as): %w", err)
 		case err != nil:
 			return p, err
 		case i == 0:
