@@ -55,6 +55,7 @@
 //	Peaks                         derivative of a product (computed)       peaks
 //	Wind                          statics; drag coefficient (practice)     wind
 //	Slosh                         potential theory, NASA SP-106 (memory)   slosh
+//	StepFactor                    single mode under a step (memory)        step
 //	WaveSpeed, Line.Hammer        Joukowsky; a course, a textbook (read)   hammer
 //
 // # Not covered

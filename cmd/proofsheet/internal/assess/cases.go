@@ -23,7 +23,8 @@ type loadCase struct {
 	name, people string
 	rule         material.Rule
 	ullage       float64 // across the wall [Pa]
-	axial        float64 // load factor [-]
+	least        float64 // smallest ullage pressure with the same loads, across the wall [Pa]
+	axial        float64 // load factor, a sudden step with its dynamic factor [-]
 	lateral      float64 // load factor [-]
 	volume       float64 // of the liquid, flat, at its densest unless the mass is given [m3]
 	temperature  float64 // of the metal for strength [K]
@@ -100,7 +101,7 @@ func (m *model) cases() ([]*loadCase, error) {
 // still, with the fullest liquid of any case by volume; a ready-made case that is
 // empty says nothing of how full the tank gets.
 func (m *model) meop(written []*loadCase) (*loadCase, error) {
-	c := &loadCase{name: "meop", people: "clear", ullage: m.t.Pressure.MEOP, axial: 1}
+	c := &loadCase{name: "meop", people: "clear", ullage: m.t.Pressure.MEOP, least: m.t.Pressure.MEOP, axial: 1}
 	c.volume = m.fullest()
 	if len(m.t.Case) == 0 {
 		c.people = "near"
@@ -129,6 +130,15 @@ func (m *model) newCase(in tank.Case) (*loadCase, error) {
 	var err error
 	if c.ullage, err = m.ullage(in); err != nil {
 		return nil, tank.Faults{m.t.Fault("case."+in.Name+".ullage_pressure", "%v", err)}
+	}
+	c.least = c.ullage
+	if p := in.LeastUllagePressure; p != nil {
+		c.least = math.Min(*p, c.ullage)
+	}
+	if in.DynamicFactor != nil {
+		if c.axial, err = loads.StepFactor(given(in.AxialLoadFactorBefore), in.AxialLoadFactor, *in.DynamicFactor); err != nil {
+			return nil, tank.Faults{m.t.Fault("case."+in.Name+".dynamic_factor", "%v", err)}
+		}
 	}
 	if err := m.fits(in); err != nil {
 		return nil, err

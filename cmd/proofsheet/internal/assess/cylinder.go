@@ -120,7 +120,7 @@ func (m *model) girthEfficiency(j *tank.Joint, c *loadCase, outside float64) (fl
 // the part are taken together, which is never less than any one station.
 func (m *model) cylinderCondition(s *loads.State, c *loadCase) (shell.Condition, error) {
 	L := m.t.Cylinder.Length
-	cond := shell.Condition{PressureLeast: 1, Present: c.present,
+	cond := shell.Condition{PressureLeast: c.pressureLeast(), Present: c.present,
 		AxialMost: math.Inf(-1), AxialLeast: math.Inf(1), LoadMost: math.Inf(-1), LoadLeast: math.Inf(1)}
 	cond.Pressure, _ = s.HighestPressure(0, L)
 	if least := math.Min(s.PressureLeast(0), s.PressureLeast(L)); least < 0 && -least > math.Abs(cond.Pressure) {

@@ -152,7 +152,7 @@ func (m *model) headLoading(h *headPart, s *loads.State, c *loadCase) heads.Load
 		return (load + sign*2*f.Moment/r) / (2 * math.Pi * r)
 	}
 	l := heads.Loading{
-		PressureLeast: 1, Present: c.present,
+		PressureLeast: c.pressureLeast(), Present: c.present,
 		Pressure: func(x float64) float64 { return m.headPressure(h, s, x) },
 		Force: func(x, r float64) float64 {
 			f, _ := free(x)

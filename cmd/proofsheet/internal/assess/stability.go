@@ -34,11 +34,11 @@ func (m *model) stabilityLoads(s *loads.State, c *loadCase) ([]stabilityLoad, er
 		}
 		l := stabilityLoad{z: z, compression: math.Max(0, -f.LoadLeast) + math.Max(0, -f.LiquidLeast),
 			liquidPull: math.Max(0, f.LiquidLeast), moment: f.Moment, shear: f.Shear,
-			pressureLeast: s.UllagePressure, pressureMost: s.PressureWorst(z)}
+			pressureLeast: c.least, pressureMost: s.PressureWorst(z)}
 		if c.present {
 			l.pull = math.Max(0, f.LoadLeast)
 		}
-		l.liquidHead = l.pressureMost - l.pressureLeast
+		l.liquidHead = l.pressureMost - s.UllagePressure
 		out = append(out, l)
 	}
 	return out, nil
@@ -74,6 +74,16 @@ func (m *model) cylinderStations(c *loadCase) []float64 {
 		}
 	}
 	return stations
+}
+
+// pressureLeast returns the smallest simultaneous pressure as a share of the
+// pressure [-]: that of the ullage, since the liquid's head only raises the share.
+// From outside there is no relief, and the share is 1.
+func (c *loadCase) pressureLeast() float64 {
+	if !(c.ullage > 0) || c.least >= c.ullage {
+		return 1
+	}
+	return math.Max(c.least, 0) / c.ullage
 }
 
 // standsBare reports whether a case must stand without any pressure: on the

@@ -93,3 +93,22 @@ func TestPullMayBeAbsent(t *testing.T) {
 		}
 	}
 }
+
+// Stability takes the smallest ullage pressure of the band, and the liquid's head as
+// it stands.
+func TestStabilityAtTheLeastPressure(t *testing.T) {
+	m, cases := flown(t)
+	c := *cases["fuelled"]
+	full, err := m.stabilityLoads(c.states[0], &c)
+	if err != nil {
+		t.Fatal(err)
+	}
+	c.least = 1.2e5
+	band, err := m.stabilityLoads(c.states[0], &c)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if band[0].pressureLeast != 1.2e5 || full[0].pressureLeast != 2e5 || band[0].liquidHead != full[0].liquidHead || band[0].pressureMost != full[0].pressureMost {
+		t.Errorf("%+v, with the whole pressure %+v", band[0], full[0])
+	}
+}

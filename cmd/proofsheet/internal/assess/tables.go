@@ -222,6 +222,9 @@ func (r *run) caseSheets() (out []report.CaseSheet) {
 				s.Values = append(s.Values, check.N("V", "shear force", q.Shear))
 			}
 		}
+		if c.least < c.ullage {
+			s.Values = append(s.Values, check.Pa("p_u,min", "smallest ullage pressure with the same loads", c.least))
+		}
 		if c.name == "meop" {
 			s.Title = "highest ullage pressure, standing, fullest liquid of any case"
 		}

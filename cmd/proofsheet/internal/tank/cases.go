@@ -9,33 +9,36 @@ type Support struct {
 
 // A Case is one load case. Exactly one of LiquidMass, Fill and Level is set.
 type Case struct {
-	Name              string
-	People            string // near | clear
-	PeopleSource      string
-	Rule              string   // "" takes the basis's
-	UllagePressure    *float64 // across the wall; nil only with Vapour [Pa]
-	UllageAbsolute    *float64 // as written [Pa]
-	OutsideAbsolute   *float64 // as written, or of Altitude [Pa]
-	Altitude          *float64 // as written [m]
-	Vapour            bool     `key:"-"` // ullage_pressure = "vapour"
-	AxialLoadFactor   float64  // what the liquid feels, positive aft [-]
-	LateralLoadFactor float64  // worst direction [-]
-	LiquidMass        *float64 // [kg]
-	Fill              *float64 // share of the volume [-]
-	Fullest           bool     `key:"-"` // Fill was not written: full at the warmest, less the least ullage
-	Level             *float64 // above the lowest inside point [m]
-	Temperature       *float64 // of the metal [K]
-	TemperatureRamp   *float64 // of the wall at the liquid's level [m]; nil is a step
-	AxialForce        *float64 // section force, tension positive; axial_compression is turned [N]
-	AxialCompression  *float64 // as written [N]
-	BendingMoment     *float64 // [N m]
-	ShearForce        *float64 // [N]
-	Station           *float64 // nil is the forward head seam [m]
-	Loads             []LineLoad
-	Cycles            *float64 // [-]
-	Ground            bool
-	Kind              string // pad | transport | lift | drain | landing | ""
-	Present           bool   // the other load is always there
+	Name                  string
+	People                string // near | clear
+	PeopleSource          string
+	Rule                  string   // "" takes the basis's
+	UllagePressure        *float64 // across the wall; nil only with Vapour [Pa]
+	UllageAbsolute        *float64 // as written [Pa]
+	LeastUllagePressure   *float64 // the smallest with the same loads [Pa]; nil is UllagePressure
+	OutsideAbsolute       *float64 // as written, or of Altitude [Pa]
+	Altitude              *float64 // as written [m]
+	Vapour                bool     `key:"-"` // ullage_pressure = "vapour"
+	AxialLoadFactor       float64  // what the liquid feels, positive aft [-]
+	DynamicFactor         *float64 // on the step from AxialLoadFactorBefore [-]
+	AxialLoadFactorBefore *float64 // [-]
+	LateralLoadFactor     float64  // worst direction [-]
+	LiquidMass            *float64 // [kg]
+	Fill                  *float64 // share of the volume [-]
+	Fullest               bool     `key:"-"` // Fill was not written: full at the warmest, less the least ullage
+	Level                 *float64 // above the lowest inside point [m]
+	Temperature           *float64 // of the metal [K]
+	TemperatureRamp       *float64 // of the wall at the liquid's level [m]; nil is a step
+	AxialForce            *float64 // section force, tension positive; axial_compression is turned [N]
+	AxialCompression      *float64 // as written [N]
+	BendingMoment         *float64 // [N m]
+	ShearForce            *float64 // [N]
+	Station               *float64 // nil is the forward head seam [m]
+	Loads                 []LineLoad
+	Cycles                *float64 // [-]
+	Ground                bool
+	Kind                  string // pad | transport | lift | drain | landing | ""
+	Present               bool   // the other load is always there
 }
 
 // OnGround reports whether the case is on the ground.

@@ -97,6 +97,14 @@ func (r *reader) caseRest(table string, c *Case) {
 		r.orNumber(join(table, "axial_load_factor"), &c.AxialLoadFactor, 1, "1", "standing still")
 		r.orNumber(join(table, "lateral_load_factor"), &c.LateralLoadFactor, 0, "0", "nothing was written")
 	}
+	r.needs(table, "dynamic_factor", "axial_load_factor_before", "1")
+	r.needs(table, "axial_load_factor_before", "dynamic_factor", "1.5")
+	if d := c.DynamicFactor; d != nil && *d > 2 {
+		r.fault(join(table, "dynamic_factor"), "%g is more than a step can do; write at most 2", *d)
+	}
+	if least := c.LeastUllagePressure; least != nil && c.UllagePressure != nil && *least > *c.UllagePressure {
+		r.fault(join(table, "least_ullage_pressure"), "%s is above the ullage pressure %s; write at most that", r.bar(*least), r.bar(*c.UllagePressure))
+	}
 	if !r.has(join(table, "temperature")) {
 		t, text := room, "20 degC"
 		if w := r.t.Contents.Warmest; w > room {
