@@ -23,21 +23,21 @@
 // # Functions
 //
 //	function                              source                              tests
-//	KnockdownCompression, …Bending        SP-8007 Rev 2 eqs 6-16              sp8007, notes
-//	Tube.CompressionStress, BendingStress SP-8007 eqs 1-16                    sp8007, tanks
-//	Tube.LengthFactor                     general shell eigenvalues           tanks
+//	KnockdownCompression, …Bending        SP-8007 Rev 2 eqs 6-16              sp8007_2020
+//	Tube.CompressionStress, BendingStress SP-8007 eqs 1-16                    sp8007_2020, tanks
+//	Tube.LengthFactor                     general shell eigenvalues           tanks, published
 //	NewMetal, Metal.PlasticCompression, … SP-8007 eqs 11, 12, 31, 32, 40      plasticity
 //	Gain.At                               table of the user                   formula
-//	Tube.European…                        EN 1993-1-6 Annex D                 rotter, european
+//	Tube.European…                        EN 1993-1-6 Annex D                 rotter1990, published
 //	Tube.LateralPressure, HydrostaticPressure,
 //	MediumPressure, LongPressure,
-//	PressureSP8007                        SP-8007 eqs 17-32                   sp8007, tanks
+//	PressureSP8007                        SP-8007 eqs 17-32                   sp8007_2020, tanks
 //	Tube.PressureEN13445                  EN 13445-3 cl. 8 (memory)           tanks
-//	Tube.PressureUG28                     ASME VIII-1 UG-28, closed (memory)  pail, tanks
-//	Tube.PressureDivision2                ASME VIII-2 4.4.5 (memory)          ptb3, tanks
-//	Tube.TorsionStress                    SP-8007 eqs 33-40                   sp8007
+//	Tube.PressureUG28                     ASME VIII-1 UG-28, closed (memory)  published, tanks
+//	Tube.PressureDivision2                ASME VIII-2 4.4.5 (memory)          published, tanks
+//	Tube.TorsionStress                    SP-8007 eqs 33-40                   sp8007_2020
 //	Column.Euler, Column.Johnson          Euler; Bruhn (memory)               formula
-//	Cone.…                                SP-8019; UG-33(f) (memory)          spagnoli, formula
+//	Cone.…                                SP-8019; UG-33(f) (memory)          published, formula
 //	Dome.…                                SP-8032; UG-33; EN 13445-3 (memory) spheres, tanks
 //	Cylinder.Resistance, Check…           the above, the lowest governs       check, tanks, property
 //	ConeCompression.Check                 SP-8019, linear sum                 check_cone
