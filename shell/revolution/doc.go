@@ -36,6 +36,10 @@
 //	function                             source                                   tests
 //	New, Model.Solve                     Sanders 1959, linear theory (memory)     exact, tables, joints
 //	Model.MeshError, Model.Refined       halved elements                          exact
+//	Model.SolveModerate                  Reissner 1950, Sanders 1963 (memory)     moderate
+//	Model.Snapthrough                    the same, followed past the limit point  cap
+//	Model.Bifurcation                    Sanders 1963, Koiter 1960 (memory)       classic, bifurcation
+//	Model.BifurcationModerate            the same from the moderate state         cap, moderate
 //	Hemisphere, Ellipsoid, Torisphere,
 //	Cone, Toricone, Flat, Cylinder       geometry                                 tables, joints, bad
 //	Stress.Equivalent                    von Mises, Tresca, principal             joints
@@ -45,7 +49,16 @@
 // Thin walls: second principal radius over wall from 10 up, which every Station
 // gives as Slender; nearer the axis of a cone or beside a small hole it is less
 // and the stress there is not a shell's. Linear states: elastic, displacements
-// small beside the wall.
+// small beside the wall. Moderate rotations: elastic, rotations small beside one.
+//
+// # Buckling
+//
+// Load factors are those of the perfect elastic wall. A real one fails at a part
+// of them, by a knock-down that the caller states, and a knuckle or a sharp joint
+// usually yields first: they are a second opinion and never raise an allowable.
+// A support without Waves holds only the state without waves: a skirt that keeps
+// the seam round is to be said. One wave around the axis is looked at only where
+// the supports leave the tank no motion as a whole.
 //
 // # Not covered
 //

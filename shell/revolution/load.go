@@ -14,6 +14,7 @@ type Load struct {
 	Pressure func(Place) float64 // across the wall, positive from inside [Pa]; nil: none
 	Axial    func(Place) float64 // pull along the axis per area of wall, positive forward: its own weight [Pa]; nil: none
 	Forces   []Force
+	Dead     bool // the pressure keeps direction and area as the wall moves; linear states do not see it
 }
 
 // A Force acts on a node, evenly all round.

@@ -66,7 +66,7 @@ func New(s Structure) (*Model, error) {
 		m.stiffen(i)
 	}
 	for _, g := range s.Rings {
-		m.ring(g)
+		m.ring(g, m.k)
 	}
 	var err error
 	if m.volume, err = m.vector(Uniform(1)); err != nil {
@@ -141,14 +141,14 @@ func (m *Model) stiffen(i int) {
 // out by u_r + β z_c, per radian
 //
 //	½ E A (u_c/r_c)² r_c + ½ E I (β/r_c)² r_c
-func (m *Model) ring(g Ring) {
+func (m *Model) ring(g Ring, k []float64) {
 	rc := m.s.node(g.Node).R + g.Offset.R
 	ea, ei := g.Modulus*g.Area/rc, g.Modulus*g.Axial/rc
 	at := m.nodes[g.Node] * stride
 	z := g.Offset.Z
-	m.k[at] += ea                   // u_r u_r
-	m.k[at+2] += ea * z             // u_r β
-	m.k[at+2*stride] += ea*z*z + ei // β β
+	k[at] += ea                   // u_r u_r
+	k[at+2] += ea * z             // u_r β
+	k[at+2*stride] += ea*z*z + ei // β β
 }
 
 // factorise scales the held stiffness to a unit diagonal and factors it.

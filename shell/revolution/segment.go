@@ -34,11 +34,11 @@ type Ring struct {
 
 // A Support holds the wall at a node.
 type Support struct {
-	Node          int  // 0 is the beginning, i the joint before segment i, the last the end
-	Axial         bool // no displacement along the axis
-	Radial        bool // none across it
-	Rotation      bool // no rotation of the meridian
-	Circumference bool // none around the axis; only modes with waves ask for it
+	Node     int  // 0 is the beginning, i the joint before segment i, the last the end
+	Axial    bool // no displacement along the axis
+	Radial   bool // none across it
+	Rotation bool // no rotation of the meridian
+	Waves    bool // it holds waves around the axis as well, and allows none of their displacement around it; without it only the axisymmetric state is held
 }
 
 // A Mesh says how fine the mesh is.
