@@ -105,12 +105,16 @@ func (s Sheet) holes(b *Blank, o Options) (out []*hole, err error) {
 
 // quarters scribes the lines of clock 0°, 90°, 180° and 270°. place says where a
 // line runs that lies turn [rad] after the seam; one within half a degree of the
-// seam is not scribed but said to be there.
+// seam is the edge itself and only named there.
 func (b *Blank) quarters(seam float64, place func(turn float64) (from, to Point)) {
 	for i, name := range []string{"clock 0°", "90°", "180°", "270°"} {
 		turn := forward(float64(i)*math.Pi/2 - seam)
 		if turn < math.Pi/360 || turn > 2*math.Pi-math.Pi/360 {
 			b.note("the line of %s is the seam itself", name)
+			from, to := place(0)
+			inner, _ := place(math.Pi / 2)
+			away := aside(from, to, inner)
+			b.label(Point{(from.X + to.X) / 2, (from.Y + to.Y) / 2}, Point{1.6 * away.X, 1.6 * away.Y}, name)
 			continue
 		}
 		from, to := place(turn)
@@ -118,6 +122,16 @@ func (b *Blank) quarters(seam float64, place func(turn float64) (from, to Point)
 		l := distance(from, to)
 		b.label(to, Point{(to.X - from.X) / l, (to.Y - from.Y) / l}, name)
 	}
+}
+
+// aside returns the direction square to the line from a to b, away from c.
+func aside(a, b, c Point) Point {
+	l := distance(a, b)
+	n := Point{(b.Y - a.Y) / l, (a.X - b.X) / l}
+	if (c.X-a.X)*n.X+(c.Y-a.Y)*n.Y > 0 {
+		n = Point{-n.X, -n.Y}
+	}
+	return n
 }
 
 // box returns the corners of a rectangle from the lower left one, anticlockwise [m].

@@ -62,6 +62,38 @@ func TestSlenderConeIsTheCylinder(t *testing.T) {
 	checktest.Close(t, "area", value(t, b, "F"), 2*math.Pi*0.2*0.1, 1e-4)
 }
 
+// The zero mark is scribed, or named at the edge where the seam stands on it.
+func TestZeroMark(t *testing.T) {
+	for _, seam := range []float64{180, 0, 90, 45} {
+		s := sheet()
+		s.Seam = seam * deg
+		c := sector(30)
+		c.Seam = seam * deg
+		for _, b := range []blank.Blank{s.Blank(blank.Options{}), c.Blank(blank.Options{})} {
+			want := 4
+			if seam != 45 {
+				want = 3 // one of the four is the edge
+			}
+			found := 0
+			for _, l := range b.Labels {
+				if l.Text == "clock 0°" {
+					found++
+				}
+			}
+			if found != 1 || len(b.Mark) != want {
+				t.Errorf("%s, seam at %g: %d zero marks, %d lines", b.Name, seam, found, len(b.Mark))
+			}
+		}
+	}
+	b := sheet().Blank(blank.Options{}) // seam at 180°: zero is half way, to the right of 270°
+	if x := b.Mark[0].Vertices[0].X; math.Abs(x-math.Pi*0.204) > 1e-12 {
+		t.Errorf("clock 0° at %g m", x)
+	}
+	if x := b.Mark[2].Vertices[0].X; math.Abs(x-math.Pi*0.102) > 1e-12 { // 90°, 270°: the line of 180° is the seam
+		t.Errorf("270° at %g m", x)
+	}
+}
+
 func TestSheetRefusesAndWarns(t *testing.T) {
 	for name, row := range map[string]struct {
 		p    port.Port
