@@ -27,7 +27,7 @@
 //	Tube.CompressionStress, BendingStress SP-8007 eqs 1-16                    sp8007_2020, tanks
 //	Tube.LengthFactor                     general shell eigenvalues           tanks, published
 //	NewMetal, Metal.PlasticCompression, … SP-8007 eqs 11, 12, 31, 32, 40      plasticity
-//	Gain.At                               table of the user                   formula
+//	Gain.At                               table of the user                   formula, check
 //	Tube.European…                        EN 1993-1-6 Annex D                 rotter1990, published
 //	Tube.LateralPressure, HydrostaticPressure,
 //	MediumPressure, LongPressure,
@@ -38,7 +38,7 @@
 //	Tube.TorsionStress                    SP-8007 eqs 33-40                   sp8007_2020
 //	Column.Euler, Column.Johnson          Euler; Bruhn (memory)               formula
 //	Cone.…                                SP-8019; UG-33(f) (memory)          published, formula
-//	Dome.…                                SP-8032; UG-33; EN 13445-3 (memory) spheres, tanks
+//	Dome.…                                SP-8032; UG-33; EN 13445-3 (memory) published, tanks, formula
 //	Cylinder.Resistance, Check…           the above, the lowest governs       check, tanks, property
 //	ConeCompression.Check                 SP-8019, linear sum                 check_cone
 //
