@@ -27,7 +27,7 @@ func (r *run) sheet() *report.Sheet {
 		Basis: r.basisRows(), Materials: r.materialSheets(), Joints: r.jointSheets(), Cases: r.caseSheets(),
 		PeopleBox: r.peopleBox(), Cautions: r.cautionList(), Notes: r.notes(), Recalled: r.recalled(),
 		Assumptions: assumptions(), NotCovered: notCovered(),
-		Section: r.section(), Charts: r.flightCharts(),
+		Section: r.section(), Charts: append(r.lineChart(), r.flightCharts()...),
 		Proof: r.proofSheet(),
 	}
 	for _, d := range t.Defaults {
