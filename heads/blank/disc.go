@@ -132,7 +132,7 @@ func (b *Blank) places(d Disc, holes []*hole, r float64) {
 	for _, h := range holes {
 		b.draw(h)
 		b.measure("", "centre of "+h.port.Name+" from the centre", h.port.Radius)
-		b.measure("", "centre of "+h.port.Name+" from the mark of clock 0° at the edge", distance(h.centre, Point{0, r}))
+		b.measure("", "centre of "+h.port.Name+" from the zero mark", distance(h.centre, Point{0, r}))
 	}
 }
 
@@ -164,7 +164,7 @@ func (d Disc) Plan(o Options) Blank {
 		b.label(Point{at.X, at.Y - a}, down, p.Name)
 		b.measure("", "circle of "+p.Name+": diameter", 2*a)
 		b.measure("", "centre of "+p.Name+" from the axis", p.Radius)
-		b.measure("", "centre of "+p.Name+" from the mark of clock 0° at the edge, in the plan", distance(at, Point{0, r}))
+		b.measure("", "centre of "+p.Name+" from the zero mark, in the plan", distance(at, Point{0, r}))
 	}
 	b.warn("a plan, not a flat blank: the wall is not to be cut square to itself by these circles, but along the tank axis")
 	return b

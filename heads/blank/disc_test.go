@@ -54,7 +54,7 @@ func TestDiscs(t *testing.T) {
 	if plan.Err != nil || len(plan.Cut) != 0 || !strings.Contains(strings.Join(plan.Cautions, ""), "not a flat blank") {
 		t.Errorf("plan: %v, %d cuts, %v", plan.Err, len(plan.Cut), plan.Cautions)
 	}
-	checktest.Printed(t, "to the mark", value(t, plan, "centre of p from the mark of clock 0° at the edge, in the plan")/mm, "210.723") // √(60² + 202²)
+	checktest.Printed(t, "to the mark", value(t, plan, "centre of p from the zero mark, in the plan")/mm, "210.723") // √(60² + 202²)
 }
 
 // A flat head seen from outside: clock rises clockwise on the aft one, the other way

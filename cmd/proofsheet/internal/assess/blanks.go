@@ -162,15 +162,20 @@ func (m *model) portBlanks(p *portPart, o blank.Options) (out []blank.Blank) {
 	if p.head != nil {
 		t.Head = p.head.nominal0
 	}
+	dome := w.Surface == port.Sphere || w.Surface == port.Ellipsoid || w.Surface == port.Torisphere
 	switch {
 	case m.closesTip(p):
 		out = append(out, notFlat(t.Name, t.Title, "the tube closes the cone's tip, square to the axis: no template"))
 	case w.Surface == port.Flat, w.Surface == port.Sphere && !q.Parallel, p.head != nil && q.Radius == 0:
 		out = append(out, notFlat(t.Name, t.Title, "the wall stands the same all round the tube: cut it square, no template"))
+	case !q.Parallel && (dome || w.Inward):
+		out = append(out, notFlat(t.Name, t.Title, "a tube normal to a wall of this shape has no template here: fit it in place"))
 	default:
 		out = append(out, t.Blank(o))
 	}
-	if pad := p.in.Pad; pad != nil {
+	if pad := p.in.Pad; pad != nil && dome {
+		out = append(out, notFlat("pad-"+p.in.Group, "Pad of "+of, "a pad on a dome cannot be laid flat: form it with the head's radius and cut it after, along the tube's axis"))
+	} else if pad != nil {
 		d := blank.Doubler{Name: "pad-" + p.in.Group, Title: "Pad of " + of, Port: q, Wall: w, Thickness: pad.Thickness,
 			Diameter: given(pad.OutsideDiameter), Lip: given(pad.Lip)}
 		out = append(out, d.Blank(o))

@@ -85,6 +85,8 @@ func TestBlanksOfOtherParts(t *testing.T) {
 	toricone := blanksOf(t, "demo.toml", `shape = "cone"`, "shape = \"toricone\"\nknuckle_radius = \"40 mm\"\nforming_thinning = 0.1")
 	seam := blanksOf(t, "port-at-rim.toml") // both at clock 0
 	dome := blanksOf(t, "kerosene.toml")
+	normal := blanksOf(t, "kerosene.toml", "axis = \"parallel\"\nradius = \"0 mm\"", "axis = \"normal\"\nradius = \"40 mm\"",
+		`weld = { outside_leg = "4 mm", inside_leg = "4 mm", groove = "full" }`, "weld = { groove = \"full\" }\npad = { outside_diameter = \"60 mm\", thickness = \"3 mm\", leg = \"2 mm\" }")
 	for _, row := range []struct {
 		name  string
 		b     blank.Blank
@@ -97,6 +99,8 @@ func TestBlanksOfOtherParts(t *testing.T) {
 		{"cone with a tube at its tip", tip["head-forward"], true, "27 mm on the inside face"},
 		{"plain cone of a toricone", toricone["head-aft"], true, "up to where the knuckle begins"},
 		{"torisphere", dome["head-aft"], true, "common practice"},
+		{"tube normal to a dome", normal["tube-outlet"], false, "fit it in place"},
+		{"pad on a dome", normal["pad-outlet"], false, "cannot be laid flat"},
 		{"tube on the axis", dome["tube-outlet"], false, "cut it square"},
 	} {
 		if row.b.Err != nil || len(row.b.Cut) > 0 != row.drawn || !strings.Contains(says(row.b), row.want) {
