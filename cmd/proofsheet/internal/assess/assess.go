@@ -62,6 +62,7 @@ func newRun(t *tank.Tank, o Options) (*run, error) {
 	if r.cases, err = m.cases(); err != nil {
 		return nil, err
 	}
+	r.operate(r.cases)
 	if err := r.checkCases(); err != nil {
 		return nil, err
 	}

@@ -26,6 +26,7 @@ func (m *model) checkHead(h *headPart, s *loads.State, c *loadCase) []check.Resu
 		heads.CheckMembrane(h.nominal0, h.end, wall, l, a, seams),
 		heads.CheckKnuckle(h.nominal0, h.end, d.Pressure, wall, m.modulus(h, c.temperature), false, a, seams),
 	}
+	out = append(out, m.checkJunctions(h, s, c)...)
 	if err = errors.Join(m.massErr, h.refused, err, demandErr); err == nil {
 		return out
 	}

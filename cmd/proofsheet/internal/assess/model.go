@@ -56,6 +56,10 @@ type model struct {
 	layouts map[float64]*zoneLayout // of the weld zones by temperature [K]
 	group4  bool                    // some joint is not examined: the European rule's group 4
 
+	shells     map[shellKey]shellFound
+	operating  []operatingState
+	twoSided   bool // some case has a lateral load factor
+	solved     map[*loads.State]*shellState
 	cold, warm float64 // liquid density at the coldest and the warmest [kg/m3]
 }
 
@@ -66,6 +70,7 @@ func (m *model) ends() []*headPart { return []*headPart{m.aft, m.fwd} }
 // a way only the geometry shows.
 func newModel(t *tank.Tank) (*model, error) {
 	m := &model{t: t, metals: newMetals(t), layouts: map[float64]*zoneLayout{}}
+	m.shells, m.solved = map[shellKey]shellFound{}, map[*loads.State]*shellState{}
 	if err := m.densities(); err != nil {
 		return nil, err
 	}

@@ -26,8 +26,8 @@ func (r *run) sheet() *report.Sheet {
 		Checks: r.checks, Conditions: r.conditions(), Quantities: r.quantities(), Permissible: r.parts,
 		Basis: r.basisRows(), Materials: r.materialSheets(), Joints: r.jointSheets(), Cases: r.caseSheets(),
 		PeopleBox: r.peopleBox(), Cautions: r.cautionList(), Notes: r.notes(), Recalled: r.recalled(),
-		Assumptions: assumptions(), NotCovered: notCovered(),
-		Section: r.section(), Charts: append(r.lineChart(), r.flightCharts()...),
+		Assumptions: append(assumptions(), r.shellNote()), NotCovered: notCovered(),
+		Section: r.section(), Charts: slices.Concat(r.meridianCharts(), r.lineChart(), r.flightCharts()),
 		Proof: r.proofSheet(),
 	}
 	for _, d := range t.Defaults {
@@ -103,7 +103,7 @@ func (r *run) cautionList() []string {
 	}
 	for _, h := range r.ends() {
 		if sharp(h) {
-			out = append(out, h.title+": a sharp cone junction bends far beyond what the thickness rule sees; it is not assessed here.")
+			out = append(out, h.title+": a sharp corner at its joint. It bends far beyond what the thickness rule sees; weld it with full penetration, look at both faces after the proof.")
 		}
 	}
 	out = append(out, r.notExamined()...)

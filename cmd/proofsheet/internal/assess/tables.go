@@ -51,7 +51,8 @@ func (r *run) quantities() (out []report.NamedQuantity) {
 		add(at+".short_chord", unless(p.chordsErr, short), "m", note)
 		add(at+".obliquity", unless(p.chordsErr, p.chords.Obliquity), "rad", note)
 	}
-	return append(append(out, r.couponQuantities()...), r.proofQuantities()...)
+	out = append(append(out, r.couponQuantities()...), r.shellQuantities()...)
+	return append(out, r.proofQuantities()...)
 }
 
 // unless returns v, or NaN with an error about it; in v's own unit.

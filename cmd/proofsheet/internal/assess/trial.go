@@ -26,6 +26,7 @@ func NewTrial(t *tank.Tank) (*Trial, error) {
 	m.masses, m.massErr = m.structure()
 	tr := &Trial{model: m}
 	tr.cases, err = m.cases()
+	tr.operate(tr.cases)
 	return tr, err
 }
 

@@ -30,7 +30,6 @@ func (m *model) unbuilt() (out []check.Result) {
 // unbuiltHead lists the checks of a head that are not made.
 func unbuiltHead(h *headPart, add func(id, title, why string)) {
 	at, in := h.name, h.in
-	add(at+"/junction", h.title+": stress at its junction", "local membrane and bending where head and cylinder meet")
 	add(at+"/external", h.title+": external pressure", "buckling with the pressure on the convex side")
 	if in.Tip != nil {
 		add(at+"/tip", h.title+": cone tip", "its closing by "+in.Tip.Close+" and the junction there")

@@ -1,0 +1,147 @@
+package assess
+
+import (
+	"fmt"
+	"math"
+
+	"proofsheet/loads"
+	"proofsheet/shell/edge"
+	"proofsheet/shell/revolution"
+)
+
+// A shellState is what the numerical shell says of one state of a case: under
+// pressure with the liquid in it, and for one newton per metre of pull between
+// both seams, by which line loads are scaled.
+type shellState struct {
+	whole    *wholeTank
+	pressure *revolution.Solution
+	pull     *revolution.Solution
+	err      error
+}
+
+// shellOf returns the numerical shell under a state, remembered.
+func (m *model) shellOf(s *loads.State, c *loadCase) *shellState {
+	if got, ok := m.solved[s]; ok {
+		return got
+	}
+	got := m.solveShell(s, c, shellKey{T: c.temperature})
+	m.solved[s] = got
+	return got
+}
+
+// solveShell solves both load cases of a state.
+func (m *model) solveShell(s *loads.State, c *loadCase, k shellKey) *shellState {
+	w, err := m.shellAt(k)
+	if err != nil {
+		return &shellState{err: err}
+	}
+	out := &shellState{whole: w}
+	if out.pressure, err = w.model.Solve(m.shellPressure(w, s)); err == nil {
+		out.pull, err = m.unitPull(w)
+	}
+	if err != nil {
+		return &shellState{err: err}
+	}
+	return out
+}
+
+// shellPressure is the pressure of a state on the whole tank: at each station
+// the worst round it. Its own weight is among the line loads.
+func (m *model) shellPressure(w *wholeTank, s *loads.State) revolution.Load {
+	lo, hi := m.in.Bounds()
+	at := func(z float64) float64 { return m.worstAt(s, math.Min(math.Max(z, lo), hi)) }
+	l := revolution.Load{Pressure: func(p revolution.Place) float64 { return at(p.Z) }}
+	if a := w.area["aft"]; a > 0 {
+		l.Forces = append(l.Forces, revolution.Force{Node: 0, Axial: -at(lo) * a})
+	}
+	if a := w.area["forward"]; a > 0 {
+		l.Forces = append(l.Forces, revolution.Force{Node: w.ends, Axial: at(hi) * a})
+	}
+	return l
+}
+
+// worstAt returns the worst pressure across the wall at z [Pa]: from outside the
+// dry wall is worse than the wet one.
+func (m *model) worstAt(s *loads.State, z float64) float64 {
+	p := s.PressureWorst(z)
+	if least := s.PressureLeast(z); least < 0 && -least > math.Abs(p) {
+		return least
+	}
+	return p
+}
+
+// unitPull solves for a pull of 1 N/m between the seams, once for each model.
+func (m *model) unitPull(w *wholeTank) (*revolution.Solution, error) {
+	if w.pull != nil {
+		return w.pull, nil
+	}
+	R, _ := m.midCylinder(shellKey{})
+	f := revolution.Force{Node: w.joint["forward"], Axial: 2 * math.Pi * R}
+	if m.t.Support.At == "forward" {
+		f = revolution.Force{Node: w.joint["aft"], Axial: -2 * math.Pi * R}
+	}
+	var err error
+	w.pull, err = w.model.Solve(revolution.Load{Forces: []revolution.Force{f}})
+	return w.pull, err
+}
+
+// stressAt returns the stress of a station [Pa] as the joint checks want it.
+func stressAt(s revolution.Station) edge.Stress {
+	return edge.Stress{
+		Meridional: s.Membrane.Meridional, Hoop: s.Membrane.Hoop,
+		MeridionalBending: s.Inside.Meridional - s.Membrane.Meridional, HoopBending: s.Inside.Hoop - s.Membrane.Hoop,
+	}
+}
+
+// times scales a stress.
+func times(s edge.Stress, f float64) edge.Stress {
+	return edge.Stress{Meridional: f * s.Meridional, Hoop: f * s.Hoop, MeridionalBending: f * s.MeridionalBending, HoopBending: f * s.HoopBending}
+}
+
+// plus adds two stresses.
+func plus(a, b edge.Stress) edge.Stress {
+	return edge.Stress{Meridional: a.Meridional + b.Meridional, Hoop: a.Hoop + b.Hoop,
+		MeridionalBending: a.MeridionalBending + b.MeridionalBending, HoopBending: a.HoopBending + b.HoopBending}
+}
+
+// A seamLoad is what the wall of the cylinder carries at a joint beside the
+// axisymmetric state [N/m].
+type seamLoad struct {
+	bendMost, bendLeast float64 // the liquid's bending, both sides
+	loadMost, loadLeast float64 // line loads, both extremes
+	twice               bool    // both sides are looked at
+}
+
+// seamLoadAt returns it at the joint of a head, from the free body just on the
+// cylinder's side and the axisymmetric force there.
+func (m *model) seamLoadAt(h *headPart, s *loads.State, c *loadCase, st *shellState) (seamLoad, error) {
+	z := hair
+	if h.end == "forward" {
+		z = m.t.Cylinder.Length - hair
+	}
+	most, least, loadMost, loadLeast, err := s.WallForce(z, m.body(c))
+	if err != nil {
+		return seamLoad{}, err
+	}
+	axial := math.NaN()
+	for _, at := range st.pressure.Stations {
+		if st.whole.segments[at.Segment] != &m.cyl {
+			continue
+		}
+		if axial = at.NPhi; h.end == "aft" {
+			break
+		}
+	}
+	out := seamLoad{bendMost: math.Max(most-axial, 0), bendLeast: math.Min(least-axial, 0), loadMost: loadMost, loadLeast: loadLeast}
+	if sum := out.bendMost + out.bendLeast + loadMost + loadLeast; math.IsNaN(sum) {
+		return out, fmt.Errorf("the line load at the %s seam is not known", h.end)
+	}
+	if !c.present {
+		out.loadMost, out.loadLeast = math.Max(out.loadMost, 0), math.Min(out.loadLeast, 0)
+	}
+	if !m.twoSided { // the two methods agree on the axial force, but for rounding
+		out.bendMost, out.bendLeast = 0, 0
+	}
+	out.twice = m.twoSided
+	return out, nil
+}
