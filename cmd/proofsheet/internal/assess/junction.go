@@ -145,16 +145,28 @@ func (m *model) junction(at shellJoint, s *loads.State, c *loadCase, l jointLimi
 		j.Numerical.Err = err
 		return j
 	}
+	j.Slender = m.slender(at, st)
 	refs := m.placesOf(at, st, load, l)
-	j.Numerical.Places = m.answer(st, load, l, refs)
-	for _, o := range m.operating {
-		if other := m.shellOf(o.state, o.c); o.state != s && other.err == nil && other.whole.model.Elements() == st.whole.model.Elements() {
-			q, err := m.jointLoad(at, o.state, o.c, other)
-			j.Others = append(j.Others, edge.Answer{Places: m.answer(other, q, l, refs), Source: shellSource, Err: err})
-		}
+	j.Numerical.Places = answer(l, refs, func(i int) []stationStress { return st.stresses(i, load) })
+	if r := m.ranges[at.id]; r != nil {
+		j.Others = r.others(l, refs, m.twoSided)
 	}
 	j.Closed = m.closedJoint(at, s, c, l)
 	return j
+}
+
+// slender returns the mid-wall radius at a joint over the thinner wall there [-].
+func (m *model) slender(at shellJoint, st *shellState) float64 {
+	if !at.tip {
+		return m.cyl.mid() / math.Min(m.cyl.least, at.h.least)
+	}
+	node := st.whole.nodeOf(at)
+	for _, s := range st.pressure.Stations {
+		if s.Segment == node {
+			return s.R / math.Min(st.whole.segments[node-1].least, st.whole.segments[node].least)
+		}
+	}
+	return math.NaN()
 }
 
 // jointLoad returns what line loads add at a joint; at a tip nothing.
@@ -332,9 +344,9 @@ func (st *shellState) stresses(i int, load seamLoad) []stationStress {
 	return []stationStress{{plus(p, times(u, load.bendMost)), most, least}, {plus(p, times(u, load.bendLeast)), most, least}}
 }
 
-// answer returns what the numerical shell gives at the places. A wall with a
-// weld along it is also held across that.
-func (m *model) answer(st *shellState, load seamLoad, l jointLimit, at []stationRef) (out []edge.Place) {
+// answer returns what the numerical shell gives at the places, from the stress
+// at each station. A wall with a weld along it is also held across that.
+func answer(l jointLimit, at []stationRef, stress func(i int) []stationStress) (out []edge.Place) {
 	for _, ref := range at {
 		limits := l.parent[ref.side]
 		if ref.zone {
@@ -344,7 +356,7 @@ func (m *model) answer(st *shellState, load seamLoad, l jointLimit, at []station
 		if ref.across {
 			e = l.girth
 		}
-		for n, s := range st.stresses(ref.index, load) {
+		for n, s := range stress(ref.index) {
 			where := ref.where
 			if n == 1 {
 				where += ", other side"
@@ -437,22 +449,4 @@ func (m *model) closedTip(h *headPart, s *loads.State, c *loadCase, wall heads.W
 	p := m.worstAt(s, m.station(h, h.nominal0.Depth()))
 	return heads.TipJoint(h.nominal0, wall, e, ν, heads.Neighbour{Wall: edge.Wall{Thickness: tube.least, ElasticModulus: e1, Poisson: ν1},
 		Radius: R, Free: math.Inf(1)}, edge.Gas(p, R))
-}
-
-// An operatingState is one state of a case in which the tank is used.
-type operatingState struct {
-	state *loads.State
-	c     *loadCase
-}
-
-// operate notes the states between which a joint's stress ranges.
-func (m *model) operate(cases []*loadCase) {
-	for _, c := range cases {
-		for _, at := range c.moments() {
-			for _, s := range at.states {
-				m.operating = append(m.operating, operatingState{s, at})
-				m.twoSided = m.twoSided || s.Acceleration.Lateral != 0
-			}
-		}
-	}
 }

@@ -58,7 +58,8 @@ type model struct {
 
 	shells     map[shellKey]shellFound
 	operating  []operatingState
-	twoSided   bool // some case has a lateral load factor
+	ranges     map[string]*jointRange // of each joint, over the operating states
+	twoSided   bool                   // some case has a lateral load factor
 	solved     map[*loads.State]*shellState
 	cold, warm float64 // liquid density at the coldest and the warmest [kg/m3]
 }

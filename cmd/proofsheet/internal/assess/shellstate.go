@@ -24,10 +24,16 @@ func (m *model) shellOf(s *loads.State, c *loadCase) *shellState {
 	if got, ok := m.solved[s]; ok {
 		return got
 	}
+	if len(m.solved) >= mostSolved {
+		clear(m.solved)
+	}
 	got := m.solveShell(s, c, shellKey{T: c.temperature})
 	m.solved[s] = got
 	return got
 }
+
+// mostSolved bounds how many states are remembered at a time.
+const mostSolved = 64
 
 // solveShell solves both load cases of a state.
 func (m *model) solveShell(s *loads.State, c *loadCase, k shellKey) *shellState {

@@ -1,0 +1,121 @@
+package assess
+
+import (
+	"proofsheet/loads"
+	"proofsheet/shell/edge"
+)
+
+// An operatingState is one state of a case in which the tank is used.
+type operatingState struct {
+	state *loads.State
+	c     *loadCase
+}
+
+// operate notes the states between which a joint's stress ranges. They are
+// looked at when the first joint asks.
+func (m *model) operate(cases []*loadCase) {
+	for _, c := range cases {
+		for _, at := range c.moments() {
+			for _, s := range at.states {
+				m.operating = append(m.operating, operatingState{s, at})
+				m.twoSided = m.twoSided || s.Acceleration.Lateral != 0
+			}
+		}
+	}
+	m.ranges = map[string]*jointRange{}
+	if len(m.operating) < 2 {
+		return
+	}
+	for _, h := range m.ends() {
+		m.ranges[h.name+"/junction"] = &jointRange{}
+		if h.in.Tip != nil {
+			m.ranges[h.name+"/tip-junction"] = &jointRange{}
+		}
+	}
+	for _, o := range m.operating {
+		st := m.shellOf(o.state, o.c)
+		for _, h := range m.ends() {
+			m.ranges[h.name+"/junction"].add(m, m.seamJoint(h), o, st)
+			if h.in.Tip != nil {
+				m.ranges[h.name+"/tip-junction"].add(m, m.tipJoint(h), o, st)
+			}
+		}
+	}
+}
+
+// directions is the number of linear measures of a plane stress on both faces of
+// which a range is the largest: on each face both stresses and their difference.
+// Principal stress and Tresca are the largest of these; von Mises of two
+// stresses of one sign never exceeds the larger one.
+const directions = 6
+
+// A jointRange holds, at every station, the states that are extreme in some
+// direction, least and most: no other state makes a larger range.
+type jointRange struct {
+	least, most [][directions]extreme
+	err         error
+}
+
+// An extreme is a stress with its measure in one direction [Pa].
+type extreme struct {
+	measure float64
+	stress  edge.Stress
+}
+
+// add enters one state.
+func (r *jointRange) add(m *model, at shellJoint, o operatingState, st *shellState) {
+	if r.err != nil {
+		return
+	}
+	if r.err = st.err; r.err != nil {
+		return
+	}
+	load, err := m.jointLoad(at, o.state, o.c, st)
+	if r.err = err; err != nil {
+		return
+	}
+	first := r.least == nil
+	if first {
+		r.least, r.most = make([][directions]extreme, len(st.pressure.Stations)), make([][directions]extreme, len(st.pressure.Stations))
+	}
+	for i := range st.pressure.Stations {
+		for n, s := range st.stresses(i, load) {
+			for k, l := range [2]edge.Stress{s.most, s.least} {
+				r.enter(i, plus(s.pressure, l), first && n == 0 && k == 0)
+			}
+		}
+	}
+}
+
+// enter compares one stress at a station with the extremes so far.
+func (r *jointRange) enter(i int, s edge.Stress, first bool) {
+	in, out := [2]float64{s.Meridional + s.MeridionalBending, s.Hoop + s.HoopBending}, [2]float64{s.Meridional - s.MeridionalBending, s.Hoop - s.HoopBending}
+	for k, v := range [directions]float64{in[0], in[1], in[0] - in[1], out[0], out[1], out[0] - out[1]} {
+		if first || v < r.least[i][k].measure {
+			r.least[i][k] = extreme{v, s}
+		}
+		if first || v > r.most[i][k].measure {
+			r.most[i][k] = extreme{v, s}
+		}
+	}
+}
+
+// others returns the extremes at the places as answers of other cases.
+func (r *jointRange) others(l jointLimit, at []stationRef, twice bool) (out []edge.Answer) {
+	if r.err != nil {
+		return []edge.Answer{{Source: shellSource, Err: r.err}}
+	}
+	for _, side := range [2][][directions]extreme{r.least, r.most} {
+		for k := range directions {
+			places := answer(l, at, func(i int) []stationStress {
+				s := stationStress{pressure: side[i][k].stress}
+				if twice {
+					return []stationStress{s, s}
+				}
+				return []stationStress{s}
+			})
+			out = append(out, edge.Answer{Places: places, Source: shellSource})
+		}
+	}
+	return out
+}
