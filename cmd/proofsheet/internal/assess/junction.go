@@ -149,7 +149,7 @@ func (m *model) junction(at shellJoint, s *loads.State, c *loadCase, l jointLimi
 	refs := m.placesOf(at, st, load, l)
 	j.Numerical.Places = answer(l, refs, func(i int) []stationStress { return st.stresses(i, load) })
 	if r := m.ranges[at.id]; r != nil {
-		j.Others = r.others(l, refs, m.twoSided)
+		j.Others = r.others(l, refs, load.twice)
 	}
 	j.Closed = m.closedJoint(at, s, c, l)
 	return j

@@ -3,6 +3,7 @@ package assess_test
 import (
 	"fmt"
 	"slices"
+	"strings"
 	"testing"
 
 	"proofsheet/cmd/proofsheet/internal/tank"
@@ -38,7 +39,7 @@ func TestOrderOfCases(t *testing.T) {
 	}
 	same := func(where string, a, b check.Result) {
 		if a.Status() != b.Status() || a.Demand != b.Demand || a.Capacity != b.Capacity || a.Note != b.Note {
-			t.Errorf("%s %s@%s: %v against %v", where, a.ID, a.Case, a.Demand, b.Demand)
+			t.Errorf("%s %s@%s: %v against %v; %v, %v", where, a.ID, a.Case, a.Demand, b.Demand, a.Err, b.Err)
 		}
 	}
 	for key, r := range all {
@@ -48,7 +49,8 @@ func TestOrderOfCases(t *testing.T) {
 	}
 	for _, i := range []int{0, 17, 39} {
 		for key, r := range results(cases[i : i+1]) {
-			if r.Case == cases[i].Name {
+			ranges := strings.HasPrefix(r.Formula, "Δ") // of a joint, between all cases
+			if r.Case == cases[i].Name && !ranges {
 				same("alone", r, all[key])
 			}
 		}

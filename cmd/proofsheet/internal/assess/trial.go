@@ -137,7 +137,7 @@ func (tr *Trial) Proof(name string) (out []check.Result) {
 	if name == "cylinder" {
 		return tr.proofCylinder(t, s, c)
 	}
-	for _, r := range tr.proofKnuckles(t) {
+	for _, r := range append(tr.proofKnuckles(t), tr.proofJunctions(t)...) {
 		if strings.HasPrefix(r.ID, name+"/") {
 			out = append(out, r)
 		}

@@ -172,6 +172,16 @@ func (z *sizing) walls() error {
 		}
 		wall, t, why := z.thicken(name, wallOf(z.now, name))
 		row := z.rows[name]
+		if why != "" && name != "cylinder" { // a joint may need more of both walls
+			done, err := z.thickenBoth(name)
+			if err != nil {
+				return err
+			}
+			if done {
+				row.Why = ""
+				continue
+			}
+		}
 		if row.Why = why; why != "" {
 			continue
 		}
@@ -179,6 +189,60 @@ func (z *sizing) walls() error {
 		z.change(row, name+".thickness", wall)
 	}
 	return nil
+}
+
+// thickenBoth finds the pair of walls of cylinder and head with the least mass
+// with which both hold, and makes the change.
+func (z *sizing) thickenBoth(head string) (bool, error) {
+	if measured(z.now, "cylinder") || measured(z.now, head) {
+		return false, nil
+	}
+	var best *tank.Tank
+	least, walls := math.Inf(1), [2]float64{}
+	for _, cylinder := range z.stock {
+		if cylinder < wallOf(z.now, "cylinder") {
+			continue
+		}
+		a, err := z.now.With("cylinder.thickness", Length(cylinder))
+		if err != nil {
+			continue
+		}
+		for _, wall := range z.stock {
+			if wall < wallOf(z.now, head) {
+				continue
+			}
+			t, err := a.With(head+".thickness", Length(wall))
+			if err != nil {
+				continue
+			}
+			tr, err := assess.NewTrial(t)
+			if err != nil {
+				continue
+			}
+			mass, err := tr.DryMass()
+			if err != nil {
+				return false, err
+			}
+			if mass >= least {
+				break // thicker heads weigh more still
+			}
+			if z.partHolds(tr, head) && z.partHolds(tr, "cylinder") {
+				best, least, walls = t, mass, [2]float64{cylinder, wall}
+				break
+			}
+		}
+	}
+	if best == nil {
+		return false, nil
+	}
+	was := z.now
+	z.now = best
+	for i, name := range [2]string{"cylinder", head} {
+		if walls[i] != wallOf(was, name) {
+			z.change(z.rows[name], name+".thickness", walls[i])
+		}
+	}
+	return true, nil
 }
 
 // thicken returns the least wall of the stock over a least one [m] with which a

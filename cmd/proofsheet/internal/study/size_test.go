@@ -90,7 +90,7 @@ func TestSizeIdempotent(t *testing.T) {
 // TestSizeLeastWall walks the stock by hand: the wall chosen for the cylinder
 // holds, the next thinner one does not.
 func TestSizeLeastWall(t *testing.T) {
-	in := read(t, "demo.toml", `thickness = "8 mm"`, `thickness = "4 mm"`)
+	in := read(t, "kerosene.toml", `thickness = "5 mm"`, `thickness = "1.5 mm"`)
 	p := size(t, in)
 	if len(p.Rows[0].Changes) != 1 {
 		t.Fatalf("changes %+v, want one", p.Rows[0].Changes)
