@@ -12,13 +12,14 @@ import (
 // and at each port; at each seam the line load in tension and in compression, with
 // the load and the pressure each at its most and its least, and the pull of the
 // head that hangs there with the liquid, its own weight left out; the equivalent
-// stress of hoop and line load, per thickness; the liquid's volume. Moment and axial
+// stress of hoop and line load, per thickness; the liquid's volume, and the
+// pressure while a level stands in the cylinder. Moment and axial
 // force are greatest at an end of the cylinder. Their number and order are the same
 // in every case of one tank.
 func (m *model) drivers(c *loadCase, ws driverWeights) ([]float64, error) {
 	var out []float64
 	for _, s := range c.states {
-		out = append(m.pressureDrivers(out, s), s.LiquidVolume())
+		out = append(m.pressureDrivers(out, s), s.LiquidVolume(), m.levelDriver(s))
 		for _, z := range [...]float64{0, m.t.Cylinder.Length} {
 			line, err := m.lineAt(s, c, z)
 			if err != nil {
@@ -50,6 +51,17 @@ func (m *model) pressureDrivers(out []float64, s *loads.State) []float64 {
 		out = append(out, s.PressureWorst(math.Min(math.Max(p.z, lo), hi)))
 	}
 	return out
+}
+
+// levelDriver is the pressure on the cylinder while a level stands in it, where the
+// wall's temperature changes; −Inf while none does [Pa].
+func (m *model) levelDriver(s *loads.State) float64 {
+	L := m.t.Cylinder.Length
+	if z := s.SurfaceZ(); !(s.Liquid.Mass > 0 && z > 0 && z < L) {
+		return math.Inf(-1)
+	}
+	p, _ := s.HighestPressure(0, L)
+	return p
 }
 
 // A weight is what pressure and load are multiplied by in a check [-].

@@ -61,6 +61,7 @@ func byID(s *report.Sheet, name string) map[string]check.Result {
 // unless the extreme lies between two of them.
 func TestHistoryAgainstEveryRow(t *testing.T) {
 	in := refined(t, 6)
+	in.Contents.Coldest = 278.15 // two densities, and a cold liquid in a warmer wall
 	flown := byID(sheet(t, in), "flight")
 	rows := in.Flight.States
 	in.Flight = nil
