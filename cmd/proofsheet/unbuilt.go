@@ -23,10 +23,6 @@ func recordCommand() *cli.Command {
 
 func studyCommand() *cli.Command { return unbuilt("study", "sweeps and scatter", "TANK.toml") }
 
-func compareCommand() *cli.Command {
-	return unbuilt("compare", "two tanks side by side", "A.toml B.toml")
-}
-
 func signCommand() *cli.Command {
 	return unbuilt("sign", "add a signature as prepared, checked or approved", "SHEET.pdf")
 }
