@@ -40,6 +40,8 @@
 //	Model.Snapthrough                    the same, followed past the limit point  cap
 //	Model.Bifurcation                    Sanders 1963, Koiter 1960 (memory)       classic, bifurcation
 //	Model.BifurcationModerate            the same from the moderate state         cap, moderate
+//	Model.LimitLoad                      Drucker, Prager and Greenberg 1952;
+//	                                     Simo and Taylor 1986 (memory)            limit, plastic_internal
 //	Hemisphere, Ellipsoid, Torisphere,
 //	Cone, Toricone, Flat, Cylinder       geometry                                 tables, joints, bad
 //	Stress.Equivalent                    von Mises, Tresca, principal             joints
@@ -60,8 +62,15 @@
 // the seam round is to be said. One wave around the axis is looked at only where
 // the supports leave the tank no motion as a whole.
 //
+// # Limit load
+//
+// What a wall that does not harden can carry with its shape unchanged: to hold
+// against burst and proof where a sharp joint or a thin knuckle is beyond
+// shakedown. It says nothing of the strain on the way, of the weld's ductility,
+// or of buckling.
+//
 // # Not covered
 //
-// Loads that vary around the axis; branches (a skirt is a support at its node);
+// Loads that vary around the axis; hardening, creep, imperfections; branches (a skirt is a support at its node);
 // shear deformation through the wall; temperature; openings off the axis.
 package revolution

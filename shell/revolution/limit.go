@@ -99,10 +99,11 @@ func (p *path) stride(w walker) (walker, int, error) {
 		next.u[i] += rise * v[i]
 	}
 	next.λ += rise
+	moved := math.Inf(1)
 	for turn := 1; turn <= 10; turn++ {
 		p.factored(next.u, next.λ)
 		copy(d, p.r)
-		if rest := m.norm(d) / (p.full * math.Max(1, math.Abs(next.λ))); rest < 1e-8 {
+		if rest := m.norm(d) / (p.full * math.Max(1, math.Abs(next.λ))); rest < 1e-8 || rest < 1e-6 && moved < 1e-9*m.size(next.u) {
 			if w.last == nil {
 				next.step = math.Abs(rise * v[next.at])
 			}
@@ -120,9 +121,11 @@ func (p *path) stride(w walker) (walker, int, error) {
 		p.back(q)
 		δ := -d[next.at] / q[next.at]
 		for i := range d {
-			next.u[i] += d[i] + δ*q[i]
+			d[i] += δ * q[i]
+			next.u[i] += d[i]
 		}
 		next.λ += δ
+		moved = m.size(d)
 	}
 	return w, 0, ErrLimit
 }

@@ -51,13 +51,14 @@ func (p *path) back(x []float64) {
 }
 
 // settle brings u into equilibrium at λ by Newton's method and returns the
-// number of negative eigenvalues of its tangent, or an error.
+// number of negative eigenvalues of its tangent, or an error. On a very fine mesh
+// rounding leaves a rest; there a last step of 1e-9 of the displacement will do.
 func (p *path) settle(u []float64, λ float64) (negative int, err error) {
-	d := make([]float64, p.m.n)
+	d, moved := make([]float64, p.m.n), math.Inf(1)
 	for range 12 {
 		negative = p.factored(u, λ)
 		rest := p.m.norm(p.r) / (p.full * math.Max(1, math.Abs(λ)))
-		if p.full == 0 || rest < 1e-9 {
+		if p.full == 0 || rest < 1e-9 || rest < 1e-6 && moved < 1e-9*p.m.size(u) {
 			return negative, nil
 		}
 		if math.IsNaN(rest) || rest > 1e6 {
@@ -68,6 +69,7 @@ func (p *path) settle(u []float64, λ float64) (negative int, err error) {
 		for i := range u {
 			u[i] += d[i]
 		}
+		moved = p.m.size(d)
 	}
 	return negative, ErrLimit
 }

@@ -13,6 +13,7 @@ type Segment struct {
 	Thickness float64 // wall t [m]
 	Modulus   float64 // E [Pa]
 	Poisson   float64 // ν [-]
+	Yield     float64 // σ_y; only LimitLoad asks for it [Pa]
 
 	// Linked says that the segment may begin off the end of the one before, by
 	// not more than the sum of the two walls: mid-lines out of line, a rigid
@@ -29,6 +30,7 @@ type Ring struct {
 	Torsion float64 // torsion constant; axisymmetric states do not use it [m4]
 	Modulus float64 // E [Pa]
 	Poisson float64 // ν [-]
+	Yield   float64 // σ_y; only LimitLoad asks for it [Pa]
 	Offset  Point   // of its centroid from the node [m]
 }
 
