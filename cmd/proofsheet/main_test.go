@@ -98,7 +98,7 @@ func TestUsage(t *testing.T) {
 		{"blank tank.toml --gap 30mm", 2, "gap is 30 mm, must be from 0 to 20 mm"}, {"blank --help", 0, "--clearance"},
 		{"record tank.toml log.csv", 2, "not built yet"},
 		{"study tank.toml", 2, "not built yet"}, {"compare a.toml", 2, "takes two files, not 1"}, {"compare - -", 2, "only one of the two"},
-		{"sign sheet.pdf --as checked", 2, "not built yet"}, {"explain cylinder/hoop", 2, "not built yet"},
+		{"sign sheet.pdf --as checked", 2, "not built yet"}, {"explain a b", 2, "explain takes one check, not 2"},
 		{"list", 2, "materials, fluids, joints, rules"},
 		{"list fluid", 2, "did you mean fluids?"},
 		{"list rules nosuch", 2, "nosuch"},

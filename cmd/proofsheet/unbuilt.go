@@ -26,7 +26,3 @@ func studyCommand() *cli.Command { return unbuilt("study", "sweeps and scatter",
 func signCommand() *cli.Command {
 	return unbuilt("sign", "add a signature as prepared, checked or approved", "SHEET.pdf")
 }
-
-func explainCommand() *cli.Command {
-	return unbuilt("explain", "what a check asks, formula, source, limits", "CHECK")
-}

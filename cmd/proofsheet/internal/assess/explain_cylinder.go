@@ -1,0 +1,67 @@
+package assess
+
+// thicker is what most checks of a wall ask for.
+const thicker = "a thicker wall (proofsheet size finds the least of your stock)"
+
+var cylinderExplanations = []Explanation{
+	{
+		ID: "cylinder/hoop", Asks: "Does the long seam carry the hoop stress of the highest pressure along the cylinder, liquid head included?",
+		Formula: "p R_m/t ≤ E S", Source: "thin cylinder (Case, Chilver and Ross, read); S of the rule set",
+		Limits: "R/t from 10 up; the stress crosses the long seam, so that seam's own efficiency and its weld zone count; none without a seam",
+		Change: []string{"a better examined long seam", thicker, "less pressure"},
+	},
+	{
+		ID: "cylinder/longitudinal", Asks: "Do the girth seams carry the axial stress of ullage pressure, liquid, thrust and bending, on both sides?",
+		Formula: "(N_p + N_loads)/t ≤ E S", Source: "free body of everything forward of the cut (computed); S of the rule set",
+		Limits: "never the local pressure times R/2; what relieves counts at its smallest, unfactored, once",
+		Change: []string{"a better examined girth seam", thicker, "less bending moment or thrust"},
+	},
+	{
+		ID: "cylinder/equivalent", Asks: "Is the wall itself, and the zone beside every weld, within the limit under hoop and axial stress together?",
+		Formula: "max(|σ_θ|, |σ_x|, von Mises; Tresca where the signs differ) ≤ S", Source: "plane stress, textbook (recalled)",
+		Limits: "membrane clear of joints; the zone is held without joint efficiency, over the whole cylinder",
+		Change: []string{thicker, "a process with a stronger zone, or coupons", "less load"},
+	},
+	{
+		ID: "cylinder/thickness", Asks: "Is the wall as thick as the rule set asks for, by the long and by the girth seam?",
+		Formula: "t = p R/(S E − 0.6 p), p R/(2 S E_g + 0.4 p) and the European forms", Source: "ASME VIII-1 UG-27 (read); EN 13445-3 (recalled)",
+		Limits: "t not above R/2; gas and head, with line loads in the girth term",
+		Change: []string{thicker, "a better examined seam"},
+	},
+	{
+		ID: "cylinder/compression", Asks: "Does the cylinder stand under axial compression and bending without buckling, at the smallest pressure and at none?",
+		Formula: "N ≤ N_allowable, knock-down in it; interaction of compression, bending, torsion and shear linear", Source: "NASA SP-8007 (read in part), EN 1993-1-6 beside it",
+		Limits: "R/t under 1500; stiffening by pressure not counted; on the ground and near people the tank must stand without pressure",
+		Change: []string{thicker, "less bending moment: a shorter stack, a wind limit", "in flight: keep the pressure up and let the case say so"},
+	},
+	{
+		ID: "cylinder/external", Asks: "Does the cylinder stand the pressure from outside: draining with the vent closed, a vented tank, a vacuum?",
+		Formula: "p_outside ≤ the lowest of the methods, each with its own factor", Source: "NASA SP-8007 and SP-8019, EN 13445-3, closed form of UG-28 (recalled where marked)",
+		Limits: "out-of-roundness as assumed on the sheet; a worse measured one is not assessed",
+		Change: []string{"open the top vent before draining, and write the case so", thicker, "a shorter cylinder between stiff ends"},
+	},
+	{
+		ID: "cylinder/column", Asks: "Does the tank stand as a column?",
+		Formula: "F ≤ π² E I/(K L)²", Source: "Euler (textbook)",
+		Limits: "external load and liquid, no relief by pressure; L and K from [support], else the tank's length and 2",
+		Change: []string{"write column_length and column_factor of the real stack", thicker},
+	},
+	{
+		ID: "cylinder/thermal", Asks: "Does the step of temperature at the liquid level, or a length held at both ends, stay within what a secondary stress may be?",
+		Formula: "membrane ± bending ± restraint, worse face ≤ E min(3 S, 2 Rp0.2)", Source: "beam on an elastic foundation (computed)",
+		Limits: "expansion as the mean from 20 °C; secondary: it does not add to the membrane checks",
+		Change: []string{"let one end move", "say over which height the temperature falls: temperature_ramp", "chill down more slowly"},
+	},
+	{
+		ID: "tank/misalignment-NAME", Asks: "Does a seam with hi-lo or peaking stay within the limit on membrane and bending together?",
+		Formula: "|σ_m| (1 + Σ k) ≤ E min(3 S, 2 Rp0.2)", Source: "form of BS 7910 Annex D (recalled), compared with a numerical shell (computed)",
+		Limits: "hi-lo up to the thinner wall; secondary stress",
+		Change: []string{"fit the seam better and measure again", thicker},
+	},
+	{
+		ID: "cylinder/roundness", Asks: "Does the measured out-of-roundness stay within the limit on membrane and bending together?",
+		Formula: "σ_m (1 + 1.5 ΔD/t/[1 + 0.5 (1 − ν²)(p/E)(D/t)³]) ≤ min(3 S, 2 Rp0.2)", Source: "ring under pressure (computed); form recalled",
+		Limits: "an oval far from the ends; low pressure rounds less",
+		Change: []string{"round the shell", thicker},
+	},
+}

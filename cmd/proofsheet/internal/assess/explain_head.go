@@ -1,0 +1,86 @@
+package assess
+
+var headExplanations = []Explanation{
+	{
+		ID: "head.X/thickness", Asks: "Is the head as thick as the rule set's formula for its shape asks for?",
+		Formula: "p D/(2 S E − 0.2 p) and the like, by shape", Source: "ASME VIII-1 UG-32, UG-34 (read); EN 13445-3 (recalled)",
+		Limits: "the wall after forming and tolerance; it does not see the joint: head.X/junction does",
+		Change: []string{thicker, "a measured least_thickness in place of tolerance and thinning", "a rounder shape"},
+	},
+	{
+		ID: "head.X/membrane", Asks: "Is the membrane stress of exact theory within the limit at every point of the meridian, weld zones and straight flange included?",
+		Formula: "σ_φ = V/(2 π r sin φ t), σ_θ = r_2 (p/t − σ_φ/r_1)", Source: "equilibrium (computed)",
+		Limits: "R/t from 10 up; where the hoop is opposite to the pressure only the meridional stress: the knuckle check holds the rest",
+		Change: []string{thicker, "no weld or port in the critical zone"},
+	},
+	{
+		ID: "head.X/knuckle", Asks: "Does the knuckle neither collapse plastically nor buckle in hoop compression, in service and at proof?",
+		Formula: "p ≤ the lowest of limit pressure/1.5, European p_y and p_b, p_ck/1.5, each in its range", Source: "Shield and Drucker; EN 13445-3 7.5.3; ASME VIII-1 1-4(f) (recalled)",
+		Limits: "r/D from 0.06, L/D up to 1; no formula in range: not assessed",
+		Change: []string{"a larger knuckle radius", thicker, "a hemisphere"},
+	},
+	{
+		ID: "head.X/junction", Asks: "Do both walls at the joint, and the head beyond it, stay within the limits on local membrane and on membrane with bending?",
+		Formula: "σ_m ≤ 1.5 S; range of membrane and bending ≤ min(3 S, 2 Rp0.2)", Source: "numerical shell of revolution (computed), edge theory beside it",
+		Limits: "linear elastic, clear of supports and ports; the range runs from zero over every case; secondary bending of a joint without corner is not held at proof",
+		Change: []string{"a knuckle in place of a sharp corner", "a steeper cone (smaller half_angle)", "thicker walls beside the joint: seam_thickness or a ring", "a fully examined girth seam"},
+	},
+	{
+		ID: "head.X/tip", Asks: "Is the plate at the tip of the cone thick enough?",
+		Formula: "t = d √(C p/(S E))", Source: "ASME VIII-1 UG-34 (read), C recalled",
+		Limits: "a flat plate; its joint to the cone is head.X/tip-junction",
+		Change: []string{"a thicker plate", "a smaller tip"},
+	},
+	{
+		ID: "head.X/tip-junction", Asks: "Do the walls about the tip of the cone stay within the limits of a joint?",
+		Formula: "as head.X/junction", Source: "numerical shell of revolution (computed)",
+		Limits: "what closes the tip is modelled as a plate or a long tube; its weld is taken in its zone",
+		Change: []string{"a thicker plate or tube", "a thicker cone"},
+	},
+	{
+		ID: "head.X/corner", Asks: "Does the corner of cone and cylinder have the metal that the rule set's area or wall formula asks for?",
+		Formula: "(k Q R/(S E))(1 − Δ/α) tan α ≤ A_e + A_added; European e_j", Source: "ASME VIII-1 App. 1-5, EN 13445-3 7.6 (recalled in part)",
+		Limits: "up to 30 degrees; passing it never passes the joint: head.X/junction decides",
+		Change: []string{"a ring or seam_thickness", "thicker walls at the corner"},
+	},
+	{
+		ID: "head.X/tip-corner", Asks: "The same at the small end of the cone.",
+		Formula: "as head.X/corner, small end", Source: "ASME VIII-1 App. 1-5, EN 13445-3 7.6.8 (recalled in part)",
+		Limits: "up to 30 degrees", Change: []string{"a thicker neck or cone"},
+	},
+	{
+		ID: "head.X/ring", Asks: "Does the ring at a stiffened seam carry what the joint puts on it?",
+		Formula: "hoop stress of the ring ≤ 1.5 S", Source: "numerical shell and ring (computed)",
+		Limits: "a ring on the outside at the joint", Change: []string{"a larger ring"},
+	},
+	{
+		ID: "head.X/convex", Asks: "Is an inward head thick enough for strength, with the pressure on its convex side?",
+		Formula: "the concave-side formula under 1.67 p with E = 1", Source: "ASME VIII-1 UG-33 (recalled)",
+		Limits: "strength only: head.X/external holds its buckling", Change: []string{thicker, "an outward head"},
+	},
+	{
+		ID: "head.X/external", Asks: "Does the head stand pressure on its convex side: an inward head in service, an outward one under vacuum?",
+		Formula: "p ≤ the lowest of SP-8032, and the two vessel forms", Source: "NASA SP-8032, ASME VIII-1 UG-33, EN 13445-3 (recalled)",
+		Limits: "not above what yields the wall; a flat head has no convex side", Change: []string{thicker, "open the vent before draining", "an outward head"},
+	},
+	{
+		ID: "head.X/compression", Asks: "Does a cone stand the compression along its wall without buckling?",
+		Formula: "N ≤ N_allowable of the equivalent cylinder", Source: "NASA SP-8019 (recalled)",
+		Limits: "a dished head compressed along its meridian has no method here", Change: []string{thicker},
+	},
+	{
+		ID: "head.X/bolts", Asks: "Do the bolts of a bolted head carry its thrust and the load that seats its seal?",
+		Formula: "W ≤ n A_b S_b, in operation and when seating", Source: "ASME VIII-1 App. 2 form (recalled)",
+		Limits: "preload as written; prying not counted", Change: []string{"more or larger bolts", "a smaller seal diameter"},
+	},
+	{
+		ID: "head.X/seal", Asks: "Does the joint of a bolted head stay closed on its seal?",
+		Formula: "preload ≥ thrust on the seal diameter", Source: "equilibrium (computed)",
+		Limits: "an O-ring seats without load", Change: []string{"more preload", "a smaller seal diameter"},
+	},
+	{
+		ID: "head.X/flange", Asks: "Does the flange ring of a bolted head keep its shape?",
+		Formula: "none here", Source: "none", Limits: "not assessed: this program has no method for it yet",
+		Change: []string{"have the flange calculated by a flange code"},
+	},
+}

@@ -1,0 +1,58 @@
+package assess
+
+var tankExplanations = []Explanation{
+	{
+		ID: "tank/capacity", Asks: "Does the liquid fit with its least ullage at its warmest?",
+		Formula: "m/ρ_warm ≤ (1 − u) V", Source: "volume kept (computed)", Limits: "nominal dimensions; internals not subtracted",
+		Change: []string{"less liquid", "a longer tank", "a narrower temperature range"},
+	},
+	{
+		ID: "tank/relief", Asks: "Does the relief device open within meop, accumulation included?",
+		Formula: "p_set (1 + a) ≤ MEOP", Source: "common practice", Limits: "the device's own capacity is not looked at",
+		Change: []string{"a lower set pressure", "a higher meop, and a stronger tank"},
+	},
+	{
+		ID: "tank/vapour", Asks: "Does meop cover the vapour pressure of the contents at their warmest?",
+		Formula: "p_v ≤ MEOP + p_outside", Source: "equation of state or table of the fluid", Limits: "nothing at or above the critical temperature",
+		Change: []string{"a cooler tank", "a higher meop"},
+	},
+	{
+		ID: "tank/compatibility", Asks: "Is every alloy of the tank usual, or at least possible, with its contents?",
+		Formula: "class at most 2: 1 usual, 2 with caution, 3 forbidden", Source: "the table of proofsheet list fluids NAME, each pair with its source",
+		Limits: "metals only: seals, greases and cleaning are yours", Change: []string{"another alloy", "another propellant"},
+	},
+	{
+		ID: "tank/brittleness", Asks: "Does every alloy keep its ductility at the coldest it can get?",
+		Formula: "T_min ≤ T_coldest", Source: "materials table", Limits: "a liquefied gas is judged at its boiling point",
+		Change: []string{"an austenitic or aluminium alloy", "a warmer case"},
+	},
+	{
+		ID: "tank/weld-zones", Asks: "Where softened zones of welds meet, is every point in them within the strength of the weakest?",
+		Formula: "equivalent membrane stress ≤ S of the zone, no joint efficiency", Source: "EN 1999-1-1 (read in part); width of the zone",
+		Limits: "alloys that soften; over 15 mm only with coupons", Change: []string{"move ports and seams apart by twice the zone", "weld coupons", thicker},
+	},
+	{
+		ID: "tank/life", Asks: "Do the welds stand the cycles of every case and of the proof?",
+		Formula: "Σ n/N ≤ 1 over the scatter factor", Source: "weld classes (recalled)", Limits: "cycles as written in the cases",
+		Change: []string{"fewer cycles", "a better weld class", thicker},
+	},
+	{
+		ID: "tank/leak-before-burst", Asks: "Would a crack leak before the tank bursts?",
+		Formula: "K of a through crack with bulging < K_c", Source: "fracture mechanics (recalled)", Limits: "a leak of oxygen, peroxide or nitrous oxide is not safe",
+		Change: []string{"a tougher alloy", "a thinner, less stressed wall"},
+	},
+	{
+		ID: "tank/hot-fill", Asks: "Does a saturated propellant keep its ullage on the hottest day?",
+		Formula: "mean density < saturated liquid density", Source: "equation of state", Limits: "no check above the critical temperature", Change: []string{"fill less"},
+	},
+	{
+		ID: "proof/yield", Asks: "Does every part stay within the share of yield that the rule allows, at the highest pressure that the test can reach?",
+		Formula: "σ ≤ k E Rp0.2", Source: "46 CFR 54.10-10 (read); EN 13445-5 (recalled)", Limits: "k at the test's temperature; membrane: head.X/junction@proof holds the joints",
+		Change: []string{thicker, "a better gauge: less uncertainty", "never a lower test pressure"},
+	},
+	{
+		ID: "proof/reach", Asks: "Does every point see its factor times its service pressure during the test?",
+		Formula: "p_low ≥ F p_service", Source: "ASME VIII-1 UG-99 (read)", Limits: "0.00 is usual: the pressure is chosen so; line loads and buckling are never exercised",
+		Change: []string{"a higher test pressure (leave proof.pressure out)", "test the other way up"},
+	},
+}
