@@ -104,3 +104,14 @@ func (m *Model) station(i, k int, c *course, moderate bool) Station {
 		Outside: Stress{membrane.Meridional + bending.Meridional, membrane.Hoop + bending.Hoop},
 	}
 }
+
+// Joint returns the states on both sides of the joint at a node; ok is false
+// where the node is an end or none.
+func (s *Solution) Joint(node int) (before, after Station, ok bool) {
+	for i := 1; i < len(s.Stations); i++ {
+		if s.Stations[i].Segment == node && s.Stations[i-1].Segment == node-1 {
+			return s.Stations[i-1], s.Stations[i], true
+		}
+	}
+	return before, after, false
+}
