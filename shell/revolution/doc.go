@@ -69,6 +69,13 @@
 // shakedown. It says nothing of the strain on the way, of the weld's ductility,
 // or of buckling.
 //
+// # Cost
+//
+// Linear in the number of elements: 300 take some 2 ms for the model and 0.5 ms
+// for each case. The default mesh of a tank has about a hundred and is within
+// 0.01 per cent; Bifurcation, BifurcationModerate and LimitLoad take from 0.02 s
+// to a few seconds, thin walls under inside pressure the most.
+//
 // # Not covered
 //
 // Loads that vary around the axis; hardening, creep, imperfections; branches (a skirt is a support at its node);

@@ -212,3 +212,19 @@ func TestUnits(t *testing.T) {
 	}
 	checktest.Close(t, "volume", b.VolumeGrowth, a.VolumeGrowth*343, 1e-9)
 }
+
+// The default mesh is as good as the package says.
+func TestDefaultMesh(t *testing.T) {
+	for _, slender := range []float64{25, 100, 1000} {
+		s := tank(t, 0)
+		for i := range s.Segments {
+			s.Segments[i].Thickness *= 100 / slender
+		}
+		m, u := solve(t, s, revolution.Uniform(1))
+		e, err := m.MeshError(u, revolution.Uniform(1))
+		t.Logf("R/t %4.0f, %d elements: mesh error %.2g", slender, m.Elements(), e.Stress)
+		if err != nil || !(e.Stress < 1e-4) {
+			t.Errorf("R/t %.0f: mesh error %.2g, %v", slender, e.Stress, err)
+		}
+	}
+}

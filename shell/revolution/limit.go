@@ -80,14 +80,15 @@ func (p *path) pace(w walker) (next walker, turns int, err error) {
 	return next, turns, err
 }
 
-func (p *path) stride(w walker) (walker, int, error) {
+// stride takes one step: along the tangent, then back to the path by Newton's
+// method with the displacement at held.
+func (p *path) stride(w walker) (next walker, turns int, err error) {
 	m := p.m
-	v, d := make([]float64, m.n), make([]float64, m.n)
+	v := make([]float64, m.n)
 	p.factored(w.u, w.λ)
 	p.pull(w.u, v)
 	p.back(v)
-	next := walker{u: append([]float64(nil), w.u...), λ: w.λ, step: w.step}
-	next.at = m.mover(v)
+	next = walker{u: append([]float64(nil), w.u...), λ: w.λ, step: w.step, at: m.mover(v)}
 	rise := w.step
 	if w.last != nil {
 		rise = w.step / math.Abs(v[next.at])
@@ -99,35 +100,45 @@ func (p *path) stride(w walker) (walker, int, error) {
 		next.u[i] += rise * v[i]
 	}
 	next.λ += rise
-	moved := math.Inf(1)
+	if w.last == nil {
+		next.step = math.Abs(rise * v[next.at])
+	}
+	if turns, err = p.regain(&next); err != nil {
+		return w, 0, err
+	}
+	next.last = v
+	for i := range v {
+		v[i] = next.u[i] - w.u[i]
+	}
+	return next, turns, nil
+}
+
+// regain brings w to the path by changing λ and all but its displacement at.
+func (p *path) regain(w *walker) (turns int, err error) {
+	m := p.m
+	d, q, moved := make([]float64, m.n), make([]float64, m.n), math.Inf(1)
 	for turn := 1; turn <= 10; turn++ {
-		p.factored(next.u, next.λ)
+		p.factored(w.u, w.λ)
 		copy(d, p.r)
-		if rest := m.norm(d) / (p.full * math.Max(1, math.Abs(next.λ))); rest < 1e-8 || rest < 1e-6 && moved < 1e-9*m.size(next.u) {
-			if w.last == nil {
-				next.step = math.Abs(rise * v[next.at])
-			}
-			next.last = v
-			for i := range v {
-				v[i] = next.u[i] - w.u[i]
-			}
-			return next, turn, nil
-		} else if math.IsNaN(rest) || rest > 1e6 {
+		rest := m.norm(d) / (p.full * math.Max(1, math.Abs(w.λ)))
+		if rest < 1e-8 || rest < 1e-6 && moved < 1e-9*m.size(w.u) {
+			return turn, nil
+		}
+		if math.IsNaN(rest) || rest > 1e6 {
 			break
 		}
 		p.back(d)
-		q := make([]float64, m.n)
-		p.pull(next.u, q)
+		p.pull(w.u, q)
 		p.back(q)
-		δ := -d[next.at] / q[next.at]
+		δ := -d[w.at] / q[w.at]
 		for i := range d {
 			d[i] += δ * q[i]
-			next.u[i] += d[i]
+			w.u[i] += d[i]
 		}
-		next.λ += δ
+		w.λ += δ
 		moved = m.size(d)
 	}
-	return w, 0, ErrLimit
+	return 0, ErrLimit
 }
 
 // mover is the displacement, not a rotation or strain, that moves most.
