@@ -24,6 +24,8 @@ const (
 	lb   = 0.45359237
 	lbf  = lb * 9.80665
 	psi  = lbf / (inch * inch)
+	// √0.0254
+	rootInch = 0.159373774505092286
 )
 
 // rung is one unit of a ladder: it serves from the SI magnitude Least on.
@@ -52,6 +54,8 @@ var ladders = map[string]map[string][]rung{
 		"1":     {{0, Display{"", 1, 0}}},
 		"kg/m3": {{0, Display{"kg/m³", 1, 0}}},
 		"m/s2":  {{0, Display{"m/s²", 1, 0}}},
+
+		"Pa m^0.5": {{0, Display{"MPa √m", 1e6, 0}}},
 	},
 	"us": {
 		"Pa":    {{1e10, Display{"Msi", 1e6 * psi, 0}}, {1e4 * psi, Display{"ksi", 1e3 * psi, 0}}, {0, Display{"psi", psi, 0}}},
@@ -71,6 +75,8 @@ var ladders = map[string]map[string][]rung{
 		"kg":    {{0, Display{"lb", lb, 0}}},
 		"kg/m3": {{0, Display{"lb/ft³", lb / (foot * foot * foot), 0}}},
 		"m/s2":  {{0, Display{"ft/s²", foot, 0}}},
+
+		"Pa m^0.5": {{0, Display{"ksi √in", 1e3 * psi * rootInch, 0}}},
 	},
 }
 

@@ -47,6 +47,11 @@ func J(symbol, name string, v float64) Quantity { return Quantity{symbol, name, 
 // Rad returns an angle v [rad].
 func Rad(symbol, name string, v float64) Quantity { return Quantity{symbol, name, v, "rad"} }
 
+// PaRootM returns a stress intensity or toughness v [Pa m½].
+func PaRootM(symbol, name string, v float64) Quantity {
+	return Quantity{symbol, name, v, "Pa m^0.5"}
+}
+
 // Num returns a pure number v [-].
 func Num(symbol, name string, v float64) Quantity { return Quantity{symbol, name, v, "1"} }
 

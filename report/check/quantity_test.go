@@ -15,7 +15,7 @@ func TestUnitsOfQuantities(t *testing.T) {
 		"Pa": check.Pa("p", "pressure", 2), "m": check.M("t", "wall", 2), "m2": check.M2("A", "area", 2), "m3": check.M3("V", "volume", 2),
 		"N": check.N("F", "force", 2), "N/m": check.NPerM("N", "line load", 2), "N m": check.NM("M", "moment", 2), "kg": check.Kg("m", "mass", 2),
 		"kg/m3": check.KgPerM3("ρ", "density", 2), "K": check.K("T", "temperature", 2), "s": check.S("t", "time", 2), "J": check.J("U", "energy", 2),
-		"rad": check.Rad("α", "angle", 2), "1": check.Num("E", "efficiency", 2),
+		"rad": check.Rad("α", "angle", 2), "1": check.Num("E", "efficiency", 2), "Pa m^0.5": check.PaRootM("K_c", "toughness", 2),
 	} {
 		if q.Unit != unit || q.Value != 2 || q.Symbol == "" || q.Name == "" {
 			t.Errorf("%q: %+v", unit, q)

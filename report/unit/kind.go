@@ -27,21 +27,22 @@ const (
 	Angle                        // [rad]
 	Acceleration                 // [m/s2]
 	Velocity                     // [m/s]
+	Toughness                    // stress intensity [Pa m½]
 )
 
 var kindNames = [...]string{
 	"length", "area", "volume", "mass", "density", "force", "moment",
 	"pressure", "absolute pressure", "temperature", "thermal expansion",
-	"time", "angle", "acceleration", "velocity",
+	"time", "angle", "acceleration", "velocity", "toughness",
 }
 
 var siUnits = [...]string{
-	"m", "m2", "m3", "kg", "kg/m3", "N", "N m", "Pa", "Pa", "K", "1/K", "s", "rad", "m/s2", "m/s",
+	"m", "m2", "m3", "kg", "kg/m3", "N", "N m", "Pa", "Pa", "K", "1/K", "s", "rad", "m/s2", "m/s", "Pa m^0.5",
 }
 
 var examples = [...]string{
 	"3 mm", "5 mm2", "12 l", "40 kg", "786 kg/m3", "-35 kN", "3 kN m", "25 bar",
-	"1.013 bara", "20 degC", "16e-6 1/K", "10 min", "30 deg", "9.81 m/s2", "4 m/s",
+	"1.013 bara", "20 degC", "16e-6 1/K", "10 min", "30 deg", "9.81 m/s2", "4 m/s", "29 MPa m^0.5",
 }
 
 // String returns the kind in words: "length", "absolute pressure".
@@ -101,6 +102,8 @@ const (
 	pound   = "0.45359237"
 	gravity = "9.80665"
 	perInch = "10000/254"
+	// rootInch is √0.0254 to more digits than a float64 holds: it is no fraction.
+	rootInch = "0.159373774505092286"
 )
 
 var stressUnits = []scale{
@@ -136,6 +139,10 @@ var units = map[Kind][]scale{
 	Angle:        {of("deg", "1/180"), of("rad", "1")},
 	Acceleration: {of("m/s2", "1"), of("ft/s2", "0.3048"), of("g0", gravity)},
 	Velocity:     {of("m/s", "1"), of("ft/s", "0.3048")},
+	Toughness: {
+		of("MPa m^0.5", "1000000"), of("Pa m^0.5", "1"),
+		product("ksi in^0.5", "1000", pound, gravity, perInch, perInch, rootInch),
+	},
 }
 
 // Units returns the units that may stand behind a number of the kind.

@@ -57,6 +57,8 @@ func TestParse(t *testing.T) {
 		{Angle, "180 deg", math.Pi},
 		{Angle, "0.5 rad", 0.5},
 		{Acceleration, "1 g0", 9.80665},
+		{Toughness, "29 MPa m^0.5", 29e6},
+		{Toughness, "1 ksi in^0.5", 6894757.293168362 * math.Sqrt(0.0254)},
 	} {
 		got, err := Parse(row.kind, row.text)
 		if math.IsNaN(row.want) {

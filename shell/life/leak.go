@@ -105,11 +105,11 @@ func (w Wall) Check(id, title string) check.Result {
 		return r
 	}
 	r.Inputs = w.inputs(l)
-	r.Demand, r.Capacity, r.Formula = stress("K_B", "stress intensity of a crack of 10 t through the wall, "+w.Where, l.Long), stress("K_c", "toughness of the zone, lower bound", w.Toughness), "M σ_h √(π 5 t) ≤ K_c"
+	r.Demand, r.Capacity, r.Formula = check.PaRootM("K_B", "stress intensity of a crack of 10 t through the wall, "+w.Where, l.Long), check.PaRootM("K_c", "toughness of the zone, lower bound", w.Toughness), "M σ_h √(π 5 t) ≤ K_c"
 	use := l.Long / w.Toughness
 	if u := l.Surface / w.Toughness; u > use {
 		use = u
-		r.Demand, r.Formula = stress("K_s", "stress intensity of a surface crack at 0.8 of the wall, "+w.Where, l.Surface), "(F/√Q) (σ + p) √(π 0.8 t) ≤ K_c"
+		r.Demand, r.Formula = check.PaRootM("K_s", "stress intensity of a surface crack at 0.8 of the wall, "+w.Where, l.Surface), "(F/√Q) (σ + p) √(π 0.8 t) ≤ K_c"
 	}
 	if l.Plastic/l.Flow > use {
 		r.Demand, r.Capacity, r.Formula = check.Pa("M σ_h", "hoop stress with bulging, "+w.Where, l.Plastic), check.Pa("σ_f", "flow stress of the zone", l.Flow), "M σ_h ≤ σ_f"
@@ -118,19 +118,15 @@ func (w Wall) Check(id, title string) check.Result {
 	return r
 }
 
-func stress(symbol, name string, k float64) check.Quantity {
-	return check.Quantity{Symbol: symbol, Name: name, Value: k, Unit: "Pa m^0.5"}
-}
-
 func (w Wall) inputs(l Leak) []check.Quantity {
 	return []check.Quantity{
 		check.Pa("σ_h", "membrane stress across the crack", w.Hoop), check.Pa("σ", "membrane and bending at the place", w.Local),
 		check.Pa("p", "pressure on the faces of the crack", w.Pressure), check.M("R", "mid-wall radius", w.Radius), check.M("t", "least wall", w.Thickness),
 		check.Num("M", "bulging of a crack of 10 t, larger form", l.Bulging), check.Pa("R_p0.2,w", "yield strength of the zone", w.Yield),
 		check.Pa("σ_f", "flow stress of the zone", l.Flow), check.Pa("M σ_h", "hoop stress with bulging", l.Plastic),
-		stress("K_A", "stress intensity of a crack of 2 t through the wall", l.Short), stress("K_B", "the same of 10 t", l.Long),
-		stress("K_s", "surface crack at 0.8 of the wall", l.Surface), check.Num("a/c", "its shape, the worst", l.SurfaceShape),
-		stress("K_c", "toughness of the zone, lower bound", w.Toughness),
+		check.PaRootM("K_A", "stress intensity of a crack of 2 t through the wall", l.Short), check.PaRootM("K_B", "the same of 10 t", l.Long),
+		check.PaRootM("K_s", "surface crack at 0.8 of the wall", l.Surface), check.Num("a/c", "its shape, the worst", l.SurfaceShape),
+		check.PaRootM("K_c", "toughness of the zone, lower bound", w.Toughness),
 	}
 }
 

@@ -106,6 +106,10 @@ var ownKeys = []string{
 func (r *reader) checkMaterials() {
 	for _, m := range r.t.Material {
 		table := join("material", m.Name)
+		r.needs(table, "toughness", "toughness_source", `"where the toughness comes from"`)
+		r.needs(table, "toughness_most", "toughness", `"60 MPa m^0.5"`)
+		r.needs(table, "toughness_source", "toughness", `"60 MPa m^0.5"`)
+		r.notAbove(table, "toughness", m.Toughness, "toughness_most", m.ToughnessMost)
 		if r.has(join(table, "alloy")) {
 			for _, k := range ownKeys {
 				if r.has(join(table, k)) {

@@ -88,6 +88,9 @@ var materialKeys = []field{
 	quantity("welded_yield", unit.Pressure, positive, "170 MPa", "own yield strength in the weld's zone"),
 	quantity("welded_ultimate", unit.Pressure, positive, "485 MPa", "own ultimate strength in the weld's zone"),
 	text("source", "mill certificate 1234", "source of the own values"),
+	quantity("toughness", unit.Toughness, positive, "60 MPa m^0.5", "least fracture toughness of wall and weld zone at the temperatures of service; needs toughness_source"),
+	quantity("toughness_most", unit.Toughness, positive, "110 MPa m^0.5", "most that it can be at the proof: what flaw the proof finds rests on it; needs toughness"),
+	text("toughness_source", "test report 5", "source of toughness"),
 }
 
 var jointKeys = []field{
@@ -99,6 +102,7 @@ var jointKeys = []field{
 	choice("process", "welding process", "tig", "mig"),
 	quantity("hi_lo", unit.Length, notNegative, "0.5 mm", "offset of the two walls at the seam"),
 	quantity("peaking", unit.Length, notNegative, "1 mm", "departure from the round at the seam"),
+	quantity("flaw", unit.Length, positive, "1.5 mm", "depth of the deepest flaw that the examination may miss"),
 	file("coupons", "coupons.csv", "coupon tests: columns coupon, ultimate [MPa], yield [MPa], failure; or load [kN], yield_load [kN], width [mm], thickness [mm]; kind weld or parent"),
 	choice("coupon_basis", "statistical basis of the coupon tests; B needs source in [basis]", "A", "B"),
 }

@@ -104,6 +104,10 @@ type Material struct {
 	WeldedYield    *float64 // own, in the weld's zone [Pa]
 	WeldedUltimate *float64 // own, in the weld's zone [Pa]
 	Source         string   // of the own values
+
+	Toughness       *float64 // least of wall and weld zone in service [Pa m½]
+	ToughnessMost   *float64 // most at the proof [Pa m½]
+	ToughnessSource string   // of both
 }
 
 // Own reports whether the material's values are the user's.
@@ -119,6 +123,7 @@ type Joint struct {
 	Process     string   // tig | mig | ""
 	HiLo        *float64 // offset of the walls at the seam [m]
 	Peaking     *float64 // departure from the round at the seam [m]
+	Flaw        *float64 // depth of the deepest flaw that the examination may miss [m]
 	Coupons     string   // file of coupon tests
 	CouponBasis string   // A | B; "" takes the basis's
 
