@@ -28,7 +28,7 @@ func (r *run) shellQuantities() (out []report.NamedQuantity) {
 			add(h.name+".junction_displacement", x.displacement[h.end], "m")
 		}
 	}
-	return out
+	return append(out, r.bifurcationQuantities()...)
 }
 
 // shellExtremes are the extremes of one case.
@@ -79,7 +79,7 @@ func (r *run) meshError() (float64, error) {
 }
 
 // shellNote says how far the numerical shell can be trusted, and what stiffening
-// it leaves out.
+// the linear answer leaves out.
 func (r *run) shellNote() string {
 	e, err := r.meshError()
 	if err != nil {
@@ -87,7 +87,7 @@ func (r *run) shellNote() string {
 	}
 	st := r.shellOf(r.cases[0].states[0], r.cases[0])
 	return fmt.Sprintf("numerical shell: %d elements, residual %.1g, axial balance %.1g; with elements half as long no stress changes by more than %.2g of the largest",
-		st.whole.model.Elements(), st.pressure.Residual, st.pressure.Balance, e)
+		st.whole.model.Elements(), st.pressure.Residual, st.pressure.Balance, e) + r.stiffening()
 }
 
 // meridianCharts draw the stress along the wall, aft tip to forward tip, in meop

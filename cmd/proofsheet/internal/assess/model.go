@@ -57,6 +57,7 @@ type model struct {
 	group4  bool                    // some joint is not examined: the European rule's group 4
 
 	shells     map[shellKey]shellFound
+	lones      map[loneKey]*loneHead
 	operating  []operatingState
 	ranges     map[string]*jointRange // of each joint, over the operating states
 	twoSided   bool                   // some case has a lateral load factor

@@ -158,7 +158,7 @@ func (r *run) notes() []string {
 	if ok, why := r.proof.issued(); !ok {
 		out = append(out, "No proof plan is issued: "+why+".")
 	}
-	out = append(out, r.groundNotes()...)
+	out = append(append(out, r.groundNotes()...), r.collapseNotes()...)
 	for _, c := range r.cases {
 		for _, s := range c.sections {
 			if c.lateral > 0 && math.IsNaN(s.Shear) {

@@ -152,3 +152,35 @@ func TestShellQuantitiesOfEveryTank(t *testing.T) {
 		}
 	}
 }
+
+// Bifurcation of thin torispheres of crown radius D under internal pressure, of
+// which the elastic pressure p_e of the vessel code's thin-knuckle rule is 0.95 to
+// 1.01 (computed): steel, knuckle 0.10 D, D/t 1000: p_e = 0.7121 MPa.
+func TestHeadBifurcation(t *testing.T) {
+	const wall = 0.2 // [mm]
+	keys := fmt.Sprintf("shape = \"torisphere\"\ncrown_radius = \"%g mm\"\nknuckle_radius = \"%g mm\"\nforming = \"pressed\"\nforming_thinning = 0.0\nsegment_seam = \"none\"", 200-wall/2, 20-wall/2)
+	s := sheet(t, parse(t, "thin.toml", shellTank(wall, wall, keys)))
+	if λ := quantity(t, s, "head.aft.bifurcation_factor@meop"); !(λ > 0.7121/1.02 && λ < 0.7121/0.94) {
+		t.Errorf("bifurcation at %.4f MPa, want 0.7121 over 0.95 to 1.01", λ)
+	}
+	if v := quantity(t, sheet(t, read(t, "demo")), "head.aft.bifurcation_factor@meop"); !math.IsNaN(v) {
+		t.Errorf("the thick cone of the demonstration tank: %g, want none", v)
+	}
+}
+
+// A joint that does not hold is told its plastic limit pressure, which is no
+// allowable: above what the elastic limit gives, and under the yield pressure of the
+// plain cylinder, 2/√3 σ_y t/R_i (170 MPa, 3.7 of 200 mm).
+func TestCollapseIsTold(t *testing.T) {
+	s := sheet(t, changed(t, "demo", `thickness = "8 mm"`, `thickness = "4 mm"`, `thickness = "12 mm"`, `thickness = "6 mm"`))
+	found := ""
+	for _, n := range s.Notes {
+		if strings.HasPrefix(n, "Aft head: plastic limit pressure ") {
+			found = n
+		}
+	}
+	var p float64
+	if _, err := fmt.Sscanf(found, "Aft head: plastic limit pressure %f bar", &p); err != nil || !(p > 15 && p < 36.3) {
+		t.Errorf("%q: %v", found, err)
+	}
+}
