@@ -13,7 +13,7 @@ type Buckling struct {
 	Factor   float64  // λ of base + λ vary [-]; +Inf where nothing buckles below Highest
 	Waves    int      // n around the axis; 0 is axisymmetric
 	Mode     []Ripple // amplitudes along the meridian, the greatest 1
-	Most     int      // every n from 2, or 1, to here was counted
+	Most     int      // every n from 0, or but 1, to here was counted; 0 where nothing is compressed
 	OneWave  bool     // n = 1 was counted too: the supports hold the tank as a whole
 	Highest  float64  // the greatest factor looked at [-]
 	Moderate bool     // from the state with moderate rotations
@@ -33,7 +33,7 @@ type Ripple struct {
 // unless it is Dead. Rotations before buckling are left out.
 //
 // A point whose compression N stays below D n²/r² cannot buckle with n waves or
-// more, so that counting ends there.
+// more, to terms of the order t/R, so that counting ends a little above.
 func (m *Model) Bifurcation(base, vary Load) (Buckling, error) {
 	s, err := m.search(base, vary)
 	if err != nil {
@@ -48,7 +48,10 @@ func (m *Model) Bifurcation(base, vary Load) (Buckling, error) {
 		}
 		s.high *= 8
 	}
-	out := Buckling{Factor: math.Inf(1), Most: s.cut(), OneWave: s.one, Highest: s.high}
+	out := Buckling{Factor: math.Inf(1), OneWave: s.one, Highest: s.high}
+	if !math.IsInf(s.high, 1) {
+		out.Most = s.cut()
+	}
 	if s.found {
 		out.Factor, out.Waves, out.Mode, out.Highest = s.high, s.waves, s.w.ripples(s.mode, s.waves), s.high
 	}
@@ -60,6 +63,7 @@ type search struct {
 	m          *Model
 	w          *waves
 	p          *pencil
+	x          *expansion
 	base, vary []prestress
 	high       float64
 	waves      int
@@ -79,6 +83,7 @@ func (m *Model) search(base, vary Load) (*search, error) {
 	w := m.waves()
 	s := &search{m: m, w: w, p: newPencil(w.n, waveWidth),
 		base: m.prestress(b.u, m.following(base), false), vary: m.prestress(v.u, m.following(vary), false)}
+	s.x = w.expand(s.base, s.vary)
 	s.high = 4 * s.classical()
 	return s, nil
 }
@@ -104,14 +109,15 @@ func (s *search) classical() float64 {
 	return least
 }
 
-// cut is the number of waves from which on nothing can buckle below high.
+// cut is the number of waves from which on nothing can buckle below high, with
+// 15 per cent over for what the argument of Bifurcation leaves out.
 func (s *search) cut() int {
 	most := 3.0
 	for i := range s.m.points {
 		p, a, b := &s.m.points[i], s.base[i], s.vary[i]
 		n := -math.Min(a.ns+s.high*b.ns, a.nθ+s.high*b.nθ)
 		if n > 0 {
-			most = math.Max(most, p.r*math.Sqrt(n/s.m.walls[s.m.elements[i/gauss].segment].d))
+			most = math.Max(most, 1.15*p.r*math.Sqrt(n/s.m.walls[s.m.elements[i/gauss].segment].d))
 		}
 	}
 	return int(math.Ceil(most)) + 1
@@ -147,7 +153,7 @@ func (s *search) try(n int) error {
 	if n > waveMost {
 		return fmt.Errorf("more than %d waves around the axis would have to be counted", waveMost)
 	}
-	s.w.fill(s.p.k, s.p.g, n, s.base, s.vary)
+	s.x.fill(s.p.k, s.p.g, n)
 	if err := s.p.hold(s.w.held(n)); err != nil {
 		return fmt.Errorf("%d waves around the axis: %w", n, err)
 	}

@@ -73,8 +73,8 @@
 //
 // Linear in the number of elements: 300 take some 2 ms for the model and 0.5 ms
 // for each case. The default mesh of a tank has about a hundred and is within
-// 0.01 per cent; Bifurcation, BifurcationModerate and LimitLoad take from 0.02 s
-// to a few seconds, thin walls under inside pressure the most.
+// 0.01 per cent; on it Bifurcation takes 0.02 to 0.3 s, LimitLoad 0.1 to 0.2 s and
+// BifurcationModerate 0.2 to 1.5 s, thin walls under inside pressure the most.
 //
 // # Not covered
 //

@@ -46,7 +46,8 @@ type guard struct {
 	p    *path
 	w    *waves
 	a    *pencil
-	u    []float64 // the state looked at last
+	x    *expansion // of the state looked at, or nil
+	u    []float64  // the state looked at last
 	most int
 	one  bool
 }
@@ -91,6 +92,10 @@ func (g *guard) unstable(low []float64, λ0, λ1 float64, ns []int) (bad []int, 
 			ns = append(ns, n)
 		}
 		g.most = max(g.most, g.cut(pre))
+	}
+	g.x = nil
+	if len(ns) > 6 { // what it takes to have all at once
+		g.x = g.w.expand(pre, nil)
 	}
 	for _, n := range ns {
 		if n == 0 {
@@ -138,7 +143,11 @@ func (g *guard) count(n int, pre []prestress) (negative int, free bool, err erro
 			return 0, true, nil
 		}
 	}
-	g.w.fill(g.a.k, nil, n, pre, nil)
+	if g.x != nil {
+		g.x.fill(g.a.k, nil, n)
+	} else {
+		g.w.fill(g.a.k, nil, n, pre, nil)
+	}
 	if err = g.a.hold(g.w.held(n)); err != nil {
 		return 1, false, nil // a diagonal below 0 is unstable by itself
 	}

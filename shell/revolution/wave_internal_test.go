@@ -78,3 +78,41 @@ func TestRingWaves(t *testing.T) {
 		}
 	}
 }
+
+// The expansion in n is what fill makes, rigid arms, rings, an axis and an open
+// end among it.
+func TestExpansion(t *testing.T) {
+	m, err := New(Structure{
+		Segments: []Segment{
+			{Name: "cap", Curve: Arc(Point{}, 2, 0, 1.2), Thickness: 0.05, Modulus: 100, Poisson: 0.3},
+			{Name: "cone", Curve: Line{From: Point{R: 2*math.Sin(1.2) + 0.02, Z: -2 * math.Cos(1.2)}, To: Point{R: 2, Z: 1}}, Thickness: 0.08, Modulus: 100, Poisson: 0.3, Linked: true},
+		},
+		Rings:    []Ring{{Node: 1, Area: 0.01, Radial: 1e-4, Axial: 1e-4, Torsion: 1e-4, Modulus: 100, Offset: Point{Z: 0.1}}},
+		Supports: []Support{{Node: 0, Axial: true}},
+		Mesh:     Mesh{Elements: 8},
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	u, err := m.Solve(Uniform(0.3))
+	if err != nil {
+		t.Fatal(err)
+	}
+	w := m.waves()
+	pre, vary := m.prestress(u.u, m.following(Uniform(0.3)), true), m.prestress(u.u, m.following(Uniform(-1)), false)
+	x := w.expand(pre, vary)
+	for _, n := range []int{0, 1, 2, 3, 17, 60} {
+		k, g, a, b := newBand(w.n, waveWidth), newBand(w.n, waveWidth), newBand(w.n, waveWidth), newBand(w.n, waveWidth)
+		w.fill(k, g, n, pre, vary)
+		x.fill(a, b, n)
+		for _, pair := range [2][2]*band{{k, a}, {g, b}} {
+			most, off := 0.0, 0.0
+			for i, v := range pair[0].a {
+				most, off = math.Max(most, math.Abs(v)), math.Max(off, math.Abs(v-pair[1].a[i]))
+			}
+			if !(off < 1e-11*most) || most == 0 {
+				t.Errorf("%d waves: off by %.2g of %.2g", n, off, most)
+			}
+		}
+	}
+}

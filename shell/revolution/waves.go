@@ -118,29 +118,33 @@ func (w *waves) fill(k, g *band, n int, pre, vary []prestress) {
 		g.clear()
 	}
 	for i := range w.m.elements {
-		s := w.m.waveShapeOf(i, n)
-		from, to := w.dofs[i]*waveStride, (w.dofs[i]+waveSpan)*waveStride
-		for p := range gauss {
-			at := &w.m.points[i*gauss+p]
-			h := bases[p].along(at.j, at.dj)
-			var x [waveSpan]waveStrain
-			for a := range x {
-				x[a] = at.ripples(s.unknown(a, &h), float64(n))
-			}
-			var q prestress
-			if pre != nil {
-				q = pre[i*gauss+p]
-				q.work(&x, at.w, k.a[from:to])
-			}
-			w.m.walls[w.m.elements[i].segment].elastic(&x, q.β, at.w, k.a[from:to])
-			if g != nil {
-				vary[i*gauss+p].work(&x, at.w, g.a[from:to])
-			}
-		}
+		w.element(i, float64(n), w.m.waveShapeOf(i, n), k, g, pre, vary)
 	}
 	w.edges(k, float64(n), pre, true)
 	if g != nil {
 		w.edges(g, float64(n), vary, false)
+	}
+}
+
+// element adds element i.
+func (w *waves) element(i int, n float64, s waveShape, k, g *band, pre, vary []prestress) {
+	from, to := w.dofs[i]*waveStride, (w.dofs[i]+waveSpan)*waveStride
+	for p := range gauss {
+		at := &w.m.points[i*gauss+p]
+		h := bases[p].along(at.j, at.dj)
+		var x [waveSpan]waveStrain
+		for a := range x {
+			x[a] = at.ripples(s.unknown(a, &h), n)
+		}
+		var q prestress
+		if pre != nil {
+			q = pre[i*gauss+p]
+			q.work(&x, at.w, k.a[from:to])
+		}
+		w.m.walls[w.m.elements[i].segment].elastic(&x, q.β, at.w, k.a[from:to])
+		if g != nil {
+			vary[i*gauss+p].work(&x, at.w, g.a[from:to])
+		}
 	}
 }
 
