@@ -22,6 +22,8 @@ type AreaReport struct {
 	Meridional      Plane
 	Transverse      Plane
 	Pressure        []PressureArea // second opinion, outboard and inboard; empty where the method does not reach
+	Piping          *Piping        // third opinion on a cylinder or cone; nil where the piping form does not reach
+	Notes           []string       // what a reader should know of the methods used
 	Err             error          // why the report is incomplete; no check is made from it then
 	Faults          []Fault        // what makes the port not satisfied whatever the areas say
 	Cautions        []string
@@ -66,6 +68,7 @@ type Plane struct {
 // Areas are required and available areas of a whole section or of one side.
 type Areas struct {
 	Limit, HalfBore, HalfOutside  float64 // L_s, c and half outside chord; of a side [m]
+	HalfPad                       float64 // reach of the pad from the tube's axis; of a side, 0 = no pad [m]
 	Required                      float64 // A, or A/2 of a side [m2]
 	A1, A2, A3, A41, A42, A43, A5 float64 // [m2]
 }
@@ -88,7 +91,11 @@ func (a Areas) Ratio() float64 { return a.Available() / a.Required }
 //	A41s, A43s = ½ leg² sin β fr, A42s = ½ leg² fr4; of A41s and A43s only what lies within H (less te), h and Ls
 //	A5s = (min[Dp/2, Ls] − C/2) te fr4
 //
-// with d the bore chord and C the outside chord of [Port.Chords], tn′ = (C − d)/2,
+// An inserted plate of thickness ti counts with E1 ti in A1s as far as it goes, the
+// wall beyond; the limits keep the wall's own t, which is on the safe side. A tube
+// set on the wall has no metal in it: fr1 is 1 and the hole is its bore.
+//
+// With d the bore chord and C the outside chord of [Port.Chords], tn′ = (C − d)/2,
 // Ls = max(d, d/2 + tn + t) cut off where the part, a knuckle, the 0.8 D circle,
 // a tip or a joint's zone begins (neighbours: [CheckSpacing]), trn = p Rn/(Sn Et − 0.6p) with Et the efficiency of
 // the tube's own long seam, Rn its inside radius, p up to 0.385 Sn Et.
@@ -124,13 +131,17 @@ func (r *AreaReport) work() error {
 	r.Ratios = s.ratios(p)
 	cut := p.cuts(w)
 	c := r.Chords
+	if err := p.fitsInsert(w, math.Max(c.OutsideOutboard, c.OutsideInboard)); err != nil {
+		return err
+	}
 	r.Meridional = r.plane(section{name: "meridional", bore: c.Meridional, outside: c.OutsideMeridional, sinBeta: math.Cos(c.Obliquity),
-		slope: 1, factor: 1, resultant: load.Hoop, efficiency: s.EfficiencyMeridional,
+		factor: 1, resultant: load.Hoop, efficiency: s.EfficiencyMeridional,
 		sides: [2]Areas{{Limit: cut.outboard, HalfBore: c.Outboard, HalfOutside: c.OutsideOutboard}, {Limit: cut.inboard, HalfBore: c.Inboard, HalfOutside: c.OutsideInboard}}})
 	side := Areas{Limit: cut.transverse, HalfBore: c.Transverse / 2, HalfOutside: c.OutsideTransverse / 2}
 	r.Transverse = r.plane(section{name: "transverse", bore: c.Transverse, outside: c.OutsideTransverse, sinBeta: 1,
-		factor: r.factor(1), resultant: load.Meridional, efficiency: s.EfficiencyTransverse, sides: [2]Areas{side, side}})
+		angle: math.Pi / 2, factor: r.factor(1), resultant: load.Meridional, efficiency: s.EfficiencyTransverse, sides: [2]Areas{side, side}})
 	r.judge()
+	r.thirdOpinion()
 	return r.secondOpinion(cut)
 }
 
@@ -165,7 +176,7 @@ func (r *AreaReport) require() error {
 type section struct {
 	name                           string
 	bore, outside, sinBeta, factor float64
-	slope                          float64 // cosine to the generator: +1 where the first side looks straight outboard
+	angle                          float64 // to the meridional plane: 0 where the first side looks straight outboard [rad]
 	resultant, efficiency          float64
 	sides                          [2]Areas
 }
@@ -193,13 +204,13 @@ func (r *AreaReport) plane(x section) Plane {
 	for i := range sides {
 		a := &sides[i]
 		a.Limit = math.Min(pl.ParallelLimit, a.Limit)
-		a.Required = pl.Whole.Required / 2
-		width, relief := a.Limit-a.HalfBore, pl.TubeAlong*(e1*t-ftr)*(1-fr.FR1)
-		even := e1*t*width - ftr*width - relief
+		a.Required, a.HalfPad = pl.Whole.Required/2, p.padReach(a.HalfOutside, x.angle)
+		width, relief := a.Limit-a.HalfBore, pl.TubeAlong*(e1*p.atHole(w)-ftr)*(1-fr.FR1)
+		even := e1*p.wallMetal(w, a.HalfBore, a.Limit) - ftr*width - relief
 		a.A1 = even
 		if w.Surface == Cone { // t_r grows as the slant distance from the apex
 			grown := (a.Limit*a.Limit - a.HalfBore*a.HalfBore) / 2 * math.Sin(w.HalfApex) / p.Radius
-			a.A1 -= ftr * grown * x.slope * float64(1-2*i)
+			a.A1 -= ftr * grown * math.Cos(x.angle) * float64(1-2*i)
 		}
 		r.additions(a, pl)
 		pl.Whole.A1 += even
@@ -234,8 +245,8 @@ func (r *AreaReport) additions(a *Areas, pl Plane) {
 	if p.Pad != nil {
 		ratio, te = fr.FR3, p.Pad.Thickness
 		outside -= te
-		a.A5 = (math.Min(p.Pad.OutsideDiameter/2, a.Limit) - a.HalfOutside) * p.Pad.Thickness * fr.FR4
-		if p.Pad.OutsideDiameter/2 <= a.Limit {
+		a.A5 = (math.Min(a.HalfPad, a.Limit) - a.HalfOutside) * p.Pad.Thickness * fr.FR4
+		if a.HalfPad <= a.Limit {
 			a.A42 = p.Pad.Leg * p.Pad.Leg / 2 * fr.FR4
 		}
 	}

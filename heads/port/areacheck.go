@@ -3,6 +3,7 @@ package port
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"proofsheet/report/check"
@@ -26,11 +27,20 @@ func (r *AreaReport) judge() {
 		for _, side := range []Areas{pl.Outboard, pl.Inboard} {
 			fault("the hole reaches to where metal no longer counts, in the "+pl.Name+" plane",
 				check.M("C/2", "half outside chord", side.HalfOutside), check.M("L_s", "limit along the wall", side.Limit))
+			if p.Pad != nil {
+				fault("the pad is smaller than the hole in it, in the "+pl.Name+" plane",
+					check.M("C/2", "half outside chord", side.HalfOutside), check.M("D_p/2", "reach of the pad", side.HalfPad))
+			}
 		}
-		if p.Pad != nil {
-			fault("the pad is smaller than the hole in it, in the "+pl.Name+" plane",
-				check.M("C", "outside chord", pl.Outside), check.M("D_p", "pad diameter", p.Pad.OutsideDiameter))
-		}
+	}
+	if p.Fit == On {
+		r.Cautions = append(r.Cautions, fmt.Sprintf("port %s pulls on the wall through its thickness: examine the plate there for laminations (practice)", p.Name))
+	}
+	if p.Insert != nil {
+		r.Cautions = append(r.Cautions, fmt.Sprintf("port %s: the inserted plate bends the wall where it is thicker on one side only; that is not in these checks", p.Name))
+	}
+	if w.Surface != Cylinder && w.Surface != Cone && w.Surface != Flat && r.Chords.Meridional > w.Radius {
+		r.Cautions = append(r.Cautions, fmt.Sprintf("port %s takes more than half of the head's diameter: a reducer or cone is the better choice (UG-36(b)(2), recalled)", p.Name))
 	}
 	if p.Pad == nil {
 		return
@@ -117,6 +127,9 @@ func (r AreaReport) readings() []reading {
 		all = append(all, reading{"pressure-area method, " + q.Side + " side", check.Pa("p", "pressure at the port", r.Load.Pressure),
 			check.Pa("p_max", "pressure the "+q.Side+" side carries", q.Capacity)})
 	}
+	if r.Piping != nil {
+		all = append(all, r.Piping.reading())
+	}
 	return all
 }
 
@@ -147,8 +160,9 @@ func (r AreaReport) worst(all []reading) (reading, string) {
 }
 
 // Check returns the check port.NAME/area: the worst of the whole section and of
-// each side alone in both planes, of the pressure-area method on both sides, and
-// of the faults. An incomplete report is not assessed.
+// each side alone in both planes, of the pressure-area method on both sides, of
+// the piping form, and of the faults. The stress at the edge of an open hole is
+// shown and decides nothing: area replacement stands for it. An incomplete report is not assessed.
 func (r AreaReport) Check(name string) check.Result {
 	id, title := "port."+name+"/area", "Port "+name+": metal replaced round the hole"
 	if err := r.incomplete(); err != nil {
@@ -160,7 +174,11 @@ func (r AreaReport) Check(name string) check.Result {
 		Formula: "A_1 + A_2 + A_3 + A_41 + A_42 + A_43 + A_5 ≥ A = d F t_r + 2 t_n′ F t_r (1 − f_r1), each side alone A/2; p ≤ p_max; " + r.RequiredFormula + "; t_rn = p R_n/(S_n E_t − 0.6p)",
 		Inputs:  r.inputs(), Demand: worst.demand, Capacity: worst.capacity, Factor: 1,
 		Source: check.Source{Doc: "ASME BPVC Section VIII Division 1, 2007 to 2019", Where: "areas and limits of UG-37 read; cones, torispheres and weld ratios recalled, confirm", How: check.Memory},
-		Note:   strings.Join(append([]string{note}, append(r.exempt(), r.Cautions...)...), "; "),
+		Note:   strings.Join(slices.Concat([]string{note}, r.Notes, r.exempt(), r.Cautions), "; "),
+	}
+	if worst.what == pipingName {
+		res.Formula = pipingFormula + "; beside it: " + res.Formula
+		res.Source = check.Source{Doc: "ASME B31.3, recalled; confirm", Where: "304.3.3, branch at an angle, read in an example; taken for the wall at the port", How: check.Memory}
 	}
 	if strings.HasPrefix(worst.what, "pressure-area") {
 		res.Formula = pressureAreaFormula + "; beside it: " + res.Formula
@@ -173,21 +191,6 @@ func (r AreaReport) Check(name string) check.Result {
 // l is the reach along the wall from the tube's axis.
 const pressureAreaFormula = "p ≤ p_max = [(E_1 A_fs + A_fw) S_v + A_fb min(S_v, S_n) + A_fp min(S_v, S_p)]/[A_ps + A_pb + A_pφ/2 + (A_fs + A_fw + A_fb + A_fp)/2], " +
 	"A_ps = r_is l (cylinder), l (2 r_is ± l tan α)/2 (cone, + outboard), r_is² l/(2 r_is + t) (dome), l = l_so + a"
-
-// exempt notes where a code vessel would need no calculation; it is never a
-// verdict, since the exemption rests on the code's own factors.
-//
-// Source: ASME VIII-1 UG-36(c)(3) (read).
-func (r AreaReport) exempt() []string {
-	most := 89e-3
-	if r.RequiredWall > 10e-3 {
-		most = 60e-3
-	}
-	if r.Chords.Meridional > most {
-		return nil
-	}
-	return []string{"one isolated opening of this size would need no calculation by UG-36(c)(3); that rests on the code's factors and is not used here"}
-}
 
 // inputs lists every number of the check in the order of the work.
 func (r AreaReport) inputs() []check.Quantity {
@@ -208,7 +211,10 @@ func (r AreaReport) inputs() []check.Quantity {
 		in = append(in, check.M("e", "tube axis from tank axis", p.Radius), check.Rad("α", "half angle", w.HalfApex))
 	}
 	if p.Pad != nil {
-		in = append(in, check.Pa("S_p", "allowable stress, pad", r.Strengths.Pad), check.M("D_p", "pad diameter", p.Pad.OutsideDiameter), check.M("t_e", "pad thickness", p.Pad.Thickness))
+		in = append(in, check.Pa("S_p", "allowable stress, pad", r.Strengths.Pad), check.M("t_e", "pad thickness", p.Pad.Thickness))
+	}
+	if q := p.Insert; q != nil {
+		in = append(in, check.M("t_i", "inserted plate", q.Thickness), check.M("s_i", "reach of the inserted plate", q.OutsideDiameter/2))
 	}
 	for _, pl := range []Plane{r.Meridional, r.Transverse} {
 		in = append(in, pl.inputs()...)
@@ -216,7 +222,8 @@ func (r AreaReport) inputs() []check.Quantity {
 	for _, q := range r.Pressure {
 		in = append(in, q.inputs()...)
 	}
-	return in
+	in = append(in, r.Piping.inputs()...)
+	return append(in, check.Num("K", "stress at the edge over hoop stress, were the hole open; shown only", r.stressRaise()))
 }
 
 func (pl Plane) inputs() []check.Quantity {
@@ -232,6 +239,9 @@ func (pl Plane) inputs() []check.Quantity {
 		name := pl.Name + part.name
 		if part.name != " whole" {
 			in = append(in, check.M("L_s", name+" limit", part.a.Limit), check.M("c", name+" bore half-chord", part.a.HalfBore))
+			if part.a.HalfPad > 0 {
+				in = append(in, check.M("D_p/2", name+" reach of the pad", part.a.HalfPad))
+			}
 		}
 		in = append(in, check.M2("A", name+" required", part.a.Required), check.M2("A_1", name+" wall", part.a.A1), check.M2("A_2", name+" tube outside", part.a.A2),
 			check.M2("A_3", name+" tube inside", part.a.A3), check.M2("A_41", name+" outside fillet", part.a.A41), check.M2("A_42", name+" pad fillet", part.a.A42),

@@ -31,6 +31,25 @@ func StandardNeck(outsideDiameter float64) float64 {
 	return 0.875 * pipes[len(pipes)-1][1] * inch
 }
 
+// fittings is the least wall [mm] of fittings held by a fillet from one side only, to
+// NPS 3, against their outside diameter as pipe [in].
+//
+// Source: ASME VIII-1 table UW-16.1, recalled; NPS 3/4 read in an engineering forum.
+var fittings = [...][2]float64{{0.405, 2.7}, {0.540, 2.7}, {0.675, 2.7}, {0.840, 3.6}, {1.050, 4.2}, {1.315, 5.5}, {1.660, 7.5}, {1.900, 7.5},
+	{2.375, 7.9}, {2.875, 9.5}, {3.500, 9.5}}
+
+// FilletOnlyNeck returns the least wall [m] of a tube of this outside diameter [m]
+// that is held by a fillet from one side only, of the next larger listed size; not
+// ok, and NaN, above NPS 3 and for a diameter that is not a positive number.
+func FilletOnlyNeck(outsideDiameter float64) (wall float64, ok bool) {
+	for _, row := range fittings {
+		if outsideDiameter > 0 && outsideDiameter <= 1.002*row[0]*inch {
+			return row[1] * 1e-3, true
+		}
+	}
+	return math.NaN(), false
+}
+
 // NeckWall returns the least wall of the tube at the vessel [m]:
 //
 //	t = max(ta, min(tb3, max(tb1, tb2)))
@@ -46,7 +65,8 @@ func NeckWall(ta, tb1, tb2, tb3 float64) float64 {
 
 // CheckNeck is port.NAME/neck: the least tube wall against [NeckWall], ta being
 // trn of [Port.Area] with the tube's own seam, p Rn/(Sn Et − 0.6p), and the wall at
-// the port not taken under 1/16 in. Loads from outside are [AreaReport.CheckThrust].
+// the port not taken under 1/16 in; of a tube held by a fillet from one side only not
+// under [FilletOnlyNeck]. Loads from outside are [AreaReport.CheckThrust].
 func (r AreaReport) CheckNeck(name string) check.Result {
 	id, title := "port."+name+"/neck", "Port "+name+": least tube wall"
 	if err := r.incomplete(); err != nil {
@@ -58,12 +78,19 @@ func (r AreaReport) CheckNeck(name string) check.Result {
 	}
 	tb1 = math.Max(tb1, inch/16)
 	tb3 := StandardNeck(r.Port.OutsideDiameter)
+	need, note := NeckWall(r.RequiredTube, tb1, tb2, tb3), ""
+	if p := r.Port; p.Groove == 0 && !p.FullGroove && !(p.InsideLeg > 0 && p.Fit == Through) {
+		if least, ok := FilletOnlyNeck(p.OutsideDiameter); ok && least > need {
+			need, note = least, "held by a fillet from one side only: table UW-16.1 (recalled) asks for more than UG-45"
+		}
+	}
 	return check.Result{
 		ID: id, Title: title, Formula: "t_n ≥ max(t_a, min(t_b3, max(t_b1, t_b2))); t_a = p R_n/(S_n E_t − 0.6p)",
 		Inputs: []check.Quantity{check.Pa("p", "pressure at the port", r.Load.Pressure), check.M("R_n", "tube inside radius", r.Port.OutsideDiameter/2-r.Port.TubeWall),
 			check.Pa("S_n", "allowable stress, tube", r.Strengths.Tube), check.Num("E_t", "efficiency of the tube's own seam", r.Strengths.EfficiencyTube), check.M("t_a", "tube wall for its own pressure", r.RequiredTube), check.M("t_b1", "vessel wall at the port, pressure inside, at least 1/16 in", tb1),
 			check.M("t_b2", "vessel wall at the port, pressure on the convex side", tb2), check.M("t_b3", "0.875 of the standard pipe wall", tb3)},
-		Demand: check.M("t", "least tube wall required", NeckWall(r.RequiredTube, tb1, tb2, tb3)), Capacity: check.M("t_n", "least tube wall", r.Port.TubeWall), Factor: 1,
+		Demand: check.M("t", "least tube wall required", need), Capacity: check.M("t_n", "least tube wall", r.Port.TubeWall), Factor: 1,
 		Source: check.Source{Doc: "ASME BPVC Section VIII Division 1, 2010", Where: "order of choices of UG-45 read; table of pipe walls recalled, confirm", How: check.Memory},
+		Note:   note,
 	}
 }

@@ -1,6 +1,8 @@
 package port_test
 
-// PO-10, PO-11: UG-45 worked in an engineering forum (read), in mm.
+// PO-10, PO-11, PO-12: UG-45 and table UW-16.1 worked in an engineering forum (read), in
+// mm. PO-33: slides on UG-45, 2010 edition (read); their wall of 1219 mm shell at 9.766243
+// on 138 MPa, 3.18 corroded.
 
 import (
 	"math"
@@ -20,6 +22,7 @@ func TestNeckWall(t *testing.T) {
 		{"PO-10", 0.132, 1.57, 8.6, 5.27, "5.27"},
 		{"PO-11", 5.88, 12.95, 11.33, 11.33, "11.33"},
 		{"own pressure governs", 6, 1, 2, 5, "6"},
+		{"PO-33, without corrosion", 2.96, 45.28, 0, 4.80, "4.80"},
 	} {
 		checktest.Printed(t, row.id, port.NeckWall(row.ta, row.tb1, row.tb2, row.tb3), row.want)
 	}
@@ -32,6 +35,48 @@ func TestNeckWall(t *testing.T) {
 	}
 	if ta := 0.03 * 51.13 / (11.64 - 0.6*0.03); math.Abs(ta-0.132) > 0.0005 {
 		t.Errorf("PO-10 ta %g", ta)
+	}
+}
+
+// PO-33: the shell's 45.28 mm.
+func TestNeckOfSlides(t *testing.T) {
+	w := port.Wall{Surface: port.Cylinder, Thickness: 50 * mm, Radius: (1219.0/2 + 3.18 + 25) * mm, Length: 5}
+	tr, _, err := port.Port{}.RequiredWall(w, 9.766243*mpa, 138*mpa)
+	if err != nil {
+		t.Fatal(err)
+	}
+	checktest.Printed(t, "tb1", tr/mm, "45.28")
+	checktest.Printed(t, "with corrosion", port.NeckWall(2.96, tr/mm, 0, 4.80)+3.18, "7.98")
+}
+
+// PO-12: a fitting of 27.15 by 4.05 mm held by one fillet needs 4.2 mm by table UW-16.1,
+// 2.51 mm by UG-45.
+func TestFilletOnlyNeck(t *testing.T) {
+	wall, ok := port.FilletOnlyNeck(27.15 * mm)
+	if !ok {
+		t.Fatal("no row for 27.15 mm")
+	}
+	checktest.Printed(t, "PO-12", wall/mm, "5.5") // next larger size; the source's fitting is called 3/4 in
+	wall, _ = port.FilletOnlyNeck(26.7 * mm)
+	checktest.Printed(t, "NPS 3/4", wall/mm, "4.2")
+	if v, ok := port.FilletOnlyNeck(90 * mm); ok || !math.IsNaN(v) {
+		t.Errorf("over NPS 3: %g", v)
+	}
+	p, w, load, s := areaCase(45, 60, 4, 3, 1, 4, 0)
+	p.FullGroove = false
+	r, err := p.Area(w, load, s)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := r.CheckNeck("p"); got.Status() != check.NotSatisfied || math.Abs(got.Demand.Value-4.2*mm) > 1e-9 {
+		t.Errorf("one fillet round 25.4 mm by 3 mm: %v, %g", got.Status(), got.Demand.Value)
+	}
+	p.Groove = 2 * mm
+	if r, err = p.Area(w, load, s); err != nil {
+		t.Fatal(err)
+	}
+	if got := r.CheckNeck("p").Status(); got != check.Satisfied {
+		t.Errorf("with a groove the table does not ask: %v", got)
 	}
 }
 

@@ -12,7 +12,8 @@ import (
 // against the distance along the wall to the edge, seam or tip of the part, on
 // the side where least is left:
 //
-//	C/2 + max(0.2 √[(2 ris + t) t], 3 t) ≤ distance,  Dp/2 + leg ≤ distance
+//	C/2 + max(0.2 √[(2 ris + t) t], 3 t) ≤ distance,  Dp/2 + leg ≤ distance,
+//	s_i of an inserted plate + max(…) ≤ distance
 //
 // Lengths in [m]. A hole over the apex, rim, seam or tip, and a tube over 60
 // degrees off the wall's normal, is not assessed and says why. A hole that
@@ -39,7 +40,10 @@ func (p Port) CheckPlacement(w Wall) check.Result {
 	for _, side := range p.sides(w, c) {
 		need := side.half + beside
 		if p.Pad != nil {
-			need = math.Max(need, p.Pad.OutsideDiameter/2+p.Pad.Leg)
+			need = math.Max(need, p.padReach(side.half, 0)+p.Pad.Leg)
+		}
+		if p.Insert != nil {
+			need = math.Max(need, p.Insert.OutsideDiameter/2+beside)
 		}
 		res.Inputs = append(res.Inputs, check.M("C/2", "half outside chord, "+side.name, side.half), check.M("L", "distance to the part's end, "+side.name, side.distance))
 		if res.Demand.Unit == "" || need-side.distance > res.Demand.Value-res.Capacity.Value {

@@ -12,11 +12,23 @@ const (
 	On
 )
 
-// A Pad is a doubler round the tube, round in the flat of the wall.
+// A Pad is a doubler round the tube: round in the flat of the wall, or, with a
+// Length, elliptical, or, with a Lip, of the same width all round the hole's true
+// outline. It is centred on the tube's axis.
 type Pad struct {
-	OutsideDiameter float64 // D_p, along the wall [m]
+	OutsideDiameter float64 // D_p, along the wall; of an ellipse its size across the meridional plane; with a Lip not used [m]
+	Length          float64 // of an ellipse, in the meridional plane; 0 = round [m]
+	Lip             float64 // width beyond the tube's outline, along the wall; 0 = round or elliptical [m]
 	Thickness       float64 // t_e, least [m]
 	Leg             float64 // leg of the fillet round its outer edge [m]
+}
+
+// An Insert is a round plate, thicker than the wall, let into it in place of the
+// wall and joined to it by a butt weld; the tube stands in its middle.
+type Insert struct {
+	OutsideDiameter float64 // 2 s_i, along the wall, to the butt weld or where its taper begins [m]
+	Thickness       float64 // t_i, least corroded; not under the wall's [m]
+	Efficiency      float64 // of its butt weld, by inspection only; 0 to 1 [-]
 }
 
 // A Port is a tube in a wall.
@@ -37,6 +49,7 @@ type Port struct {
 	Groove          float64 // depth of a partial groove weld, 0 = none [m]
 	FullGroove      bool    // full penetration, stated
 	Pad             *Pad    // nil = none
+	Insert          *Insert // nil = none
 }
 
 // Chords is the size of a port's hole in its two planes.

@@ -30,7 +30,7 @@ type PressureArea struct {
 //	dome     Aps = ½ ris² (lso + a)/(½ t + ris)
 //	Apb = ½ ID (l′b + t), Apφ = ½ ID² tan φ
 //
-// fob and fop are the lesser of wall and tube, wall and pad; a is the outside
+// An inserted plate counts as far as it goes. fob and fop are the lesser of wall and tube, wall and pad; a is the outside
 // half-chord (sphere: arc). It does not reach flat heads, pressure on the
 // convex side, or a hole in a knuckle: there the report holds none and says so.
 //
@@ -51,8 +51,8 @@ func (r *AreaReport) secondOpinion(cut limits) error {
 		outboard, inboard = p.arcs(w)
 	}
 	r.Pressure = []PressureArea{
-		r.pressureSide("outboard", 1, outboard, cut.outboard),
-		r.pressureSide("inboard", -1, inboard, cut.inboard),
+		r.pressureSide("outboard", 1, outboard, cut.outboard, r.Meridional.Outboard),
+		r.pressureSide("inboard", -1, inboard, cut.inboard, r.Meridional.Inboard),
 	}
 	return nil
 }
@@ -98,37 +98,34 @@ func (r *AreaReport) pressureRange() error {
 	return check.Within("port.Area", "tube diameter over the head's outside diameter", od/(2*r.Wall.Radius+r.Wall.Thickness), 0, 0.6, "pressure-area method, recalled")
 }
 
-// pressureSide works out one side; sign is +1 outboard, a the outside half-chord
-// and cut the distance along the wall where metal stops counting [m].
-func (r *AreaReport) pressureSide(side string, sign, a, cut float64) PressureArea {
+// pressureSide works out one side; sign is the cosine to straight outboard, a the outside
+// half-chord and cut the distance along the wall where metal stops counting [m].
+func (r *AreaReport) pressureSide(side string, sign, a, cut float64, areas Areas) PressureArea {
 	p, w, s := r.Port, r.Wall, r.Strengths
 	t, tn, id, φ := w.Thickness, p.TubeWall, p.OutsideDiameter-2*p.TubeWall, r.Chords.Obliquity
 	q := PressureArea{Side: side, WallRadius: p.curvature(w)}
 	lbo := math.Sqrt((p.OutsideDiameter - tn) * tn)
 	q.WallLength = math.Min(math.Sqrt((2*q.WallRadius+t)*t), cut-a)
 	q.TubeLength = math.Min(lbo, p.outsideNormal(w, φ))
-	q.WallArea = t * q.WallLength
-	q.TubeArea = tn * (q.TubeLength + t)
+	ti := p.atHole(w)
+	q.WallArea = p.wallMetal(w, a, a+q.WallLength)
+	q.TubeArea = tn * (q.TubeLength + ti)
 	switch p.Fit {
 	case On:
-		q.WallArea, q.TubeArea = t*(tn+q.WallLength), tn*q.TubeLength
+		q.WallArea, q.TubeArea = q.WallArea+ti*tn, tn*q.TubeLength
 	case Through:
 		q.InsideLength = math.Min(lbo/2, p.insideNormal(w, φ))
 		q.TubeArea += math.Min(tn, p.InsideWall) * q.InsideLength
-	}
-	areas := r.Meridional.Outboard
-	if sign < 0 {
-		areas = r.Meridional.Inboard
 	}
 	q.WeldArea = r.weldArea(areas, q)
 	fop := s.Wall
 	if p.Pad != nil {
 		fop = math.Min(s.Wall, s.Pad)
-		length := math.Min(p.Pad.OutsideDiameter/2-areas.HalfOutside, q.WallLength)
+		length := math.Min(areas.HalfPad-areas.HalfOutside, q.WallLength)
 		q.PadArea = math.Max(0, length) * math.Min(p.Pad.Thickness, t)
 	}
 	q.WallPressure = wallPressure(w, q.WallRadius, q.WallLength+a, sign)
-	q.TubePressure = id * (q.TubeLength + t) / 2
+	q.TubePressure = id * (q.TubeLength + ti) / 2
 	q.ObliquePressure = id * id * math.Tan(φ) / 2
 	force := (q.WallArea*s.EfficiencyMeridional+q.WeldArea)*s.Wall + q.TubeArea*math.Min(s.Wall, s.Tube) + q.PadArea*fop
 	q.Capacity = force / (q.WallPressure + q.TubePressure + q.ObliquePressure/2 +
@@ -137,7 +134,8 @@ func (r *AreaReport) pressureSide(side string, sign, a, cut float64) PressureAre
 }
 
 // wallPressure returns Aps [m2] over a reach along the wall [m] from the tube
-// axis, ris the wall's radius [m], sign +1 outboard.
+// axis, ris the wall's radius [m], sign the cosine to straight
+// outboard.
 func wallPressure(w Wall, ris, reach, sign float64) float64 {
 	switch w.Surface {
 	case Cylinder:
@@ -155,7 +153,7 @@ func (r *AreaReport) weldArea(a Areas, q PressureArea) float64 {
 	if pad := r.Port.Pad; pad != nil {
 		te = pad.Thickness
 		if a.A42 > 0 {
-			sum += filletWithin(pad.Leg, pad.Leg, a.HalfOutside+q.WallLength-pad.OutsideDiameter/2)
+			sum += filletWithin(pad.Leg, pad.Leg, a.HalfOutside+q.WallLength-a.HalfPad)
 		}
 	}
 	if a.A41 > 0 {

@@ -131,3 +131,19 @@ func TestHillsideChord(t *testing.T) {
 	checktest.Printed(t, "ID/cos φ", 7.87/math.Cos(c.Obliquity), "8.859")
 	checktest.Printed(t, "φ", c.Obliquity/deg, "27.33")
 }
+
+// PO-09: entranceway of UFC 4-159-01N (read): d 40.0, tr 2.72, wall 2.75 in: required
+// 108.8 in2, half of it 54.4; limit off the wall 2.5 · 2.75 = 6.875 (printed 6.85).
+func TestEntranceway(t *testing.T) {
+	const s, p = 20000.0, 500.0
+	radius := 2.72 * (s - 0.6*p) / p // so that tr is the source's
+	w := port.Wall{Surface: port.Cylinder, Thickness: 2.75 * inch, Radius: (radius + 2.75/2) * inch, Length: 500 * inch}
+	n := port.Port{Name: "n", OutsideDiameter: 48 * inch, TubeWall: 4 * inch, Station: 250 * inch, Outside: 20 * inch, Fit: port.Flush, FullGroove: true}
+	r, err := n.Area(w, port.Load{Pressure: p * psi}, strengths(s, s))
+	if err != nil {
+		t.Fatal(err)
+	}
+	checktest.Printed(t, "required", r.Meridional.Whole.Required/in2, "108.8")
+	checktest.Printed(t, "half", r.Meridional.Outboard.Required/in2, "54.4")
+	checktest.Printed(t, "limit off the wall", r.Meridional.NormalLimit/inch, "6.875")
+}

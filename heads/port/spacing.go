@@ -73,9 +73,12 @@ func ShareLimit(l1, l2, d1, d2, p float64) float64 {
 //	(C1 + C2)/2 + legs ≤ p, pads by their own edge          they do not touch
 //	4/3 (two) or 3/2 (more) of the mean of d1 and d2 ≤ p    metal between them counts
 //	limits that overlap: the area rule with the share of each, whole and each side
+//	walls that overlap by the pressure-area method: p ≤ p_max with the share of each
 //
 // with the chords d(w), C(w) along the line of centres, p along the wall [m].
-// Limits that do not overlap leave the port's own area check to speak.
+// Limits that do not overlap leave the port's own area check to speak. Shown beside
+// each pair, deciding nothing: the ligament's efficiency of plain holes there, by
+// [DiagonalEfficiency] or 1 − d/p, and how far apart exempt openings must stand.
 //
 // Source: ASME VIII-1 UG-42 (sharing read, the least distances recalled).
 func CheckSpacing(w Wall, ports []Member, at int) check.Result {
@@ -98,10 +101,12 @@ func CheckSpacing(w Wall, ports []Member, at int) check.Result {
 		ratio = 1.5
 	}
 	var all []reading
+	var shown []check.Quantity
 	for i, other := range ports {
 		if i == at {
 			continue
 		}
+		shown = append(shown, r.beside(w, other.Port, len(ports) > 2)...)
 		pair, err := r.neighbour(w, other, ratio)
 		if err != nil {
 			return check.NotMade(id, title, fmt.Errorf("beside port %s: %w", other.Port.Name, err))
@@ -109,10 +114,28 @@ func CheckSpacing(w Wall, ports []Member, at int) check.Result {
 		all = append(all, pair...)
 	}
 	worst := governing(all)
-	res.Inputs = numbers(all)
+	res.Inputs = append(numbers(all), shown...)
 	res.Demand, res.Capacity = worst.demand, worst.capacity
 	res.Note = strings.Join([]string{"governs: " + worst.what, "metal between two ports is counted once"}, "; ")
 	return res
+}
+
+// beside returns what is shown of a pair and decides nothing.
+func (r AreaReport) beside(w Wall, q Port, several bool) []check.Quantity {
+	dist, wp, wq := CentreDistance(w, r.Port, q)
+	qc, err := q.Chords(w)
+	if err != nil {
+		return nil // refused with its reason where the pair is compared
+	}
+	d := (along(r.Chords.Transverse, r.Chords.Obliquity, wp) + along(qc.Transverse, qc.Obliquity, wq)) / 2
+	in := []check.Quantity{check.Rad("w", "line of centres to the meridian, port "+q.Name, wp)}
+	if e, err := w.ligament(d, dist, wp); err == nil {
+		in = append(in, check.Num("E", "ligament of plain holes, shown only, port "+q.Name, e))
+	}
+	if x, err := ExemptDistance(w.Surface, several, r.Port.OutsideDiameter-2*r.Port.TubeWall, q.OutsideDiameter-2*q.TubeWall, wp); err == nil {
+		in = append(in, check.M("p", "distance of exempt openings, shown only, port "+q.Name, x))
+	}
+	return in
 }
 
 // neighbour compares one pair.
@@ -128,36 +151,74 @@ func (r AreaReport) neighbour(w Wall, other Member, ratio float64) ([]reading, e
 	c1, c2 := along(p.OutsideDiameter, r.Chords.Obliquity, wp), along(q.OutsideDiameter, qc.Obliquity, wq)
 	apart := check.M("p", "centre distance, "+beside, dist)
 	all := []reading{
-		{"ports touch, " + beside, check.M("need", "half outside chords or pads, and welds, "+beside, p.half(c1)+q.half(c2)), apart},
+		{"ports touch, " + beside, check.M("need", "half outside chords or pads, and welds, "+beside, p.half(c1, wp)+q.half(c2, wq)), apart},
 		{"no metal counts between them, " + beside, check.M("need", "multiple of the mean bore chord, "+beside, ratio*(d1+d2)/2), apart},
 	}
-	t := w.Thickness
-	l1, l2 := math.Max(d1, d1/2+p.TubeWall+t), math.Max(d2, d2/2+q.TubeWall+t)
-	share := ShareLimit(l1, l2, d1, d2, dist)
-	if share == l1 {
-		return all, nil
+	l1, l2 := math.Max(d1, d1/2+p.TubeWall+w.Thickness), math.Max(d2, d2/2+q.TubeWall+w.Thickness)
+	if share := ShareLimit(l1, l2, d1, d2, dist); share != l1 {
+		all = append(all, r.sharedArea(beside, share, d1, c1, wp)...)
 	}
+	return append(all, r.sharedPressure(q, beside, dist, [2]float64{d1, d2}, [2]float64{c1, c2}, wp)...), nil
+}
+
+// sharedArea is the area rule in the plane through the centres, at angle [rad] to
+// the meridian, with what is left of the limit toward the neighbour [m]; d and c
+// are the chords there [m].
+func (r AreaReport) sharedArea(beside string, share, d, c, angle float64) (all []reading) {
+	p, w, s := r.Port, r.Wall, r.Strengths
 	cut := p.cuts(w)
-	toward, away := cut.toward(wp), cut.toward(wp+math.Pi)
-	s := r.Strengths
-	pl := r.plane(section{name: "centres", bore: d1, outside: c1, sinBeta: r.Chords.Transverse / d1, slope: math.Cos(wp), factor: r.factor(math.Sin(wp)),
+	toward, away := cut.toward(angle), cut.toward(angle+math.Pi)
+	pl := r.plane(section{name: "centres", bore: d, outside: c, sinBeta: r.Chords.Transverse / d, angle: angle, factor: r.factor(math.Sin(angle)),
 		resultant: math.Max(r.Load.Hoop, r.Load.Meridional), efficiency: math.Min(s.EfficiencyMeridional, s.EfficiencyTransverse),
-		sides: [2]Areas{{Limit: math.Min(share, toward), HalfBore: d1 / 2, HalfOutside: c1 / 2}, {Limit: away, HalfBore: d1 / 2, HalfOutside: c1 / 2}}})
+		sides: [2]Areas{{Limit: math.Min(share, toward), HalfBore: d / 2, HalfOutside: c / 2}, {Limit: away, HalfBore: d / 2, HalfOutside: c / 2}}})
 	for _, part := range []struct {
 		name string
 		a    Areas
 	}{{"whole", pl.Whole}, {"facing side", pl.Outboard}, {"far side", pl.Inboard}} {
 		all = append(all, r.compare(pl, part.a, part.name+", plane through "+beside))
 	}
-	return all, nil
+	return all
 }
 
-// half returns the half width [m] a port takes along the wall: outside half-chord
-// and weld, or its pad and the pad's weld.
-func (p Port) half(chord float64) float64 {
+// sharedPressure is the pressure-area method on the side toward a neighbour at
+// the distance dist [m], its wall cut at the line that both share; none where the
+// method does not reach or both are apart: dist ≥ a1 + a2 + lso1 + lso2. The
+// areas of pressure are those of the plane of full hoop stress, on the safe side.
+//
+// Source: EN 13445-3 clause 9, isolated openings, recalled; shared as by UG-42.
+func (r AreaReport) sharedPressure(q Port, beside string, dist float64, d, c [2]float64, angle float64) []reading {
+	if len(r.Pressure) == 0 {
+		return nil
+	}
+	w := r.Wall
+	lso := func(p Port) float64 { ris := p.curvature(w); return math.Sqrt((2*ris + w.Thickness) * w.Thickness) }
+	l1, l2 := c[0]/2+lso(r.Port), c[1]/2+lso(q)
+	share := ShareLimit(l1, l2, d[0], d[1], dist)
+	if share == l1 {
+		return nil
+	}
+	if share <= 0 {
+		return nil // they touch, which is compared by itself
+	}
+	if !(share > c[0]/2) {
+		return []reading{{"no wall is left toward " + beside, check.M("C/2", "half outside chord, "+beside, c[0]/2), check.M("l", "share of the wall, "+beside, share)}}
+	}
+	side := r.Meridional.Outboard
+	side.HalfOutside, side.HalfPad = c[0]/2, r.Port.padReach(c[0]/2, angle)
+	x := r.pressureSide("toward "+beside, math.Cos(angle), c[0]/2, share, side)
+	what := "pressure-area method, toward " + beside
+	return []reading{{what, check.Pa("p", "pressure at the port, "+beside, r.Load.Pressure), check.Pa("p_max", "pressure carried toward "+beside, x.Capacity)}}
+}
+
+// half returns the half width [m] a port takes along the wall at w [rad] to the
+// meridian: outside half-chord and weld, its pad and the pad's weld, or its insert.
+func (p Port) half(chord, w float64) float64 {
 	reach := chord/2 + p.OutsideLeg
 	if p.Pad != nil {
-		reach = math.Max(reach, p.Pad.OutsideDiameter/2+p.Pad.Leg)
+		reach = math.Max(reach, p.padReach(chord/2, w)+p.Pad.Leg)
+	}
+	if p.Insert != nil {
+		reach = math.Max(reach, p.Insert.OutsideDiameter/2)
 	}
 	return reach
 }

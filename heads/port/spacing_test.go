@@ -101,3 +101,30 @@ func TestSharedMetal(t *testing.T) {
 		t.Errorf("margins %g, %g, %g must grow with distance", near, mid, far)
 	}
 }
+
+// Two ports on one generator that stand apart for area replacement but not for the
+// pressure-area method: the walls that the method counts, 2 lso and the holes,
+// overlap, and the metal between is shared. Equal ports stop half way.
+func TestSharedPressureArea(t *testing.T) {
+	shared := func(outward float64) []check.Quantity {
+		w, all := members(6, 0, 0)
+		all[1].Port.Radius += outward * mm
+		got := port.CheckSpacing(w, all, 0)
+		var out []check.Quantity
+		for _, q := range got.Inputs {
+			if q.Symbol == "p_max" {
+				out = append(out, q)
+			}
+		}
+		return out
+	}
+	// lso = √[(2·84.853 + 6)·6] = 32.469 mm; isolated from 2 (17.961 + 32.469) = 100.86 mm
+	// along the generator, 71.32 mm in radius. The neighbour's own lso is longer.
+	if got := shared(90); len(got) != 0 {
+		t.Errorf("90 mm apart in radius: %v", got)
+	}
+	near, mid := shared(45), shared(60)
+	if len(near) != 1 || len(mid) != 1 || !(near[0].Value < mid[0].Value) {
+		t.Errorf("the nearer the less is carried: %v, %v", near, mid)
+	}
+}

@@ -59,9 +59,9 @@ func (p Port) fitting(w Wall, φ float64) error {
 	if p.Fit == On && φ > math.Pi/6+angleSlack && !p.FullGroove {
 		return fmt.Errorf("port %s: a tube set on the wall %.1f deg off its normal needs a joint bevelled to full penetration", p.Name, φ*180/math.Pi)
 	}
-	if p.Groove > w.Thickness*(1+1e-9) && !p.FullGroove {
+	if p.Groove > p.atHole(w)*(1+1e-9) && !p.FullGroove {
 		return fmt.Errorf("port %s: a groove of %.4g mm is deeper than the %.4g mm of wall left after tolerance, thinning and corrosion: count no more than that, or weld through and write groove = \"full\"",
-			p.Name, p.Groove*1e3, w.Thickness*1e3)
+			p.Name, p.Groove*1e3, p.atHole(w)*1e3)
 	}
 	return nil
 }

@@ -79,7 +79,98 @@ func TestCheckThrust(t *testing.T) {
 	if r, err = q.Area(cw, load, cs); err != nil {
 		t.Fatal(err)
 	}
+	if got := r.CheckThrust("p", port.External{Force: 1}).Status(); got != check.Satisfied {
+		t.Errorf("a newton on a cone: %v", got)
+	}
+	if got := r.CheckThrust("p", port.External{Moment: 200}).Status(); got != check.NotSatisfied {
+		t.Errorf("a large moment on a cone: %v", got)
+	}
+	plate := port.Wall{Surface: port.Flat, Thickness: 12 * mm, Radius: 0.2}
+	q.Parallel, load.Required = false, 8*mm
+	if r, err = q.Area(plate, load, cs); err != nil {
+		t.Fatal(err)
+	}
 	if got := r.CheckThrust("p", port.External{Force: 1}).Status(); got != check.NotAssessed {
-		t.Errorf("outside load on a cone: %v, want not assessed", got)
+		t.Errorf("outside load on a flat head: %v, want not assessed", got)
+	}
+}
+
+// patch returns the peaks at the middle of an even load over a circle of radius u
+// [√(R T)] on a shallow shell of ν = 0.3: M/F and N T/F, larger direction, of a
+// sphere and of an endless cylinder. Fourier integrals of the shell equations,
+//
+//	w = k⁴ P/(D k⁸ + (E T/R²) c⁴ k⁴),  c = 1 on a sphere, cos θ on a cylinder
+//
+// summed over a polar grid.
+func patch(u float64, cylinder bool) (m, n float64) {
+	const nu, steps = 0.3, 500
+	const a = 12 * (1 - nu*nu)
+	var mx, my, nx, ny float64
+	lo, hi := math.Log(1e-4), math.Log(200/u)
+	slo, shi := math.Log(1e-8), math.Log(math.Pi/2)
+	for i := range steps {
+		k := math.Exp(lo + (float64(i)+0.5)*(hi-lo)/steps)
+		load := 2 * math.J1(k*u) / (k * u) * k * k * (hi - lo) / steps
+		for j := range steps {
+			s := math.Exp(slo + (float64(j)+0.5)*(shi-slo)/steps)
+			x, y := math.Sin(s), math.Cos(s) // along the axis and round it
+			c := 1.0
+			if cylinder {
+				c = x
+			}
+			w := load * s * (shi - slo) / steps / (math.Pi * math.Pi) / (k*k*k*k/a + c*c*c*c)
+			mx += k * k * (x*x + nu*y*y) * w / a
+			my += k * k * (y*y + nu*x*x) * w / a
+			nx += c * c * y * y * w
+			ny += c * c * x * x * w
+		}
+	}
+	return math.Max(mx, my), math.Max(nx, ny)
+}
+
+// Every row of the cylinder's table: the even load on a cylinder, and what the
+// rigid plug has over the even load on a sphere.
+func TestCylinderLocalStress(t *testing.T) {
+	const rm, wall, f = 0.2, 0.002, 1000.0
+	for _, u := range []float64{0.1, 0.2, 0.5, 1, 1.5, 2, 2.5} {
+		r0 := u * math.Sqrt(rm*wall) * (1 + 1e-12*(1.2-u))
+		σm, σb, err := port.CylinderLocalStress(rm, wall, r0, f)
+		if err != nil {
+			t.Fatal(err)
+		}
+		pm, pb, err := port.LocalStress(rm, wall, r0, f)
+		if err != nil {
+			t.Fatal(err)
+		}
+		m, n := patch(u, true)
+		ms, ns := patch(u, false)
+		plugN, plugM := pm*wall*wall/f, pb*wall*wall/f/6
+		checktest.Close(t, "membrane", σm*wall*wall/f, n+math.Max(0, plugN-ns), 2e-3)
+		checktest.Close(t, "bending", σb*wall*wall/f/6, m+math.Max(0, plugM-ms), 2e-3)
+		if σm < pm || σb < pb {
+			t.Errorf("U %g: a cylinder must not be stressed less than a sphere: %g, %g against %g, %g", u, σm, σb, pm, pb)
+		}
+	}
+	if σ, _, err := port.CylinderLocalStress(rm, wall, math.NaN(), f); err == nil || !math.IsNaN(σ) {
+		t.Errorf("NaN radius: %g, %v", σ, err)
+	}
+}
+
+// A force on an ellipsoid that is a sphere is the force on that sphere.
+func TestLoadOnASphereLikeEllipsoid(t *testing.T) {
+	p := tube(38.1, 2, 60)
+	p.Fit, p.FullGroove, p.OutsideLeg = port.Flush, true, 3*mm
+	s := port.Strengths{Wall: 80 * mpa, Tube: 80 * mpa, EfficiencyMeridional: 1, EfficiencyTransverse: 1, EfficiencyTube: 1}
+	margin := func(w port.Wall) float64 {
+		r, err := p.Area(w, port.Load{Pressure: 2 * mpa}, s)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return r.CheckThrust("p", port.External{Force: 4000}).Margin()
+	}
+	sphere := margin(port.Wall{Surface: port.Sphere, Thickness: 3 * mm, Radius: 150 * mm})
+	checktest.Close(t, "margin", margin(port.Wall{Surface: port.Ellipsoid, Thickness: 3 * mm, Radius: 150 * mm, Depth: 150 * mm}), sphere, 1e-9)
+	if flatter := margin(port.Wall{Surface: port.Ellipsoid, Thickness: 3 * mm, Radius: 150 * mm, Depth: 80 * mm}); !(flatter < sphere) {
+		t.Errorf("a flatter head must be worse: %g against %g", flatter, sphere)
 	}
 }

@@ -76,9 +76,29 @@ func (p Port) valid() error {
 			errs = append(errs, errors.New(at+"a tube that projects inside goes through the wall: fit through"))
 		}
 	}
-	if p.Pad != nil {
-		errs = append(errs, positive(at+"pad diameter", p.Pad.OutsideDiameter), positive(at+"pad thickness", p.Pad.Thickness),
-			notNegative(at+"pad leg", p.Pad.Leg))
+	return errors.Join(append(errs, p.Pad.valid(at), p.Insert.valid(at))...)
+}
+
+func (q *Pad) valid(at string) error {
+	if q == nil {
+		return nil
+	}
+	errs := []error{positive(at+"pad thickness", q.Thickness), notNegative(at+"pad leg", q.Leg), notNegative(at+"pad lip", q.Lip), notNegative(at+"pad length", q.Length)}
+	if q.Lip == 0 {
+		errs = append(errs, positive(at+"pad diameter", q.OutsideDiameter))
+	} else if q.Length != 0 {
+		errs = append(errs, errors.New(at+"a pad has the same lip all round or a length, not both"))
+	}
+	return errors.Join(errs...)
+}
+
+func (q *Insert) valid(at string) error {
+	if q == nil {
+		return nil
+	}
+	errs := []error{positive(at+"insert diameter", q.OutsideDiameter), positive(at+"insert thickness", q.Thickness)}
+	if !(q.Efficiency > 0 && q.Efficiency <= 1) {
+		errs = append(errs, fmt.Errorf("%sefficiency of the insert's butt weld is %.4g, must be above 0 and at most 1", at, q.Efficiency))
 	}
 	return errors.Join(errs...)
 }

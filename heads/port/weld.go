@@ -53,7 +53,8 @@ func (r AreaReport) CheckWeld(name string) check.Result {
 func (r AreaReport) sizeReadings() []reading {
 	p, w := r.Port, r.Wall
 	const most, cover = 19e-3, 6e-3
-	joined := w.Thickness
+	t := p.atHole(w)
+	joined := t
 	if p.Pad != nil {
 		joined = p.Pad.Thickness
 	}
@@ -70,12 +71,12 @@ func (r AreaReport) sizeReadings() []reading {
 	first := reading{"throat of the outside fillet", check.M("t_c", "throat required outside", tc), check.M("t_1", "throat of the outside fillet", t1)}
 	all := []reading{first}
 	if !p.FullGroove {
-		inner := math.Min(most, math.Min(p.TubeWall, w.Thickness))
+		inner := math.Min(most, math.Min(p.TubeWall, t))
 		all = append(all, reading{"second weld, inside fillet or groove", check.M("t_c", "throat required of the second weld", math.Min(cover, 0.7*inner)), check.M("t_2", "throat or depth of the second weld", t2)},
 			reading{"both welds together", check.M("1.25 t_min", "sum of throats required", 1.25*math.Max(tmin, inner)), check.M("t_1 + t_2", "sum of throats", t1+t2)})
 	}
 	if p.Pad != nil {
-		all = append(all, reading{"fillet round the pad", check.M("½ t_min", "throat required at the pad's edge", math.Min(most, math.Min(p.Pad.Thickness, w.Thickness))/2),
+		all = append(all, reading{"fillet round the pad", check.M("½ t_min", "throat required at the pad's edge", math.Min(most, math.Min(p.Pad.Thickness, t))/2),
 			check.M("t", "throat at the pad's edge", p.Pad.Leg/math.Sqrt2)})
 	}
 	return all

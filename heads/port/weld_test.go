@@ -1,6 +1,6 @@
 package port_test
 
-// PO-16: question of an API 510 course (read) on UW-16(i), answer computed.
+// PO-16, PO-17: questions of an API 510 course (read) on UW-16(i) and (j), answers computed.
 // PO-25 weld paths and the oblique fillet factors: computed.
 
 import (
@@ -40,6 +40,22 @@ func TestTwoFillets(t *testing.T) {
 	}
 	if got := r.CheckWeld("n"); got.Status() == check.Satisfied || got.Reason() == "" {
 		t.Errorf("no weld at all: %v, %q", got.Status(), got.Reason())
+	}
+}
+
+// PO-17: question of an API 510 course on UW-16(j) (read), answer computed: shell 28,
+// nozzle 16 mm, inner weld 12 mm of throat: together 1.25 · 16 = 20, so 8 mm outside.
+func TestTwoPartialWelds(t *testing.T) {
+	w := port.Wall{Surface: port.Cylinder, Thickness: 28 * mm, Radius: 1, Length: 5}
+	for throat, want := range map[float64]check.Status{8.01: check.Satisfied, 7.99: check.NotSatisfied} {
+		p := port.Port{Name: "n", OutsideDiameter: 200 * mm, TubeWall: 16 * mm, Station: 2.5, Outside: 0.1, Fit: port.Flush, OutsideLeg: throat * math.Sqrt2 * mm, Groove: 12 * mm}
+		r, err := p.Area(w, port.Load{Pressure: 0.5 * mpa}, strengths(20000, 20000))
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := r.CheckWeld("n"); got.Status() != want {
+			t.Errorf("throat %g mm: %v, %s", throat, got.Status(), got.Note)
+		}
 	}
 }
 

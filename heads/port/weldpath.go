@@ -154,9 +154,9 @@ type WeldPath struct {
 //	W2-2 = (A2 + A3 + A41 + A43 + 2 tn′ t fr1) Sv          tube fillets + groove
 //	W3-3 = (A2 + A3 + A5 + A41 + A42 + A43 + 2 tn′ t fr1) Sv   outer fillet + groove + inside fillet
 //
-// Half-ring strengths [N]: fillet (π/2) D leg 0.49 S times [Port.FilletFactor],
+// without the terms in tn′ for a tube set on the wall. Half-ring strengths [N]: fillet (π/2) D leg 0.49 S times [Port.FilletFactor],
 // neck (π/2)(OD − tn) tn 0.70 Sn, groove (π/2) OD depth 0.74 S, S the weaker of
-// the metals joined. A negative A1 raises W.
+// the metals joined; D of a pad its least diameter. A negative A1 raises W.
 //
 // Source: ASME VIII-1 UG-41(b), UW-15 (paths and W read in a posted sheet; unit
 // strengths and the welds each path crosses recalled).
@@ -180,7 +180,7 @@ func (r AreaReport) WeldPaths(pl Plane) ([]WeldPath, error) {
 	}
 	outer, tubeStrength := 0.0, weak
 	if p.Pad != nil {
-		outer = half * p.Pad.OutsideDiameter * p.Pad.Leg * filletShear * math.Min(s.Pad, s.Wall)
+		outer = half * p.Pad.least(od) * p.Pad.Leg * filletShear * math.Min(s.Pad, s.Wall)
 		tubeStrength = math.Min(s.Pad, s.Tube)
 	}
 	tube := 0.0
@@ -190,9 +190,12 @@ func (r AreaReport) WeldPaths(pl Plane) ([]WeldPath, error) {
 	if p.Pad == nil {
 		outer = tube
 	}
-	fr1 := r.Ratios.FR1
-	pierced := 2 * pl.TubeAlong * r.Wall.Thickness * fr1
-	w := (a.Required - a.A1 + 2*pl.TubeAlong*fr1*(pl.Efficiency*r.Wall.Thickness-pl.Strip)) * s.Wall
+	fr1, t := r.Ratios.FR1, p.atHole(r.Wall)
+	if p.Fit == On { // no tube in the wall
+		fr1 = 0
+	}
+	pierced := 2 * pl.TubeAlong * t * fr1
+	w := (a.Required - a.A1 + 2*pl.TubeAlong*fr1*(pl.Efficiency*t-pl.Strip)) * s.Wall
 	least := func(sum float64) float64 { return math.Max(0, math.Min(w, sum*s.Wall)) }
 	return []WeldPath{
 		{"1-1", least(a.A2 + a.A5 + a.A41 + a.A42), outer + neck},
