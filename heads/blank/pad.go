@@ -14,6 +14,7 @@ type Doubler struct {
 	Wall        port.Wall // of the part under it, nominal
 	Thickness   float64   // of the pad, nominal [m]
 	Diameter    float64   // outside, round in the flat; or 0 [m]
+	Length      float64   // of an ellipse, along the meridian, Diameter across it; 0 = round [m]
 	Lip         float64   // width all round; 0 with Diameter [m]
 }
 
@@ -79,12 +80,16 @@ func (d Doubler) Blank(o Options) Blank {
 	}
 	b.label(Point{0, top}, up, side)
 	b.measure("", "least width between hole and edge", land)
-	if d.Diameter > 0 {
+	switch {
+	case d.Length > 0:
+		b.measure("", "length of the pad along the meridian, before it is bent to the wall", d.Length)
+		b.measure("", "width of the pad across it", d.Diameter)
+	case d.Diameter > 0:
 		b.measure("D_p", "diameter of the pad, before it is bent to the wall", d.Diameter)
 	}
 	b.note("a tell-tale hole, where the rule asks one, is not drawn")
 	outer := polygon(edge)
-	if d.Diameter > 0 {
+	if d.Diameter > 0 && d.Length == 0 {
 		outer = circle(Point{}, d.Diameter/2)
 	}
 	return b.finish(o, outer, []*hole{h})
@@ -107,6 +112,15 @@ func narrowest(hole, edge []Point) float64 {
 
 // edge returns the pad's outer edge and the tool's path round it.
 func (d Doubler) edge(w port.Wall, p port.Port, o Options) ([]Point, Path, error) {
+	if d.Length > 0 {
+		ps := make([]Point, drawn)
+		for i := range ps {
+			sin, cos := math.Sincos(2 * math.Pi * float64(i) / drawn)
+			ps[i] = Point{d.Diameter / 2 * cos, d.Length / 2 * sin}
+		}
+		cut, _ := offset(ps, o.Kerf/2)
+		return ps, polygon(cut), nil
+	}
 	if d.Diameter > 0 {
 		r := d.Diameter / 2
 		return circle(Point{}, r).Points(2 * math.Pi / drawn), circle(Point{}, r+o.Kerf/2), nil

@@ -26,19 +26,26 @@
 //	  fillets within the limits     UG-40 read, by hand                   fillet_test.go
 //	  each side alone, cones        UFC 4-159-01N read; computed          oblique_test.go
 //	  pressure area                 EN 13445-3 clause 9 recalled          oblique_test.go, published_test.go
+//	  lips, ellipses, inserts       geometry; UG-37 by hand               pad_test.go
+//	PipingArea, PipeWall            ASME B31.3 304.3.3 read in examples   piping_test.go
+//	LigamentEfficiency, DiagonalEfficiency  UG-53 read, diagonal recalled  ligament_test.go
+//	OpenHoleStress                  Inglis, computed; round holes read    ligament_test.go
+//	ExemptDistance                  ASME VIII-1 UG-36(c)(3) read          ligament_test.go
+//	CheckInsert                     UG-27, UG-32 with E, by hand          pad_test.go
 //	SphereFactor                    Jawad and Farr table 11.3 read        published_test.go
-//	StandardNeck, NeckWall          ASME VIII-1 UG-45 read, table recalled  neck_test.go
+//	StandardNeck, NeckWall, FilletOnlyNeck  UG-45 read, tables recalled   neck_test.go
 //	CheckWeld, WeldPaths            ASME VIII-1 UW-16, UG-41 read in part weld_test.go
 //	FilletFactor                    computed                              weld_test.go
 //	CentreDistance, ShareLimit      computed; UG-42(a) read               spacing_test.go
-//	CheckThrust, LocalStress        equilibrium; shallow shell, computed  thrust_test.go
+//	CheckThrust, LocalStress, CylinderLocalStress  equilibrium; shallow shells, computed  thrust_test.go
 //	CheckPlacement, SeamDistance    EN 13445-3 recalled; computed         placement_test.go
 //
 // # Not covered
 //
-// A tube off the cylinder's radius, inserted thick plates, rows of plain holes, a
-// hole in a toricone's knuckle, loads from outside on a cylinder, cone, ellipsoid
-// or flat head, threads and covers. The tube of a head with pressure on its convex
-// side is measured as if the wall were outward. Stress raised at an open hole is
-// not a check: area replacement stands for it.
+// A tube off the cylinder's radius, a hole in a toricone's knuckle, loads from
+// outside in a knuckle or on a flat head, threads and covers. The bending of a wall
+// that an insert thickens on one side only. The tube of a head with pressure on its
+// convex side is measured as if the wall were outward. The stress raised at an open
+// hole and the ligaments of plain holes are shown, not checked: area replacement
+// stands for them.
 package port

@@ -40,7 +40,8 @@ func LocalStress(rm, t, r0, f float64) (membrane, bending float64, err error) {
 }
 
 // CylinderLocalStress is [LocalStress] in a cylinder, the larger of hoop and
-// longitudinal. Under a load of the same size it is stressed more than a sphere of
+// longitudinal: membrane and bending stress [Pa], radius, wall and tube radius in [m],
+// the force in [N]. Under a load of the same size it is stressed more than a sphere of
 // its radius, the more the larger the tube.
 //
 // Source: see patches. A screening: not compared with a published curve.

@@ -27,6 +27,17 @@ func (p Port) padReach(half, w float64) float64 {
 	return q.OutsideDiameter / 2
 }
 
+// Reach returns how far the outermost weld of the port is from its axis along the
+// wall, in the direction in which its pad or insert is longest [m], where the tube's
+// outline reaches half [m].
+func (p Port) Reach(half float64) float64 {
+	reach := math.Max(half, math.Max(p.padReach(half, 0), p.padReach(half, math.Pi/2)))
+	if p.Insert != nil {
+		reach = math.Max(reach, p.Insert.OutsideDiameter/2)
+	}
+	return reach
+}
+
 // least returns the least diameter of the pad [m] round a tube of the given
 // outside diameter [m]: its edge is at least as long as that circle.
 func (q *Pad) least(tube float64) float64 {

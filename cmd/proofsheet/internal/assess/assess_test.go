@@ -254,11 +254,14 @@ func TestOutsidePressureIsNotSatisfiedByDefault(t *testing.T) {
 	s := sheet(t, changed(t, "demo", "name = \"pad\"\nullage_pressure = \"25 bar\"", "name = \"pad\"\nullage_pressure = \"-0.3 bar\""))
 	for id, want := range map[string]check.Status{
 		"cylinder/hoop@pad": check.NotApplicable, "cylinder/thickness@pad": check.NotApplicable, "head.forward/thickness@pad": check.NotApplicable,
-		"port.vent/area@pad": check.NotAssessed, "cylinder/external": check.NotAssessed,
+		"port.vent/area@pad": check.Satisfied, "cylinder/external": check.NotAssessed,
 	} {
 		if got := find(t, s, id).Status(); got != want {
 			t.Errorf("%s: %v, want %v", id, got, want)
 		}
+	}
+	if r := find(t, s, "port.vent/area@pad"); !(r.Demand.Value > 0) {
+		t.Errorf("%s: nothing is asked of the port: %v", r.ID, r.Demand)
 	}
 }
 

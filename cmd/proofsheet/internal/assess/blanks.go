@@ -177,8 +177,11 @@ func (m *model) portBlanks(p *portPart, o blank.Options) (out []blank.Blank) {
 		out = append(out, notFlat("pad-"+p.in.Group, "Pad of "+of, "a pad on a dome cannot be laid flat: form it with the head's radius and cut it after, along the tube's axis"))
 	} else if pad != nil {
 		d := blank.Doubler{Name: "pad-" + p.in.Group, Title: "Pad of " + of, Port: q, Wall: w, Thickness: pad.Thickness,
-			Diameter: given(pad.OutsideDiameter), Lip: given(pad.Lip)}
+			Diameter: given(pad.OutsideDiameter), Length: given(pad.Length), Lip: given(pad.Lip)}
 		out = append(out, d.Blank(o))
+	}
+	if in := p.in.Insert; in != nil {
+		out = append(out, notFlat("insert-"+p.in.Group, "Insert of "+of, "a round plate of %.6g mm, %.6g mm thick, laid out like the wall it replaces, with the hole of the wall's blank in its middle", in.OutsideDiameter*1e3, in.Thickness*1e3))
 	}
 	return out
 }

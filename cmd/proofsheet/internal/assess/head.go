@@ -119,11 +119,7 @@ func (m *model) zones(h *headPart, c *loadCase, w welds) (width float64, ports [
 	}
 	for _, p := range m.ports {
 		if p.head == h {
-			edge := p.in.Tube.OutsideDiameter
-			if p.port.Pad != nil {
-				edge = math.Max(edge, p.port.Pad.OutsideDiameter)
-			}
-			e, reach := given(p.in.Radius), edge/2+width
+			e, reach := given(p.in.Radius), p.port.Reach(p.in.Tube.OutsideDiameter/2)+width
 			ports = append(ports, [2]float64{e - reach, e + reach})
 		}
 	}

@@ -62,6 +62,7 @@ type model struct {
 	ranges     map[string]*jointRange // of each joint, over the operating states
 	twoSided   bool                   // some case has a lateral load factor
 	solved     map[*loads.State]*shellState
+	outside    map[outsideKey]outsideWall
 	cold, warm float64 // liquid density at the coldest and the warmest [kg/m3]
 }
 

@@ -8,6 +8,7 @@ import (
 	"proofsheet/cmd/proofsheet/internal/tank"
 	"proofsheet/heads/port"
 	"proofsheet/loads"
+	"proofsheet/material"
 	"proofsheet/report/check"
 	"proofsheet/shell"
 )
@@ -26,13 +27,21 @@ type portPart struct {
 	chordsErr error
 }
 
-// metal returns the volume of the tube's metal and its round pad [m3].
+// metal returns the volume of the tube's metal, its round or elliptical pad and what
+// an insert has over the wall [m3].
 func (p *portPart) metal() float64 {
 	t, od := p.in.Tube.Wall, p.in.Tube.OutsideDiameter
 	v := math.Pi * (od - t) * t * (p.in.Outside + p.in.Inside + p.host.nominal)
-	if p.in.Pad != nil && p.in.Pad.OutsideDiameter != nil {
-		d := *p.in.Pad.OutsideDiameter
-		v += math.Pi / 4 * (d*d - od*od) * p.in.Pad.Thickness
+	if pad := p.in.Pad; pad != nil && pad.OutsideDiameter != nil {
+		d := *pad.OutsideDiameter
+		long := d
+		if pad.Length != nil {
+			long = *pad.Length
+		}
+		v += math.Pi / 4 * (d*long - od*od) * pad.Thickness
+	}
+	if in := p.in.Insert; in != nil {
+		v += math.Pi / 4 * in.OutsideDiameter * in.OutsideDiameter * (in.Thickness - p.host.nominal)
 	}
 	return v
 }
@@ -91,7 +100,10 @@ func portOf(in tank.Port, corrosion float64) port.Port {
 		if in.Pad.Lip != nil {
 			d = in.Tube.OutsideDiameter + 2**in.Pad.Lip
 		}
-		p.Pad = &port.Pad{OutsideDiameter: d, Thickness: in.Pad.Thickness - in.Pad.UnderTolerance, Leg: in.Pad.Leg}
+		p.Pad = &port.Pad{OutsideDiameter: d, Length: given(in.Pad.Length), Lip: given(in.Pad.Lip), Thickness: in.Pad.Thickness - in.Pad.UnderTolerance, Leg: in.Pad.Leg}
+	}
+	if q := in.Insert; q != nil {
+		p.Insert = &port.Insert{OutsideDiameter: q.OutsideDiameter, Thickness: q.Thickness - q.UnderTolerance - corrosion, Efficiency: 1} // its own: withInsert
 	}
 	return p
 }
@@ -176,8 +188,29 @@ func (m *model) checkPortAmong(p *portPart, s *loads.State, c *loadCase) []check
 func (m *model) member(p *portPart, s *loads.State, c *loadCase) (port.Member, error) {
 	strengths, err := m.portStrengths(p, c)
 	load, loadErr := m.portLoad(p, s, c)
-	return port.Member{Port: p.port, Load: load, Strengths: strengths}, errors.Join(p.wallErr, err, loadErr)
+	q, insertErr := m.withInsert(p, c.rule)
+	return port.Member{Port: q, Load: load, Strengths: strengths}, errors.Join(p.wallErr, err, loadErr, insertErr)
 }
+
+// withInsert returns the port with the efficiency of the weld round its insert.
+func (m *model) withInsert(p *portPart, rule material.Rule) (port.Port, error) {
+	q := p.port
+	if q.Insert == nil {
+		return q, nil
+	}
+	j := m.joint(p.in.Insert.Seam)
+	if j == nil {
+		return q, fmt.Errorf("joint %q of the insert is not in the tank file", p.in.Insert.Seam)
+	}
+	in := *q.Insert
+	var err error
+	in.Efficiency, _, err = asWeld(j).EfficiencyAt(string(rule), m.t.InsertPlace(p.in))
+	q.Insert = &in
+	return q, err
+}
+
+// errTip says why a tube at a cone's tip is not assessed as a port.
+var errTip = errors.New("it closes the cone's tip: a junction of cone and tube, not an opening in the cone; the tip's own check holds the stress there, wall and weld of the tube are not assessed")
 
 // checkPort makes the checks of one port by itself.
 func (m *model) checkPort(p *portPart, q port.Member, err error) []check.Result {
@@ -190,10 +223,17 @@ func (m *model) checkPort(p *portPart, q port.Member, err error) []check.Result 
 	if p.wallErr != nil {
 		placed = check.NotMade(placed.ID, placed.Title, p.wallErr)
 	}
+	if m.closesTip(p) {
+		err = errTip
+		placed = check.NotApplicableTo(placed.ID, placed.Title, "it closes the cone's tip")
+	}
 	if err != nil {
 		out := []check.Result{placed}
 		for _, c := range []struct{ id, title string }{{"area", "area replacement"}, {"neck", "least tube wall"}, {"weld", "attachment welds"}, {"thrust", "end thrust and load from outside"}} {
 			out = append(out, check.NotMade("port."+name+"/"+c.id, "Port "+name+": "+c.title, err))
+		}
+		if p.in.Insert != nil {
+			out = append(out, check.NotMade("port."+name+"/insert", "Port "+name+": weld round the inserted plate", err))
 		}
 		if p.in.Line != nil {
 			out = append(out, check.NotMade("port."+name+"/hammer", hammerTitle(name), err))
@@ -205,6 +245,9 @@ func (m *model) checkPort(p *portPart, q port.Member, err error) []check.Result 
 		x = port.External{Force: math.Abs(l.Force), Moment: math.Abs(l.Moment)}
 	}
 	out := []check.Result{placed, r.Check(name), r.CheckNeck(name), r.CheckWeld(name), r.CheckThrust(name, x)}
+	if p.in.Insert != nil {
+		out = append(out, r.CheckInsert(name))
+	}
 	if p.in.Line != nil {
 		out = append(out, m.checkHammer(p, q))
 	}
@@ -214,10 +257,13 @@ func (m *model) checkPort(p *portPart, q port.Member, err error) []check.Result 
 // checkSpacing makes the check of a port among the others of its wall.
 func (m *model) checkSpacing(at int, all []port.Member, errs []error) check.Result {
 	p := m.ports[at]
+	if m.closesTip(p) {
+		return check.NotApplicableTo("port."+p.in.Name+"/spacing", "Port "+p.in.Name+": distance to its neighbours", "it closes the cone's tip; its neighbours keep from the tip by their own place")
+	}
 	var near []port.Member
 	index := 0
 	for i, o := range m.ports {
-		if o.host.name != p.host.name {
+		if o.host.name != p.host.name || m.closesTip(o) {
 			continue
 		}
 		if errs[i] != nil {

@@ -55,10 +55,7 @@ func (w *weldLine) lies(name string) bool {
 
 // half returns how far the outermost weld of a port is from its axis [m].
 func (w *weldLine) half(chord float64) float64 {
-	if pad := w.port.port.Pad; pad != nil {
-		return math.Max(chord, pad.OutsideDiameter) / 2
-	}
-	return chord / 2
+	return w.port.port.Reach(chord / 2)
 }
 
 // weldLines returns every weld of the shell beside which the wall softens at a

@@ -28,6 +28,9 @@ func (r *reader) checkJointUses() {
 	for _, p := range r.t.Port {
 		r.checkUse(fmt.Sprintf("port[%d].tube.seam", p.Position), p.Tube.Seam, math.NaN(),
 			weld.Place{Category: "A", Longitudinal: true, Thickness: p.Tube.Wall, OutsideDiameter: p.Tube.OutsideDiameter})
+		if p.Insert != nil && p.On != "" {
+			r.checkUse(fmt.Sprintf("port[%d].insert.seam", p.Position), p.Insert.Seam, math.NaN(), r.t.InsertPlace(p))
+		}
 	}
 }
 

@@ -17,6 +17,7 @@ func (r *reader) checkPorts() {
 		r.portFit(table, p)
 		r.portWeld(table, p)
 		r.portPad(table, p)
+		r.portInsert(table, p)
 		if p.Load != nil && !r.has(join(table, "load.force")) && !r.has(join(table, "load.moment")) {
 			r.fault(join(table, "load"), "is empty; write force or moment")
 		}
@@ -36,6 +37,7 @@ func (r *reader) checkPorts() {
 		seen[p.Name] = p.Position
 	}
 	r.t.Port = all
+	r.checkOverlaps()
 }
 
 // unroll spaces a group of ports equally from its clock: fill-1, fill-2, …
@@ -199,21 +201,15 @@ func (r *reader) portPad(table string, p *Port) {
 	}
 	at, pad := join(table, "pad"), p.Pad
 	r.oneOf(at, "a pad is round, or has the same lip all round", "outside_diameter", "lip")
-	if pad.OutsideDiameter != nil && p.Tube.OutsideDiameter > 0 && *pad.OutsideDiameter <= p.Tube.OutsideDiameter {
-		r.fault(join(at, "outside_diameter"), "must be larger than the tube's")
-	}
-	material, tolerance, from := r.t.Cylinder.Material, r.t.Cylinder.UnderTolerance, "cylinder"
+	r.onlyWithout(at, "length", "lip", "a pad has the same lip all round, or a length and a width")
+	r.padSize(at, p)
+	material := r.t.Cylinder.Material
 	if h, ok := r.headOf(p.On); ok {
-		material, tolerance, from = h.Material, h.UnderTolerance, "head."+p.On
+		material = h.Material
 	}
 	r.orDefault(join(at, "material"), &pad.Material, material, "as the wall")
-	if !r.has(join(at, "under_tolerance")) {
-		if tolerance == nil {
-			r.faultAt(r.where(at, r.at.key), join(at, "under_tolerance"), "is missing, and the wall has none to take; write under_tolerance = \"0.3 mm\"")
-			return
-		}
-		pad.UnderTolerance = *tolerance
-		r.defaulted(join(at, "under_tolerance"), r.written(from+".under_tolerance"), "as the wall")
+	if !r.wallTolerance(at, p.On, &pad.UnderTolerance) {
+		return
 	}
 	if pad.Thickness > 0 && pad.Thickness <= pad.UnderTolerance {
 		r.fault(join(at, "thickness"), "nothing of the pad is left after tolerance")

@@ -99,6 +99,7 @@ type Port struct {
 	Inside   float64 // least projection beyond the wall's inner face [m]
 	Weld     Weld
 	Pad      *Pad
+	Insert   *Insert
 	Load     *PortLoad
 	Line     *Line
 	Position int // of the [[port]] in the file, from 0
@@ -126,7 +127,8 @@ type Weld struct {
 
 // Pad is a reinforcing plate round a port. One of OutsideDiameter and Lip is set.
 type Pad struct {
-	OutsideDiameter *float64 // round in the flat of the wall [m]
+	OutsideDiameter *float64 // round in the flat of the wall; with Length its width across the meridian [m]
+	Length          *float64 // of an ellipse, along the meridian [m]
 	Lip             *float64 // width all round [m]
 	Thickness       float64  // nominal [m]
 	UnderTolerance  float64  // [m]
@@ -140,6 +142,14 @@ type Line struct {
 	Velocity    float64 // of the liquid before the valve closes [m/s]
 	ClosingTime float64 // [s]
 	WaveSpeed   float64 // of sound in the liquid [m/s]
+}
+
+// Insert is a round plate, thicker than the wall, let into it round a port.
+type Insert struct {
+	OutsideDiameter float64 // round in the flat of the wall, to its butt weld or its taper [m]
+	Thickness       float64 // nominal [m]
+	UnderTolerance  float64 // [m]
+	Seam            string  // its butt weld, a name in Tank.Joint
 }
 
 // PortLoad is what the piping puts on a port.
