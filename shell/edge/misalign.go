@@ -85,13 +85,14 @@ func GirthHiLo(s Step, l Load) (float64, error) {
 }
 
 // Peaking returns the bending stress over the membrane hoop stress [-] at a longitudinal seam whose
-// wall makes a roof of height d [m] with a straight length l [m] on each side, wall t [m], at the membrane stress σ [Pa] ≥ 0 with
+// wall makes a roof of height d [m] with a straight length l [m] on each side, wall t [m], at the membrane stress σ [Pa] with
 // Young's modulus E [Pa] and Poisson's ratio ν [-]:
 //
 //	k = (2 l/t) sqrt(3 (1 − ν²) σ/E)
 //	far ends pinned: (6 d/t) tanh(k)/k    fixed: (3 d/t) tanh(k/2)/(k/2)
 //
-// the larger of both, over (1 − ν²). Pressure straightens the roof, so a low pressure has the larger ratio. d up to l/3.
+// the larger of both, over (1 − ν²). Pressure straightens the roof, so a low pressure has the larger ratio. Compression, σ below zero, bends it
+// further: k with |σ| and tan in place of tanh, up to k = π/4, half the way to where the pinned strip buckles. d up to l/3.
 //
 // Source: beam-column (computed); the extra 1/(1 − ν²) of BS 7910 Annex D (recalled).
 func Peaking(d, l, t, σ, E, ν float64) (float64, error) {
@@ -100,19 +101,25 @@ func Peaking(d, l, t, σ, E, ν float64) (float64, error) {
 		check.Within(fn, "wall (m)", t, math.SmallestNonzeroFloat64, math.MaxFloat64, why),
 		check.Within(fn, "length of the straight part (m)", l, math.SmallestNonzeroFloat64, math.MaxFloat64, why),
 		check.Within(fn, "height over length of the roof", math.Abs(d)/l, 0, 1.0/3, why),
-		check.Within(fn, "membrane stress (Pa)", σ, 0, math.MaxFloat64, why),
+		check.Within(fn, "membrane stress (Pa)", σ, -math.MaxFloat64, math.MaxFloat64, why),
 		check.Within(fn, "Young's modulus (Pa)", E, math.SmallestNonzeroFloat64, math.MaxFloat64, why),
 		check.Within(fn, "Poisson's ratio", ν, 0, 0.5, why),
 	); err != nil {
 		return math.NaN(), err
 	}
-	over := func(k float64) float64 { // tanh(k)/k
+	k, bend := 2*l/t*math.Sqrt(3*(1-ν*ν)*math.Abs(σ)/E), math.Tanh
+	if σ < 0 {
+		bend = math.Tan
+		if err := check.Within(fn, "k of the roof under compression", k, 0, math.Pi/4, "a strip well before it buckles"); err != nil {
+			return math.NaN(), err
+		}
+	}
+	over := func(k float64) float64 { // tanh(k)/k or tan(k)/k
 		if k < 1e-6 {
 			return 1
 		}
-		return math.Tanh(k) / k
+		return bend(k) / k
 	}
-	k := 2 * l / t * math.Sqrt(3*(1-ν*ν)*σ/E)
 	a := math.Abs(d)
 	return math.Max(6*a/t*over(k), 3*a/t*over(k/2)) / (1 - ν*ν), nil
 }

@@ -77,6 +77,15 @@ func TestPeaking(t *testing.T) {
 	checktest.Close(t, "much stress", a, 3/k/0.91, 1e-9)
 	b, _ := edge.Peaking(3.5, 7000, 7, 0.03, 3, 0.3)
 	checktest.Close(t, "units", b, a, 1e-12)
+	// Kinked strip with pinned ends under compression N, by hand: M = N d tan(k)/k, k = l sqrt(N/D) = 0.3305.
+	c, err := edge.Peaking(0.5, 10, 1, -0.0001, 1, 0.3)
+	if err != nil {
+		t.Fatal(err)
+	}
+	checktest.Printed(t, "compressed, by hand", c, "3.4222")
+	if _, err := edge.Peaking(0.5, 10, 1, -0.00057, 1, 0.3); err == nil { // k = 0.789, over π/4
+		t.Error("a strip near its buckling is taken")
+	}
 	for _, bad := range [][4]float64{{4, 10, 1, 0}, {0.5, 0, 1, 0}, {0.5, 10, 0, 0}, {0.5, 10, 1, -1}, {math.NaN(), 10, 1, 0}, {0.5, 10, 1, math.NaN()}} {
 		if _, err := edge.Peaking(bad[0], bad[1], bad[2], bad[3], 1, 0.3); err == nil {
 			t.Errorf("%v is taken", bad)

@@ -112,6 +112,7 @@ func (r *run) checkState(s *loads.State, c *loadCase) []check.Result {
 	for _, h := range r.ends() {
 		out = append(out, r.checkHead(h, s, c)...)
 	}
+	out = append(out, r.checkMisaligned(s, c)...)
 	out = append(out, r.checkPorts(s, c)...)
 	out = append(out, r.checkThermal(s, c))
 	return append(out, r.checkWeldZones(s, c))

@@ -22,6 +22,9 @@ func (m *model) operate(cases []*loadCase) {
 			}
 		}
 	}
+	if m.outOfLine() {
+		m.seamsSee = m.seamExtremes()
+	}
 	m.ranges = map[string]*jointRange{}
 	if len(m.operating) < 2 {
 		return
@@ -52,7 +55,7 @@ const directions = 6
 // A jointRange holds, at every station, the states that are extreme in some
 // direction, least and most: no other state makes a larger range.
 type jointRange struct {
-	least, most [][directions]extreme
+	least, most [bends][][directions]extreme // without the bending of a hi-lo, and with it to either side
 	err         error
 }
 
@@ -74,28 +77,50 @@ func (r *jointRange) add(m *model, at shellJoint, o operatingState, st *shellSta
 	if r.err = err; err != nil {
 		return
 	}
-	first := r.least == nil
-	if first {
-		r.least, r.most = make([][directions]extreme, len(st.pressure.Stations)), make([][directions]extreme, len(st.pressure.Stations))
+	if r.least[0] == nil {
+		for b := range bends {
+			r.least[b], r.most[b] = make([][directions]extreme, len(st.pressure.Stations)), make([][directions]extreme, len(st.pressure.Stations))
+		}
 	}
 	for i := range st.pressure.Stations {
-		for n, s := range st.stresses(i, load) {
-			for k, l := range [2]edge.Stress{s.most, s.least} {
-				r.enter(i, plus(s.pressure, l), first && n == 0 && k == 0)
+		r.enterAll(i, 0, st.stresses(i, load), o.c)
+	}
+	for _, ref := range st.placesBent(at) {
+		r.enterAll(ref.index, 1+(1-ref.bend)/2, ref.bent(st.stresses(ref.index, load)), o.c)
+	}
+}
+
+// bends is the number of ways in which a station at a joint may bend: as it is,
+// and with a hi-lo to either side.
+const bends = 3
+
+// enterAll enters what a station sees in one state: the pressure or the smallest
+// that may stand beside each line load. No stress at all is always among the
+// states of a joint, and is where every extreme begins.
+func (r *jointRange) enterAll(i, bend int, all []stationStress, c *loadCase) {
+	shares := []float64{1, c.pressureLeast(), 0}
+	if c.present {
+		shares = shares[:2]
+	}
+	for _, s := range all {
+		for _, share := range shares {
+			for _, l := range [2]edge.Stress{s.most, s.least} {
+				r.enter(i, bend, plus(times(s.pressure, share), l))
 			}
 		}
 	}
 }
 
 // enter compares one stress at a station with the extremes so far.
-func (r *jointRange) enter(i int, s edge.Stress, first bool) {
+func (r *jointRange) enter(i, bend int, s edge.Stress) {
+	least, most := &r.least[bend][i], &r.most[bend][i]
 	in, out := [2]float64{s.Meridional + s.MeridionalBending, s.Hoop + s.HoopBending}, [2]float64{s.Meridional - s.MeridionalBending, s.Hoop - s.HoopBending}
 	for k, v := range [directions]float64{in[0], in[1], in[0] - in[1], out[0], out[1], out[0] - out[1]} {
-		if first || v < r.least[i][k].measure {
-			r.least[i][k] = extreme{v, s}
+		if v < least[k].measure {
+			least[k] = extreme{v, s}
 		}
-		if first || v > r.most[i][k].measure {
-			r.most[i][k] = extreme{v, s}
+		if v > most[k].measure {
+			most[k] = extreme{v, s}
 		}
 	}
 }
@@ -105,10 +130,14 @@ func (r *jointRange) others(l jointLimit, at []stationRef, twice bool) (out []ed
 	if r.err != nil {
 		return []edge.Answer{{Source: shellSource, Err: r.err}}
 	}
-	for _, side := range [2][][directions]extreme{r.least, r.most} {
+	for _, side := range [2]*[bends][][directions]extreme{&r.least, &r.most} {
 		for k := range directions {
-			places := answer(l, at, func(i int) []stationStress {
-				s := stationStress{pressure: side[i][k].stress}
+			places := answer(l, at, func(ref stationRef) []stationStress {
+				bend := 0
+				if ref.bend != 0 {
+					bend = 1 + (1-ref.bend)/2
+				}
+				s := stationStress{pressure: side[bend][ref.index][k].stress}
 				if twice {
 					return []stationStress{s, s}
 				}

@@ -147,7 +147,7 @@ func (m *model) junction(at shellJoint, s *loads.State, c *loadCase, l jointLimi
 	}
 	j.Slender = m.slender(at, st)
 	refs := m.placesOf(at, st, load, l)
-	j.Numerical.Places = answer(l, refs, func(i int) []stationStress { return st.stresses(i, load) })
+	j.Numerical.Places = answer(l, refs, func(ref stationRef) []stationStress { return ref.bent(st.stresses(ref.index, load)) })
 	if r := m.ranges[at.id]; r != nil {
 		j.Others = r.others(l, refs, load.twice)
 	}
@@ -184,6 +184,9 @@ type stationRef struct {
 	zone   bool
 	across bool // of the girth weld
 	where  string
+	bend   int     // 1 and -1: with the bending of the hi-lo there, tension inside and outside
+	ratio  float64 // of that bending to the meridional membrane stress, with its sign [-]
+	ν      float64 // Poisson's ratio [-]
 }
 
 // placesOf picks the stations that can govern: both walls at the joint, and on
@@ -209,6 +212,9 @@ func (m *model) placesOf(joint shellJoint, st *shellState, load seamLoad, l join
 		}
 		if d.along == 0 {
 			out = append(out, stationRef{index: i, side: d.side, zone: true, across: true, where: walls[d.side] + " at the joint"})
+			for _, b := range st.whole.bends(joint, d.side) {
+				out = append(out, stationRef{index: i, side: d.side, zone: true, across: true, where: walls[d.side] + b.words, bend: b.sign, ratio: float64(b.sign) * b.ratio, ν: b.ν})
+			}
 		}
 		k := class{d.side, d.along <= l.width[d.side]}
 		membrane, surface := st.measures(i, load)
@@ -346,7 +352,7 @@ func (st *shellState) stresses(i int, load seamLoad) []stationStress {
 
 // answer returns what the numerical shell gives at the places, from the stress
 // at each station. A wall with a weld along it is also held across that.
-func answer(l jointLimit, at []stationRef, stress func(i int) []stationStress) (out []edge.Place) {
+func answer(l jointLimit, at []stationRef, stress func(ref stationRef) []stationStress) (out []edge.Place) {
 	for _, ref := range at {
 		limits := l.parent[ref.side]
 		if ref.zone {
@@ -356,7 +362,7 @@ func answer(l jointLimit, at []stationRef, stress func(i int) []stationStress) (
 		if ref.across {
 			e = l.girth
 		}
-		for n, s := range stress(ref.index) {
+		for n, s := range stress(ref) {
 			where := ref.where
 			if n == 1 {
 				where += ", other side"

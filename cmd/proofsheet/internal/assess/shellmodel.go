@@ -21,6 +21,8 @@ type wholeTank struct {
 	tube     map[string]float64   // mid-wall radius of the tube or neck at a tip [m]
 	pull     *revolution.Solution // for one newton per metre between the seams
 	ends     int                  // the last node
+
+	hiLo map[string][2][]jointBend // of a head's seam, in the cylinder and in the head
 }
 
 // A shellKey is all that a whole tank's stiffness depends on beside the file.
@@ -52,7 +54,7 @@ type shellFound struct {
 
 // newShell makes the model: aft head tip first, cylinder, forward head.
 func (m *model) newShell(k shellKey) (*wholeTank, error) {
-	w := &wholeTank{joint: map[string]int{}}
+	w := &wholeTank{joint: map[string]int{}, hiLo: map[string][2][]jointBend{}}
 	var s revolution.Structure
 	add := func(p *part, name string, c revolution.Curve, wall float64) error {
 		e, ν, err := m.elastic(p, k.T)
@@ -92,6 +94,11 @@ func (m *model) newShell(k shellKey) (*wholeTank, error) {
 	}
 	s.Supports = []revolution.Support{{Node: hold, Axial: true}}
 	for _, h := range m.ends() {
+		if h.seam != nil && given(h.seam.HiLo) > 0 {
+			if w.hiLo[h.end], err = m.hiLoOf(h, k); err != nil {
+				return nil, err
+			}
+		}
 		if h.in.Ring != nil {
 			s.Rings = append(s.Rings, m.seamRing(h, w.joint[h.end], R, t, k))
 		}

@@ -19,11 +19,6 @@ func (m *model) unbuilt() (out []check.Result) {
 	}
 	add("tank/life", "Tank: cycles of pressure", "fatigue of the welds")
 	add("tank/leak-before-burst", "Tank: leak before burst", "fracture of a crack through the wall")
-	for _, j := range m.t.Joint {
-		if j.HiLo != nil || j.Peaking != nil {
-			add("tank/misalignment-"+j.Name, "Joint "+j.Name+": misalignment", "bending at the seam from hi_lo and peaking")
-		}
-	}
 	return out
 }
 

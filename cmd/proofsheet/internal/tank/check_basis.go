@@ -164,6 +164,24 @@ func (r *reader) notAbove(table, key string, v *float64, limitKey string, limit 
 	}
 }
 
+// misaligned checks the shape of a seam that is out of line: a roof at least
+// three times as long on each side as high, which is as steep as the formula goes.
+func (r *reader) misaligned(table string, j *Joint) {
+	if j.Peaking == nil {
+		r.onlyWith(join(table, "peaking_length"), "peaking")
+		return
+	}
+	least := 3 * *j.Peaking
+	switch {
+	case *j.Peaking == 0:
+	case j.PeakingLength == nil:
+		j.PeakingLength = &least
+		r.defaulted(join(table, "peaking_length"), "3 times peaking", "the steepest roof that the formula takes, and the worst")
+	case *j.PeakingLength < least*(1-1e-9):
+		r.fault(join(table, "peaking_length"), "must be at least three times peaking; a steeper roof has no formula")
+	}
+}
+
 func (r *reader) checkJoints() {
 	for i := range r.t.Joint {
 		j := &r.t.Joint[i]
@@ -173,6 +191,7 @@ func (r *reader) checkJoints() {
 		if j.Kind != "" && j.Kind != seenRoot {
 			r.onlyWith(join(table, "root"), "kind "+quote(seenRoot))
 		}
+		r.misaligned(table, j)
 		if j.Coupons == "" {
 			r.onlyWith(join(table, "coupon_basis"), "coupons")
 		} else {

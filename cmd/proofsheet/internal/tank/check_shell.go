@@ -5,6 +5,10 @@ import (
 	"strings"
 )
 
+// mostOval is the largest less the smallest diameter over the diameter up to which
+// an oval has a formula [-].
+const mostOval = 0.05
+
 func (r *reader) checkCylinder() {
 	const table = "cylinder"
 	c := &r.t.Cylinder
@@ -14,6 +18,9 @@ func (r *reader) checkCylinder() {
 	r.oneOf(table, "write one; the other follows from the wall", "inside_diameter", "outside_diameter")
 	r.oneOf(table, "write the tolerance, or the wall as measured", "under_tolerance", "least_thickness")
 	r.orNumber("cylinder.corrosion", &c.Corrosion, 0, "0 mm", "nothing was written")
+	if c.OutOfRound != nil && *c.OutOfRound > mostOval*c.NominalInsideDiameter() && c.NominalInsideDiameter() > 0 {
+		r.fault("cylinder.out_of_round", "is over a twentieth of the diameter; it is the largest less the smallest diameter, and such an oval has no formula")
+	}
 	r.orNumber("cylinder.long_seam_clock", &c.LongSeamClock, 0, "0 deg", "nothing was written")
 	if c.Thickness > 0 && c.OutsideDiameter != nil && *c.OutsideDiameter <= 2*c.Thickness {
 		r.fault("cylinder.thickness", "leaves no room inside outside_diameter")

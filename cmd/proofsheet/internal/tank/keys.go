@@ -103,6 +103,7 @@ var jointKeys = []field{
 	quantity("hi_lo", unit.Length, notNegative, "0.5 mm", "offset of the two walls at the seam"),
 	quantity("peaking", unit.Length, notNegative, "1 mm", "departure from the round at the seam"),
 	quantity("flaw", unit.Length, positive, "1.5 mm", "depth of the deepest flaw that the examination may miss"),
+	quantity("peaking_length", unit.Length, positive, "25 mm", "straight wall on each side of the peak; default three times peaking, the worst"),
 	file("coupons", "coupons.csv", "coupon tests: columns coupon, ultimate [MPa], yield [MPa], failure; or load [kN], yield_load [kN], width [mm], thickness [mm]; kind weld or parent"),
 	choice("coupon_basis", "statistical basis of the coupon tests; B needs source in [basis]", "A", "B"),
 }
@@ -115,6 +116,7 @@ var cylinderKeys = []field{
 	quantity("under_tolerance", unit.Length, notNegative, "0.3 mm", "how much the wall may be thinner than nominal; or least_thickness"),
 	quantity("least_thickness", unit.Length, positive, "5.7 mm", "measured least wall; replaces under_tolerance"),
 	quantity("corrosion", unit.Length, notNegative, "0 mm", "corrosion allowance"),
+	quantity("out_of_round", unit.Length, notNegative, "2 mm", "largest less smallest diameter, as measured or allowed"),
 	refers("material", "material", "plate", "a [material.NAME]").must(),
 	refers("long_seam", "joint", "long", "a [joint.NAME]; \"none\" only for drawn or extruded tube").orNone().must(),
 	quantity("long_seam_clock", unit.Angle, anyNumber, "180 deg", "where the long seam lies; clockwise looking forward"),

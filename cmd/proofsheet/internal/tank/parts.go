@@ -9,6 +9,7 @@ type Cylinder struct {
 	UnderTolerance  *float64  // nil only with LeastThickness [m]
 	LeastThickness  *float64  // measured; replaces tolerance and thinning [m]
 	Corrosion       float64   // [m]
+	OutOfRound      *float64  // largest less smallest diameter [m]
 	Material        string    // a name in Tank.Material
 	LongSeam        string    // a name in Tank.Joint, or "none"
 	LongSeamClock   float64   // [rad]

@@ -124,8 +124,11 @@ type Joint struct {
 	HiLo        *float64 // offset of the walls at the seam [m]
 	Peaking     *float64 // departure from the round at the seam [m]
 	Flaw        *float64 // depth of the deepest flaw that the examination may miss [m]
-	Coupons     string   // file of coupon tests
-	CouponBasis string   // A | B; "" takes the basis's
+
+	PeakingLength *float64 // straight wall on each side of the peak [m]
+
+	Coupons     string // file of coupon tests
+	CouponBasis string // A | B; "" takes the basis's
 
 	CouponRows []Coupon `key:"-"`
 }

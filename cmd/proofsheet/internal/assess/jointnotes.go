@@ -1,0 +1,67 @@
+package assess
+
+import (
+	"fmt"
+	"math"
+)
+
+// alignmentNotes says where a hi-lo or an oval goes beyond what the vessel rule
+// lets a builder leave, and that a measured oval is no part of the stability.
+func (m *model) alignmentNotes() (out []string) {
+	seam := func(name, where string, e, t float64, long bool) {
+		limit, ok := alignmentLimit(t, long)
+		switch {
+		case e <= 0:
+		case !ok:
+			out = append(out, fmt.Sprintf("%s, joint %s: no alignment limit is at hand for a wall of %.4g mm; the hi-lo of %.4g mm is only checked for its stress.", where, name, t*1e3, e*1e3))
+		case e > limit:
+			out = append(out, fmt.Sprintf("%s, joint %s: the hi-lo of %.4g mm is more than the %.4g mm that the vessel rule lets stand at a wall of %.4g mm (recalled; confirm). Its stress is checked; the limit of workmanship is not met.",
+				where, name, e*1e3, limit*1e3, t*1e3))
+		}
+	}
+	if j := m.long; j != nil {
+		seam(j.Name, "Long seam", given(j.HiLo), m.cyl.nominal, true)
+	}
+	if j := m.girth; j != nil {
+		seam(j.Name, "Girth seam", given(j.HiLo), m.cyl.nominal, false)
+	}
+	for _, h := range m.ends() {
+		if j := h.segment; j != nil {
+			seam(j.Name, h.title+", segment seam", given(j.HiLo), h.nominal, true)
+		}
+		if j := h.seam; j != nil {
+			seam(j.Name, h.title+", seam", given(j.HiLo), math.Min(h.nominal, m.cyl.nominal), h.in.Shape == "hemisphere")
+		}
+	}
+	if d := m.t.Cylinder.OutOfRound; d != nil {
+		share := *d / (2 * m.cyl.radius)
+		out = append(out, fmt.Sprintf("Out of round by %.4g mm, %.3g %% of the diameter: bending at the seam is checked; the stability checks keep the roundness that they assume.", *d*1e3, 100*share))
+		if share > mostOval {
+			out = append(out, "Out of round by more than 1 % of the diameter, which the vessel rule lets stand (recalled; confirm).")
+		}
+	}
+	return out
+}
+
+// mostOval is the largest less the smallest diameter over the nominal one that the
+// vessel rule lets stand [-]: ASME VIII-1 UG-80, recalled.
+const mostOval = 0.01
+
+// alignmentLimit returns the hi-lo that the vessel rule lets stand at a wall t [m],
+// at seams along the shell (and round a hemisphere) or round it [m]; not ok beyond
+// what is at hand.
+//
+//	t ≤ 13 mm: t/4    to 19 mm: 3 mm along, t/4 round    to 38 mm: 3 mm along, 5 mm round
+//
+// Source: ASME VIII-1 UW-33, recalled.
+func alignmentLimit(t float64, long bool) (limit float64, ok bool) {
+	switch {
+	case t <= 13e-3, t <= 19e-3 && !long:
+		return t / 4, t > 0
+	case t <= 38e-3 && long:
+		return 3e-3, true
+	case t <= 38e-3:
+		return 5e-3, true
+	}
+	return math.NaN(), false
+}
