@@ -15,10 +15,9 @@ func (b *band) clear() { clear(b.a) }
 
 // ldl replaces the matrix by its factors L D Lᵀ without pivoting and returns
 // the number of negative pivots: by Sylvester's law that of its negative
-// eigenvalues. least is the smallest pivot without sign over the largest.
-func (b *band) ldl() (negative int, least float64) {
+// eigenvalues.
+func (b *band) ldl() (negative int) {
 	s := b.k + 1
-	least, most := math.Inf(1), 0.0
 	for i := range b.n {
 		row := b.a[i*s : i*s+s]
 		d := row[0]
@@ -29,7 +28,6 @@ func (b *band) ldl() (negative int, least float64) {
 		if d < 0 {
 			negative++
 		}
-		least, most = math.Min(least, math.Abs(d)), math.Max(most, math.Abs(d))
 		for j := 1; j < s && i+j < b.n; j++ {
 			if row[j] == 0 {
 				continue
@@ -44,7 +42,7 @@ func (b *band) ldl() (negative int, least float64) {
 			row[j] /= d
 		}
 	}
-	return negative, least / most
+	return negative
 }
 
 // solve solves in place with the factors of ldl.

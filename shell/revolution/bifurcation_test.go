@@ -127,3 +127,44 @@ func codeElastic(crown, r, wall float64) float64 {
 	}
 	return c1 * modulus * wall * wall / r / (c2 * re * (0.5*re/r - 1))
 }
+
+// A tank that nothing holds across its axis moves as a whole with one wave: that
+// is no buckling, and no support may be missing for it to be looked at.
+func TestMotionAsAWhole(t *testing.T) {
+	p := pile{t: t}
+	aft, err := revolution.Ellipsoid(1, 0.5)
+	p.add(aft, err)(0.02)
+	p.add(revolution.Cylinder(1, 0, 2))(0.02)
+	p.add(revolution.Forward(aft, 2), nil)(0.02)
+	p.s.Supports = []revolution.Support{{Node: 1, Axial: true}}
+	for _, row := range []struct {
+		add []revolution.Support
+		one bool
+	}{
+		{nil, false},
+		{[]revolution.Support{{Node: 1, Radial: true, Waves: true}}, false},
+		{[]revolution.Support{{Node: 1, Radial: true, Waves: true}, {Node: 2, Waves: true}}, true},
+		{[]revolution.Support{{Node: 2, Rotation: true, Waves: true}}, true},
+		{[]revolution.Support{{Node: 2, Axial: true, Waves: true}}, true},
+	} {
+		s := p.s
+		s.Supports = append(append([]revolution.Support(nil), s.Supports...), row.add...)
+		m, err := revolution.New(s)
+		if err != nil {
+			t.Fatal(err)
+		}
+		b, err := m.Bifurcation(revolution.Load{}, revolution.Uniform(-1))
+		if err != nil {
+			t.Fatal(err)
+		}
+		c, err := m.BifurcationModerate(revolution.Load{}, revolution.Uniform(-1), 2*b.Factor)
+		if err != nil {
+			t.Fatal(err)
+		}
+		t.Logf("%d more supports: %.4g with n = %d, moderate %.4g with %d", len(row.add), b.Factor, b.Waves, c.Factor, c.Waves)
+		if b.OneWave != row.one || c.OneWave != row.one || b.Waves < 2 || c.Waves < 2 {
+			t.Errorf("%+v: one wave looked at: %v, %v", row.add, b.OneWave, c.OneWave)
+		}
+		checktest.Close(t, "moderate beside linear", c.Factor, b.Factor, 0.05)
+	}
+}

@@ -83,7 +83,7 @@ func (m *Model) search(base, vary Load) (*search, error) {
 	w := m.waves()
 	s := &search{m: m, w: w, p: newPencil(w.n, waveWidth),
 		base: m.prestress(b.u, m.following(base), false), vary: m.prestress(v.u, m.following(vary), false)}
-	s.x = w.expand(s.base, s.vary)
+	s.x, s.one = w.expand(s.base, s.vary), m.steady()
 	s.high = 4 * s.classical()
 	return s, nil
 }
@@ -153,15 +153,12 @@ func (s *search) try(n int) error {
 	if n > waveMost {
 		return fmt.Errorf("more than %d waves around the axis would have to be counted", waveMost)
 	}
+	if n == 1 && !s.one {
+		return nil
+	}
 	s.x.fill(s.p.k, s.p.g, n)
 	if err := s.p.hold(s.w.held(n)); err != nil {
 		return fmt.Errorf("%d waves around the axis: %w", n, err)
-	}
-	if n == 1 {
-		if _, least := s.p.definite(); least < freeMotion {
-			return nil
-		}
-		s.one = true
 	}
 	λ, mode, ok, err := s.p.lowest(s.high)
 	if err != nil {

@@ -37,7 +37,7 @@ func (p *pencil) hold(held []bool) error {
 	return nil
 }
 
-var errBase = fmt.Errorf("the base state buckles by itself, or leaves a motion free")
+var errBase = fmt.Errorf("the base state buckles by itself")
 
 // below returns the number of load factors from 0 to λ at which the wall
 // buckles: the negative pivots of K + λ G (Sturm's count, by Sylvester's law).
@@ -45,8 +45,7 @@ func (p *pencil) below(λ float64) int {
 	for i, x := range p.k.a {
 		p.a.a[i] = x + λ*p.g.a[i]
 	}
-	negative, _ := p.a.ldl()
-	return negative
+	return p.a.ldl()
 }
 
 // lowest returns the least load factor under most and its mode. It halves the
@@ -58,7 +57,7 @@ func (p *pencil) lowest(most float64) (λ float64, mode []float64, ok bool, err 
 	if count == 0 {
 		return math.Inf(1), nil, false, nil
 	}
-	if _, least := p.definite(); least < freeMotion {
+	if p.negative() > 0 {
 		return math.NaN(), nil, false, errBase
 	}
 	low, high := 0.0, most
@@ -85,13 +84,10 @@ func (p *pencil) lowest(most float64) (λ float64, mode []float64, ok bool, err 
 	return λ, mode, true, nil
 }
 
-// definite counts the negative pivots of K alone; least is 0 where there are any.
-func (p *pencil) definite() (negative int, least float64) {
+// negative counts the negative pivots of K alone.
+func (p *pencil) negative() int {
 	copy(p.a.a, p.k.a)
-	if negative, least = p.a.ldl(); negative > 0 {
-		least = 0
-	}
-	return negative, least
+	return p.a.ldl()
 }
 
 // iterate finds the factor nearest σ by inverse iteration with the shift σ and
@@ -122,10 +118,6 @@ func (p *pencil) iterate(σ float64) (λ float64, mode []float64) {
 	}
 	return λ, x
 }
-
-// freeMotion is the least pivot over the largest below which a matrix lets
-// something move freely [-].
-const freeMotion = 1e-13
 
 // unscaled turns a mode of the scaled matrices into displacements.
 func (p *pencil) unscaled(x []float64) []float64 {

@@ -90,9 +90,9 @@ func TestTorisphereLimit(t *testing.T) {
 }
 
 // Sharp cones: between first yield and the limit load the joint sheds what
-// bends it; the load is the same on a mesh four times as fine to half a per cent.
+// bends it; the load is the same on a mesh three times as fine to half a per cent.
 func TestConeLimit(t *testing.T) {
-	for _, row := range []struct{ α, slender float64 }{{30, 25}, {30, 100}, {45, 25}, {45, 100}, {60, 50}} {
+	for _, row := range []struct{ α, slender float64 }{{30, 100}, {45, 25}, {60, 50}} {
 		build := func(elements int) revolution.Structure {
 			p := pile{t: t}
 			p.add(revolution.Cone(1, row.α*deg, 0))(1 / row.slender)
@@ -102,7 +102,7 @@ func TestConeLimit(t *testing.T) {
 			return p.s
 		}
 		l := revolution.Uniform(1 / row.slender)
-		c, fine := collapse(t, build(0), l), collapse(t, build(160), l)
+		c, fine := collapse(t, build(0), l), collapse(t, build(120), l)
 		t.Logf("%.0f deg, R/t %3.0f: %.4f of sigma t/R, mesh %.4f, bound %.4f; finer %.4f, mesh %.4f", row.α, row.slender, c.Factor, c.Mesh, c.Bound, fine.Factor, fine.Mesh)
 		checktest.Close(t, "finer mesh", c.Factor, fine.Factor, 5e-3)
 		if !(c.Factor <= c.Bound && c.Factor < 1.01*2/math.Sqrt(3)) {

@@ -34,8 +34,7 @@ func (m *Model) path(base, vary Load) (*path, error) {
 func (p *path) factored(u []float64, λ float64) (negative int) {
 	p.m.tangent(u, λ, &p.l, p.k, p.r)
 	p.k.hold(p.m.scale)
-	negative, _ = p.k.ldl()
-	return negative
+	return p.k.ldl()
 }
 
 // back solves with the factors in place; x is a load before and a displacement

@@ -58,7 +58,7 @@ func (m *Model) guard(base, vary Load) (*guard, error) {
 		return nil, err
 	}
 	w := m.waves()
-	return &guard{p: p, w: w, a: newPencil(w.n, waveWidth), u: u}, nil
+	return &guard{p: p, w: w, a: newPencil(w.n, waveWidth), u: u, one: m.steady()}, nil
 }
 
 // start returns the path of base + λ vary with the state at λ = 0.
@@ -98,18 +98,13 @@ func (g *guard) unstable(low []float64, λ0, λ1 float64, ns []int) (bad []int, 
 		g.x = g.w.expand(pre, nil)
 	}
 	for _, n := range ns {
-		if n == 0 {
+		if n == 0 || n == 1 && !g.one {
 			continue
 		}
 		if n > waveMost {
 			return nil, fmt.Errorf("more than %d waves around the axis would have to be counted", waveMost)
 		}
-		negative, free, err := g.count(n, pre)
-		if err != nil {
-			return nil, err
-		}
-		g.one = g.one || n == 1 && !free
-		if negative > 0 && !free {
+		if g.count(n, pre) > 0 {
 			bad = append(bad, n)
 		}
 	}
@@ -131,28 +126,17 @@ func (g *guard) cut(pre []prestress) int {
 	return s.cut()
 }
 
-// count returns the negative eigenvalues with n waves; free says that one wave
-// is left out because the supports let the tank move as a whole.
-func (g *guard) count(n int, pre []prestress) (negative int, free bool, err error) {
-	if n == 1 {
-		g.w.fill(g.a.k, nil, n, nil, nil)
-		if err = g.a.hold(g.w.held(n)); err != nil {
-			return 0, false, err
-		}
-		if _, least := g.a.definite(); least < freeMotion {
-			return 0, true, nil
-		}
-	}
+// count returns the number of negative eigenvalues with n waves.
+func (g *guard) count(n int, pre []prestress) int {
 	if g.x != nil {
 		g.x.fill(g.a.k, nil, n)
 	} else {
 		g.w.fill(g.a.k, nil, n, pre, nil)
 	}
-	if err = g.a.hold(g.w.held(n)); err != nil {
-		return 1, false, nil // a diagonal below 0 is unstable by itself
+	if g.a.hold(g.w.held(n)) != nil {
+		return 1 // a diagonal below 0 is unstable by itself
 	}
-	negative, _ = g.a.definite()
-	return negative, false, nil
+	return g.a.negative()
 }
 
 // narrow halves the step from λ0, stable with the state low, to λ1, unstable to

@@ -101,6 +101,24 @@ func (w *waves) held(n int) []bool {
 	return h
 }
 
+// steady reports whether the supports leave the wall no motion as a whole across
+// the axis: waves are held at two places along it, or at one that holds the
+// tilt as well.
+func (m *Model) steady() bool {
+	first := math.NaN()
+	for _, p := range m.s.Supports {
+		if !p.Waves {
+			continue
+		}
+		at := m.s.node(p.Node)
+		if p.Rotation || p.Axial && at.R > 0 || math.Abs(at.Z-first) > 0 {
+			return true
+		}
+		first = at.Z
+	}
+	return false
+}
+
 // fill sets k to the second variation with n waves, per radian over what cos²
 // gives: of the elastic energy, with the rotation of the prestress pre in the
 // strains, plus that of the prestress,
