@@ -3,6 +3,7 @@ package heads
 import (
 	"errors"
 	"math"
+	"strings"
 
 	"proofsheet/material"
 	"proofsheet/report/check"
@@ -66,7 +67,7 @@ func knuckleResult(r check.Result, h Head, w Wall, m KnuckleMetal, all []Knuckle
 			least = v
 			r.Formula, r.Source = "p ≤ "+l.Formula, l.Source
 			if atProof {
-				r.Formula = "p ≤ " + l.Formula + ", at proof with its limit value"
+				r.Formula = "p ≤ " + strings.Replace(l.Formula, "σ_y/k", "σ_y", 1) + ", at proof with its limit value"
 			}
 			r.Capacity = check.Pa(symbol, l.Name, v)
 		}

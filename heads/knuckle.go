@@ -196,7 +196,7 @@ func (d Dish) plastic(do float64, m KnuckleMetal) []KnuckleLimit {
 		return nil
 	}
 	p := q * m.Yield
-	return []KnuckleLimit{{1, "plastic collapse", "[(0.33 + 5.5 r/D) t/L + 28 (1 − 2.2 r/D)(t/L)² − 0.0006] σ_y/k", p / m.Factor, p,
+	return []KnuckleLimit{{1, "plastic collapse", "[(0.33 + 5.5 min(r/D, 0.16)) min(t/L, 0.04) + 28 (1 − 2.2 min(r/D, 0.16)) min(t/L, 0.04)² − 0.0006] σ_y/k", p / m.Factor, p,
 		check.Source{Doc: "Shield and Drucker", Where: "limit pressure of torispherical heads, recalled; confirm", How: check.Memory}}}
 }
 

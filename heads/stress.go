@@ -51,7 +51,7 @@ func CheckMembrane(h Head, end string, w Wall, l Loading, a Allowables, s Seams)
 	}
 	return check.Result{
 		Rule: string(a.Parent.Rule), ID: id, Title: name,
-		Formula: "σ_φ = V/(2 π r sin φ t) (on the axis p r_2/2 t), σ_θ = r_2 (p/t − σ_φ/r_1); " + worst.Formula,
+		Formula: at.formula() + worst.Formula,
 		Inputs:  append(at.inputs(w), worst.Inputs...),
 		Demand:  worst.Demand, Capacity: worst.Capacity, Factor: worst.Factor,
 		Source: check.Source{Doc: "membrane equilibrium of a shell of revolution", Where: "heads, package comment", How: check.Computed},
@@ -82,6 +82,18 @@ func (at place) inputs(w Wall) []check.Quantity {
 		q = append(q, check.M("r_1", "meridional radius of curvature", at.R1))
 	}
 	return q
+}
+
+// formula returns the stresses of the place from its inputs.
+func (at place) formula() string {
+	text := "σ_φ = V/(2 π r sin φ t)"
+	if at.R == 0 {
+		text = "σ_φ = p r_2/(2 t)"
+	}
+	if math.IsInf(at.R1, 1) {
+		return text + ", σ_θ = p r_2/t; "
+	}
+	return text + ", σ_θ = r_2 (p/t − σ_φ/r_1); "
 }
 
 func (at place) note(j material.Judged) string {

@@ -187,6 +187,7 @@ func (l Limits) Normal(pressure, loadMost, loadLeast, efficiency float64) Judged
 	if j.Err = err; err != nil {
 		return j
 	}
+	j.Formula = d.formula("k_p σ_p + k_l σ_l ≤ E " + d.symbol)
 	j.Demand = check.Pa("σ", "stress across the seam", demand)
 	j.Capacity = check.Pa("E "+d.symbol, "seam "+d.name, efficiency*d.limit)
 	j.Inputs = []check.Quantity{
@@ -201,7 +202,7 @@ func (l Limits) Normal(pressure, loadMost, loadLeast, efficiency float64) Judged
 // Equivalent compares the membrane stress at a point, by [EquivalentStress] of
 // the worst corner, with the limits, without joint efficiency.
 func (l Limits) Equivalent(s Stress) Judged {
-	j := Judged{Formula: l.formula("max(|σ_θ|, |σ_φ|, von Mises; Tresca if signs differ) ≤ "), Factor: 1}
+	j := Judged{Formula: l.formula(equivalentFormula + " ≤ "), Factor: 1}
 	if !finite(s.HoopPressure, s.MeridionalPressure, s.MeridionalLoadMost, s.MeridionalLoadLeast, s.PressureLeast) {
 		j.Err = fmt.Errorf("the membrane stress is not known")
 		return j
@@ -210,6 +211,7 @@ func (l Limits) Equivalent(s Stress) Judged {
 	if j.Err = err; err != nil {
 		return j
 	}
+	j.Formula = d.formula(equivalentFormula + " ≤ " + d.symbol)
 	j.Demand = check.Pa("σ_eq", "equivalent membrane stress", demand)
 	j.Capacity = check.Pa(d.symbol, d.name, d.limit)
 	j.Inputs = []check.Quantity{
@@ -221,6 +223,18 @@ func (l Limits) Equivalent(s Stress) Judged {
 	}
 	j.Note = l.Note
 	return j
+}
+
+// equivalentFormula is von Mises beside the largest principal stress, and, since it
+// is the larger only where the signs differ, Tresca.
+const equivalentFormula = "σ_θ = k_p σ_θp, σ_φ = k_p σ_φp + k_l σ_φl; max(|σ_θ|, |σ_φ|, √(σ_θ² − σ_θ σ_φ + σ_φ²), |σ_θ − σ_φ|)"
+
+// formula ends a formula that names the limit of a side with what it was chosen from.
+func (d side) formula(text string) string {
+	if d.symbol == "S" {
+		return text
+	}
+	return text + ", the worse of F_ty and F_tu"
 }
 
 // formula ends a formula with what the rule holds it to.

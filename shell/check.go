@@ -49,7 +49,7 @@ func (c Cylinder) CheckHoop(cond Condition, a Allowables, s Seams) check.Result 
 	}
 	r := c.start("cylinder/hoop", "Cylinder: hoop stress, "+across, a.SeamLong)
 	h, err := c.hoop(cond.Pressure)
-	r.Formula, r.Source = h.formula, weaker(h.source, a.SeamLong.Source)
+	r.Formula, r.Source = "σ_p = "+h.formula, weaker(h.source, a.SeamLong.Source)
 	r.Inputs = c.inputs(cond)
 	if err = errors.Join(err, a.seam(s.LongJoint, s.Long)); err != nil {
 		r.Err = err
@@ -59,11 +59,11 @@ func (c Cylinder) CheckHoop(cond Condition, a Allowables, s Seams) check.Result 
 }
 
 // CheckLongitudinal sets the axial tension against the allowable across the
-// girth seams: σ_x = N_x/t, N_x from the free body and the line loads.
+// girth seams: σ_p = N_x,p/t and σ_l = N_x,l/t, from the free body and the line loads.
 // Compression is for stability and the equivalent stress.
 func (c Cylinder) CheckLongitudinal(cond Condition, a Allowables, s Seams) check.Result {
 	r := c.start("cylinder/longitudinal", "Cylinder: axial stress, girth seam "+s.GirthJoint, a.SeamGirth)
-	r.Formula = "σ_x = N_x/t, N_x = N_x,p + N_x,l"
+	r.Formula = "σ_p = N_x,p/t, σ_l = N_x,l/t"
 	r.Source = weaker(check.Source{Doc: "equilibrium of the free body", Where: "loads and shell, package comments", How: check.Computed}, a.SeamGirth.Source)
 	r.Inputs = append(c.inputs(cond), c.axialInputs(cond)...)
 	if r.Err = errors.Join(c.Valid(), a.seam(s.GirthJoint, s.Girth)); r.Err != nil {
@@ -80,7 +80,7 @@ func (c Cylinder) CheckLongitudinal(cond Condition, a Allowables, s Seams) check
 func (c Cylinder) CheckEquivalent(cond Condition, a Allowables, s Seams) check.Result {
 	r := c.start("cylinder/equivalent", "Cylinder: equivalent stress", a.Parent)
 	h, err := c.hoop(cond.Pressure)
-	r.Formula = h.formula + ", σ_x = N_x/t"
+	r.Formula = "σ_θp = " + h.formula + ", σ_φp = N_x,p/t, σ_φl = N_x,l/t"
 	r.Inputs = append(c.inputs(cond), c.axialInputs(cond)...)
 	r.Inputs = append(r.Inputs, check.Num("p_min/p", "smallest simultaneous pressure, share", cond.PressureLeast))
 	if a.ZoneKnown != nil {
@@ -123,7 +123,7 @@ type hoopStress struct {
 // R_m/t = 10 the radial stress at the bore is added to the equivalent stress.
 func (c Cylinder) hoop(p float64) (hoopStress, error) {
 	h := hoopStress{
-		stress: math.NaN(), equivalent: math.NaN(), formula: "σ_θ = p R_m/t",
+		stress: math.NaN(), equivalent: math.NaN(), formula: "p R_m/t",
 		source: check.Source{Doc: "Case, Chilver and Ross, Strength of Materials and Structures", Where: "eq. 6.6", How: check.Read},
 	}
 	if err := c.Valid(); err != nil {
@@ -135,7 +135,7 @@ func (c Cylinder) hoop(p float64) (hoopStress, error) {
 		h.equivalent = h.stress
 		return h, err
 	}
-	h.formula = "σ_θ = p (Y² + 1)/(Y² − 1), Y = R_o/R, at the bore; equivalent σ_θ + p"
+	h.formula = "p (Y² + 1)/(Y² − 1), Y = (R + t)/R, at the bore, and p more in the equivalent stress"
 	h.source = check.Source{Doc: "Lamé, thick cylinder", Where: "bore, inside pressure", How: check.Read}
 	h.stress, err = c.BoreHoopStress(p)
 	h.equivalent = h.stress + math.Max(p, 0)

@@ -34,7 +34,7 @@ func (p Port) CheckPlacement(w Wall) check.Result {
 		beside = math.Max(beside, 0.2*math.Sqrt((2*p.curvature(w)+w.Thickness)*w.Thickness))
 	}
 	notes := c.Cautions
-	res := check.Result{ID: id, Title: title, Formula: "max(C/2 + max(0.2 √[(2 r_is + t) t], 3 t), D_p/2 + leg) ≤ distance along the wall", Factor: 1,
+	res := check.Result{ID: id, Title: title, Formula: "C/2 + w ≤ L, w = max(0.2 √((2 r_is + t) t), 3 t), 3 t in a flat wall; a pad: D_p/2 + leg ≤ L", Factor: 1,
 		Inputs: []check.Quantity{check.M("t", "least wall", w.Thickness), check.M("w", "bare wall beside the hole", beside)},
 		Source: check.Source{Doc: "European method, recalled; confirm", Where: "distance of an opening to a junction", How: check.Memory}}
 	for _, side := range p.sides(w, c) {

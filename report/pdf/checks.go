@@ -25,7 +25,7 @@ func (p *paper) checks() {
 			p.absent(r, told)
 			continue
 		}
-		b := p.lay(rs, !sameHead(last, r))
+		b := p.lay(rs, !sameHead(last, r), sameNames(last, r))
 		if b.height > tall {
 			p.need(tall / 2)
 		} else {
@@ -44,7 +44,7 @@ func (p *paper) alike(rs []check.Result) [][]check.Result {
 	for _, r := range rs {
 		d, c := report.ShowPair(r.Demand, r.Capacity, p.sheet.Units)
 		key := strings.Join([]string{r.ID, r.Title, r.Formula, provenance(r.Source), r.Rule, p.outcome(r), p.substituted(r.Inputs),
-			named(r.Demand, d), named(r.Capacity, c), factor(r), report.Remark(r)}, "\n")
+			withName(r.Demand, d), withName(r.Capacity, c), factor(r), report.Remark(r)}, "\n")
 		if i, ok := at[key]; ok {
 			out[i] = append(out[i], r)
 			continue
@@ -107,16 +107,32 @@ type line struct {
 	cells   []string  // side by side in place of the text
 	stops   []float64 // where the cells after the first end, from the indent; nil: columns of equal width [mm]
 	size    float64   // [pt]
+	math    *box      // a formula in place of the text, high
+	high    float64   // [mm]
+}
+
+// height returns the height of the line [mm].
+func (l line) height() float64 {
+	if l.math != nil {
+		return l.high
+	}
+	return l.size * leading
+}
+
+// sameNames reports whether the inputs of the check before have the symbols and the
+// names of this one's, so that they need not be named again.
+func sameNames(a, b check.Result) bool {
+	return sameHead(a, b) && slices.EqualFunc(a.Inputs, b.Inputs, func(p, q check.Quantity) bool { return p.Symbol == q.Symbol && p.Name == q.Name })
 }
 
 // lay sets checks that are alike in lines; with head, title, formula and source
-// first.
-func (p *paper) lay(rs []check.Result, head bool) block {
+// first; with named, inputs without their names, which the check before has given.
+func (p *paper) lay(rs []check.Result, head, named bool) block {
 	b, r := block{rule: head}, rs[0]
 	if head {
 		p.add(&b, line{text: r.ID + " – " + r.Title, bold: true, size: body})
 		if r.Formula != "" {
-			p.add(&b, line{text: r.Formula, indent: 4, indices: true, size: body + 1})
+			p.formulaLines(&b, r)
 		}
 		p.add(&b, line{text: "Source: " + provenance(r.Source), indent: 4, size: small})
 	}
@@ -127,14 +143,17 @@ func (p *paper) lay(rs []check.Result, head bool) block {
 	p.add(&b, line{text: strings.Join(names, ", ") + orEmpty(", by ", r.Rule), indent: 4, bold: true, size: body, right: p.outcome(r)})
 	switch {
 	case p.sites(&b, r, slices.ContainsFunc(rs, p.governs)):
+	case named && len(r.Inputs) > 0:
+		p.add(&b, line{text: p.numbers(r.Inputs), indent: 8, indices: true, size: small})
 	case len(r.Inputs) > listed:
 		p.grid(&b, r)
 	case len(r.Inputs) > 0:
 		p.add(&b, line{text: p.substituted(r.Inputs), indent: 8, indices: true, size: small})
 	}
+	p.handLines(&b, r)
 	if made := r.Status() == check.Satisfied || r.Status() == check.NotSatisfied; made {
 		d, c := report.ShowPair(r.Demand, r.Capacity, p.sheet.Units)
-		p.add(&b, line{text: "demand: " + named(r.Demand, d) + ";  capacity: " + named(r.Capacity, c) +
+		p.add(&b, line{text: "demand: " + withName(r.Demand, d) + ";  capacity: " + withName(r.Capacity, c) +
 			";  " + glued("factor "+factor(r)), indent: 8, indices: true, size: body})
 	}
 	if remark := report.Remark(r); remark != "" {
@@ -167,8 +186,8 @@ func caseName(r check.Result) string {
 	return r.Case
 }
 
-// named returns a quantity with the number that is shown for it.
-func named(q check.Quantity, shown string) string {
+// withName returns a quantity with the number that is shown for it.
+func withName(q check.Quantity, shown string) string {
 	return strings.TrimSpace(q.Name + " " + glued(strings.TrimSpace(q.Symbol+" = "+shown)))
 }
 
@@ -178,6 +197,15 @@ func (p *paper) substituted(in []check.Quantity) string {
 	items := make([]string, len(in))
 	for i, q := range in {
 		items[i] = glued(q.Symbol+" = "+report.Show(q, p.sheet.Units, report.Nearest)) + " (" + q.Name + ")"
+	}
+	return strings.Join(items, ", ")
+}
+
+// numbers returns the inputs with their numbers alone.
+func (p *paper) numbers(in []check.Quantity) string {
+	items := make([]string, len(in))
+	for i, q := range in {
+		items[i] = glued(q.Symbol + " = " + report.Show(q, p.sheet.Units, report.Nearest))
 	}
 	return strings.Join(items, ", ")
 }
@@ -248,6 +276,11 @@ func (p *paper) draw(b block) {
 	}
 	for i, l := range b.lines {
 		p.need(together(b.lines[i:]))
+		if l.math != nil {
+			l.math.draw(left+l.indent, p.y+(l.high-l.math.over-l.math.under)/2+l.math.over)
+			p.y += l.high
+			continue
+		}
 		p.font(style(l.bold), l.size)
 		p.indices = l.indices
 		base := p.y + l.size*leading*0.78
@@ -271,7 +304,7 @@ func (p *paper) draw(b block) {
 // together returns the height of the first line with the rest of its table, which
 // is not broken [mm].
 func together(lines []line) float64 {
-	h := lines[0].size * leading
+	h := lines[0].height()
 	for i := 1; i < len(lines) && lines[0].stops != nil && lines[i].stops != nil; i++ {
 		h += lines[i].size * leading
 	}

@@ -111,7 +111,7 @@ func TestOneCaseInFull(t *testing.T) {
 	p.newPage()
 	var heads []string
 	for _, rs := range p.alike(s.Checks) {
-		b := p.lay(rs, true)
+		b := p.lay(rs, true, false)
 		areas, attached := 0, false
 		for _, l := range b.lines {
 			attached = attached || strings.Contains(l.text, "sheet.json")
