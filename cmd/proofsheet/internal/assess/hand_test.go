@@ -19,7 +19,7 @@ var openFormulas = map[string]string{
 	"compatibility": "a class out of a table",
 	"junction":      "the stresses come from the shell solved numerically and by the closed form of both edges together",
 	"thermal":       "the worse of the faces and signs, with the least of the efficiencies",
-	"vapour":        "the vapour pressure comes from the curve of the fluid",
+	"knuckle":       "the European factor β comes from a curve, and pck from a branch by the ratio of two pressures",
 }
 
 // TestByHand redoes every printed step of every example sheet from its text alone,
