@@ -27,6 +27,16 @@ func (m *model) checkHead(h *headPart, s *loads.State, c *loadCase) []check.Resu
 		heads.CheckKnuckle(h.nominal0, h.end, d.Pressure, wall, m.modulus(h, c.temperature), false, a, seams),
 	}
 	out = append(out, m.checkJunctions(h, s, c)...)
+	out = append(out, m.checkCorners(h, s, c)...)
+	if h.in.Tip != nil {
+		out = append(out, m.checkTip(h, s, c))
+	}
+	if h.in.Ring != nil {
+		out = append(out, m.checkRing(h, s, c))
+	}
+	if m.convexLoaded(h) {
+		out = append(out, m.checkConvex(h, s, c))
+	}
 	if err = errors.Join(m.massErr, h.refused, err, demandErr); err == nil {
 		return out
 	}

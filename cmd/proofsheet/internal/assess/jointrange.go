@@ -25,12 +25,15 @@ func (m *model) operate(cases []*loadCase) {
 	if m.outOfLine() {
 		m.seamsSee = m.seamExtremes()
 	}
-	m.ranges = map[string]*jointRange{}
+	m.ranges, m.rings = map[string]*jointRange{}, map[string]*ringRange{}
 	if len(m.operating) < 2 {
 		return
 	}
 	for _, h := range m.ends() {
 		m.ranges[h.name+"/junction"] = &jointRange{}
+		if h.in.Ring != nil {
+			m.rings[h.end] = &ringRange{}
+		}
 		if h.in.Tip != nil {
 			m.ranges[h.name+"/tip-junction"] = &jointRange{}
 		}
@@ -39,6 +42,9 @@ func (m *model) operate(cases []*loadCase) {
 		st := m.shellOf(o.state, o.c)
 		for _, h := range m.ends() {
 			m.ranges[h.name+"/junction"].add(m, m.seamJoint(h), o, st)
+			if r := m.rings[h.end]; r != nil {
+				r.enter(m, h, o)
+			}
 			if h.in.Tip != nil {
 				m.ranges[h.name+"/tip-junction"].add(m, m.tipJoint(h), o, st)
 			}

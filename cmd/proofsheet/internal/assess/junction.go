@@ -50,12 +50,21 @@ func (m *model) jointLimits(h *headPart, c *loadCase) (l jointLimit) {
 }
 
 // tipLimits gathers the limits about the tip of a cone: of what closes it and
-// of the cone, each by its weld, of which nothing is stated.
+// of the cone, each by its weld, and the seams along both walls.
 func (m *model) tipLimits(h *headPart, c *loadCase) (l jointLimit) {
-	l.girth, l.along = 1, [2]float64{1, 1}
+	l.along = [2]float64{1, 1}
+	l.girth, l.err = m.tipWeld(h, c)
+	seams, _, err := m.headSeams(h, c)
+	if seams.Segmented {
+		l.along[1] = seams.Segment
+	}
+	l.err = errors.Join(l.err, err)
+	if l.along[0], err = m.tipSeam(h, c, seams); err != nil {
+		l.err = errors.Join(l.err, err)
+	}
 	w, err := m.shellAt(shellKey{T: c.temperature})
 	if err != nil {
-		l.err = err
+		l.err = errors.Join(l.err, err)
 		return l
 	}
 	near := w.segments[0]
@@ -172,6 +181,9 @@ func (m *model) slender(at shellJoint, st *shellState) float64 {
 // jointLoad returns what line loads add at a joint; at a tip nothing.
 func (m *model) jointLoad(at shellJoint, s *loads.State, c *loadCase, st *shellState) (seamLoad, error) {
 	if at.tip {
+		if p := m.portNamed(at.h.in.Tip.Port); at.h.in.Tip.Close == "port" && p != nil && p.in.Load != nil {
+			return seamLoad{}, fmt.Errorf("the load of port %s on the tip is not in the numerical shell", p.in.Name)
+		}
 		return seamLoad{}, nil
 	}
 	return m.seamLoadAt(at.h, s, c, st)

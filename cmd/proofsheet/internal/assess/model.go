@@ -61,6 +61,7 @@ type model struct {
 	operating  []operatingState
 	ranges     map[string]*jointRange // of each joint, over the operating states
 	twoSided   bool                   // some case has a lateral load factor
+	rings      map[string]*ringRange  // of each ring, by the end it stands at, over the operating states
 	seamsSee   *seamExtremes          // over the operating states; nil where no seam is out of line
 	solved     map[*loads.State]*shellState
 	outside    map[outsideKey]outsideWall

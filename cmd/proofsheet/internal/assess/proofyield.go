@@ -23,6 +23,9 @@ func (m *model) proofYield(t *proofTest) check.Result {
 	checks := m.proofCylinder(t, s, c)
 	for _, h := range m.ends() {
 		checks = append(checks, m.proofHead(t, h, s, c))
+		if h.in.Tip != nil {
+			checks = append(checks, m.proofTip(t, h, s, c))
+		}
 	}
 	for _, r := range checks {
 		if r.Status() == check.NotAssessed {

@@ -226,7 +226,7 @@ func (m *model) shellHead(h *headPart, k shellKey) (shellHead, error) {
 		return out, err
 	}
 	if g.Inward {
-		parts = revolution.Inward(unfolded(parts))
+		parts = revolution.Inward(unfolded(parts, fold))
 	}
 	for _, p := range parts {
 		out.parts = append(out.parts, shellPart{p, &h.part, t})
@@ -235,7 +235,7 @@ func (m *model) shellHead(h *headPart, k shellKey) (shellHead, error) {
 		return out, err
 	}
 	if f := g.StraightFlange; f > 0 {
-		out.flange(h, f, mid, t)
+		out.flange(h, f, g.InsideDiameter/2+t/2, t) // of an inward head too it goes on from the cylinder, outside the rim
 	}
 	return out, nil
 }
@@ -252,8 +252,8 @@ func (s *shellHead) flange(h *headPart, f, mid, t float64) {
 }
 
 // unfolded opens the rim of a head that is to bulge inwards and meets its flange
-// tangent: folded back it would leave no angle between the two.
-func unfolded(parts []revolution.Part) []revolution.Part {
+// tangent, by an angle [rad]: folded back it would leave no angle between the two.
+func unfolded(parts []revolution.Part, fold float64) []revolution.Part {
 	out := append([]revolution.Part(nil), parts...)
 	last := &out[len(out)-1]
 	if e, ok := last.Curve.(revolution.Ellipse); ok && e.To == math.Pi/2 {

@@ -145,6 +145,9 @@ func (tr *Trial) Proof(name string) (out []check.Result) {
 	for _, h := range tr.ends() {
 		if h.name == name {
 			out = append(out, tr.proofHead(t, h, s, c))
+			if h.in.Tip != nil {
+				out = append(out, tr.proofTip(t, h, s, c))
+			}
 		}
 	}
 	return out

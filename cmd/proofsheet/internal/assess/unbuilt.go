@@ -26,12 +26,6 @@ func (m *model) unbuilt() (out []check.Result) {
 func unbuiltHead(h *headPart, add func(id, title, why string)) {
 	at, in := h.name, h.in
 	add(at+"/external", h.title+": external pressure", "buckling with the pressure on the convex side")
-	if in.Tip != nil {
-		add(at+"/tip", h.title+": cone tip", "its closing by "+in.Tip.Close+" and the junction there")
-	}
-	if in.SeamThickness != nil || in.Ring != nil {
-		add(at+"/ring", h.title+": stiffened seam", "the local thickness or ring at the junction; no check counts it")
-	}
 	if in.Closure == "bolted" {
 		add(at+"/bolts", h.title+": bolts", "bolt load in operation and seating")
 		add(at+"/seal", h.title+": seal", "tightness of the seal")

@@ -1,0 +1,58 @@
+package assess
+
+import (
+	"errors"
+	"math"
+
+	"proofsheet/heads"
+	"proofsheet/loads"
+	"proofsheet/report/check"
+)
+
+// convexLoaded reports whether a head has the pressure on its convex side in any
+// operating state: it bulges inward, or the pressure is from outside.
+func (m *model) convexLoaded(h *headPart) bool {
+	if h.in.Shape == "flat" {
+		return false
+	}
+	if h.in.Bulge == "inward" {
+		return true
+	}
+	lo, hi := m.in.Bounds()
+	for _, o := range m.operating {
+		if o.state.PressureLeast(lo) < 0 || o.state.PressureLeast(hi) < 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// checkConvex holds the strength of a head with the pressure on its convex side;
+// head.X/external holds its buckling.
+func (m *model) checkConvex(h *headPart, s *loads.State, c *loadCase) check.Result {
+	id, title := h.name+"/convex", h.title+": thickness with the pressure on the convex side"
+	_, a, err := m.headSeams(h, c)
+	d, demandErr := m.headDemand(h, s, c, heads.Loading{})
+	if err = errors.Join(m.massErr, h.refused, err, demandErr); err != nil {
+		return check.NotMade(id, title, err)
+	}
+	p := m.onConvex(h, s)
+	if p <= 0 {
+		return check.NotApplicableTo(id, title, "no pressure on the convex side in this case")
+	}
+	return heads.CheckThicknessConvex(h.nominal0, h.end, p, d, heads.Wall{Thickness: h.least, Corrosion: h.corrosion}, a)
+}
+
+// onConvex returns the highest pressure on the convex side of a head in a state,
+// at its rim or anywhere on it [Pa]; below zero where it is on the other side.
+func (m *model) onConvex(h *headPart, s *loads.State) float64 {
+	rim, crown := m.station(h, 0), m.station(h, h.nominal0.Depth())
+	from, to := math.Min(rim, crown), math.Max(rim, crown)
+	if h.in.Bulge == "inward" {
+		p, _ := s.HighestPressure(from, to)
+		return p
+	}
+	lo, hi := m.in.Bounds()
+	clamp := func(z float64) float64 { return math.Min(math.Max(z, lo), hi) }
+	return -math.Min(s.PressureLeast(clamp(from)), s.PressureLeast(clamp(to)))
+}
