@@ -21,6 +21,9 @@ type Attachment struct {
 // small file from unpacking into a huge one.
 const mostAttached = 64 << 20
 
+// mostFiles is how many files may be embedded, each of which is looked up.
+const mostFiles = 32
+
 var (
 	embeddedNames = regexp.MustCompile(`/EmbeddedFiles << /Names \[([^\]]*)\]`)
 	embeddedFile  = regexp.MustCompile(`/EF << /F (\d{1,7}) 0 R >>`)
@@ -38,9 +41,13 @@ func (d *document) attachments() ([]Attachment, error) {
 	if names == nil {
 		return nil, nil
 	}
+	refs := reference.FindAllSubmatch(names[1], mostFiles+1)
+	if len(refs) > mostFiles {
+		return nil, fmt.Errorf("more than %d files are embedded", mostFiles)
+	}
 	var all []Attachment
 	room := int64(mostAttached)
-	for _, ref := range reference.FindAllSubmatch(names[1], -1) {
+	for _, ref := range refs {
 		n, _ := strconv.Atoi(string(ref[1]))
 		a, err := d.attachment(n, room)
 		if err != nil {
@@ -101,9 +108,22 @@ func (d *document) stream(n int, room int64) ([]byte, error) {
 }
 
 // literalText decodes the inside of a literal string, UTF-16BE with its mark
-// or else Latin, ISO 32000-1, 7.3.4.2 and 7.9.2.2.
+// or else Latin, ISO 32000-1, 7.9.2.2.
 func literalText(b []byte) string {
-	var raw []byte
+	raw := unescaped(b)
+	if text, ok := bytes.CutPrefix(raw, []byte("\xFE\xFF")); ok {
+		return utf16Text(fmt.Appendf(nil, "%x", text))
+	}
+	var s strings.Builder
+	for _, c := range raw {
+		s.WriteRune(rune(c))
+	}
+	return s.String()
+}
+
+// unescaped returns the bytes of the inside of a literal string, ISO 32000-1,
+// 7.3.4.2, as far as the writer of a sheet escapes.
+func unescaped(b []byte) (raw []byte) {
 	for i := 0; i < len(b); i++ {
 		if b[i] != '\\' || i+1 == len(b) {
 			raw = append(raw, b[i])
@@ -121,12 +141,5 @@ func literalText(b []byte) string {
 			raw = append(raw, b[i])
 		}
 	}
-	if text, ok := bytes.CutPrefix(raw, []byte("\xFE\xFF")); ok {
-		return utf16Text(fmt.Appendf(nil, "%x", text))
-	}
-	var s strings.Builder
-	for _, c := range raw {
-		s.WriteRune(rune(c))
-	}
-	return s.String()
+	return raw
 }

@@ -10,6 +10,7 @@ import (
 	"fmt"
 	"math/big"
 	"slices"
+	"time"
 
 	"github.com/smallstep/pkcs7"
 )
@@ -88,9 +89,10 @@ type (
 )
 
 // openContainer checks a detached CMS signature over the content and returns
-// the signer's certificate with its chain. A container with any part that is
-// not fixed or not signed is refused.
-func openContainer(der, content []byte) (*x509.Certificate, []*x509.Certificate, error) {
+// the signer's certificate with its chain. The signed time must be that of the
+// field, when. A container with any part that is not fixed or not signed is
+// refused.
+func openContainer(der, content []byte, when time.Time) (*x509.Certificate, []*x509.Certificate, error) {
 	ids, err := strictForm(der)
 	if err != nil {
 		return nil, nil, err
@@ -106,6 +108,10 @@ func openContainer(der, content []byte) (*x509.Certificate, []*x509.Certificate,
 			return nil, nil, errors.New("the file has been changed since it was signed (the digest differs)")
 		}
 		return nil, nil, fmt.Errorf("the signature does not hold: %w", err)
+	}
+	var signed time.Time
+	if err := p7.UnmarshalSignedAttribute(pkcs7.OIDAttributeSigningTime, &signed); err != nil || signed.Sub(when).Abs() > clocks {
+		return nil, nil, errors.New("the time in the signature is not the time that is shown")
 	}
 	signer := p7.GetOnlySigner()
 	if signer == nil || len(p7.Certificates) != len(ids.Certs) || !signer.Equal(p7.Certificates[0]) {

@@ -6,17 +6,19 @@ import (
 	"crypto/rsa"
 	"crypto/sha256"
 	"crypto/x509"
+	"encoding/asn1"
 	"encoding/pem"
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 	"time"
 
 	"software.sslmate.com/src/go-pkcs12"
 )
 
-// leastRSA is the shortest RSA modulus that is taken [bit]; common practice.
-const leastRSA = 2048
+// The shortest keys that are taken [bit]; common practice.
+const leastRSA, leastCurve = 2048, 256
 
 // A Signer is a private key with the certificate that names its owner.
 type Signer struct {
@@ -118,17 +120,49 @@ func newSigner(key any, c *x509.Certificate, chain []*x509.Certificate) (*Signer
 			return nil, errors.New("the certificate does not belong to the private key")
 		}
 	case *ecdsa.PublicKey:
+		if n := pub.Params().BitSize; n < leastCurve {
+			return nil, fmt.Errorf("an ECDSA key of %d bit is too short; use P-256 or longer", n)
+		}
 		if !pub.Equal(c.PublicKey) {
 			return nil, errors.New("the certificate does not belong to the private key")
 		}
 	default:
 		return nil, fmt.Errorf("a key of the kind %T is not taken; use RSA or ECDSA", key)
 	}
-	const use = x509.KeyUsageDigitalSignature | x509.KeyUsageContentCommitment
-	if c.KeyUsage != 0 && c.KeyUsage&use == 0 {
-		return nil, errors.New("the certificate does not allow its key to sign (key usage)")
+	if err := maySign(c); err != nil {
+		return nil, err
 	}
 	return &Signer{Certificate: c, Chain: chain, key: k}, nil
+}
+
+// Purposes of a key that the standard library has no name for.
+var (
+	documentSigning      = asn1.ObjectIdentifier{1, 3, 6, 1, 5, 5, 7, 3, 36}       // RFC 9336
+	olderDocumentSigning = asn1.ObjectIdentifier{1, 3, 6, 1, 4, 1, 311, 10, 3, 12} // common practice before it
+)
+
+// maySign refuses a certificate that was issued for something else than a
+// person's signature: by its key usage, or by extended key usages of which none
+// is a person's, RFC 5280, 4.2.1.3 and 4.2.1.12.
+func maySign(c *x509.Certificate) error {
+	const use = x509.KeyUsageDigitalSignature | x509.KeyUsageContentCommitment
+	if c.KeyUsage != 0 && c.KeyUsage&use == 0 {
+		return errors.New("the certificate does not allow its key to sign (key usage)")
+	}
+	if len(c.ExtKeyUsage)+len(c.UnknownExtKeyUsage) == 0 {
+		return nil
+	}
+	for _, purpose := range c.ExtKeyUsage {
+		if slices.Contains([]x509.ExtKeyUsage{x509.ExtKeyUsageAny, x509.ExtKeyUsageEmailProtection, x509.ExtKeyUsageClientAuth}, purpose) {
+			return nil
+		}
+	}
+	for _, purpose := range c.UnknownExtKeyUsage {
+		if purpose.Equal(documentSigning) || purpose.Equal(olderDocumentSigning) {
+			return nil
+		}
+	}
+	return errors.New("the certificate is for another purpose than a person's signature (extended key usage)")
 }
 
 // validAt reports whether the certificate holds at a time.

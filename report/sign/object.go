@@ -46,12 +46,15 @@ func read(data []byte) (*document, error) {
 	}
 	d := &document{data: data, offsets: map[int]int{}}
 	d.start, _ = strconv.Atoi(string(m[1]))
-	for at, first := d.start, true; ; first = false {
+	for at, sections := d.start, 1; ; sections++ {
+		if sections > mostSignatures+1 { // a bound on the work a file can ask for
+			return nil, fmt.Errorf("the file has had more than %d updates", mostSignatures)
+		}
 		trailer, err := d.section(at)
 		if err != nil {
 			return nil, err
 		}
-		if first {
+		if sections == 1 {
 			if err := d.readTrailer(trailer); err != nil {
 				return nil, err
 			}

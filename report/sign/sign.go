@@ -26,7 +26,7 @@ const longest = 200
 // A Box is where a visible signature is drawn, from the lower left corner of
 // its page.
 type Box struct {
-	Page          int     // first page is 1
+	Page          int     // first page is 1; 0 is the last one
 	X, Y          float64 // lower left corner [pt]
 	Width, Height float64 // [pt]
 }
@@ -51,10 +51,8 @@ func Sign(pdf []byte, s *Signer, o Options) ([]byte, error) {
 	if err != nil && !errors.Is(err, ErrNotSigned) {
 		return nil, fmt.Errorf("the file is not signed because what is in it does not hold: %w", err)
 	}
-	for _, earlier := range before.Signatures {
-		if earlier.Role == f.role {
-			return nil, fmt.Errorf("the file is already signed as %s, by %s", f.role, earlier.Name)
-		}
+	if err := before.Takes(f.role); err != nil {
+		return nil, err
 	}
 	r, err := update(pdf, f)
 	if err != nil {
@@ -79,11 +77,15 @@ func (o Options) field(s *Signer) (field, error) {
 	if !slices.Contains(Roles(), f.role) {
 		return f, fmt.Errorf("%q is not a role; use one of %s", f.role, strings.Join(Roles(), ", "))
 	}
-	if s.Local && f.role != RoleSeal {
+	if (s.Local || ofLocal(s.Certificate)) && f.role != RoleSeal {
 		return f, fmt.Errorf("the local identity only seals; sign as %s with a key of your own", f.role)
 	}
+	f.fingerprint = s.Fingerprint()
 	if f.name == "" {
 		f.name = s.Certificate.Subject.CommonName
+	}
+	if strings.TrimSpace(f.name) == "" {
+		return f, errors.New("the certificate names nobody (common name)")
 	}
 	for _, text := range []string{f.name, f.reason} {
 		if !utf8.ValidString(text) || utf8.RuneCountInString(text) > longest {
@@ -100,7 +102,7 @@ func (o Options) field(s *Signer) (field, error) {
 		if !(b.Width > 0 && b.Height > 0 && b.X >= 0 && b.Y >= 0) {
 			return f, errors.New("the box of the signature has no size or lies off its page")
 		}
-		f.page = b.Page - 1
+		f.page = b.Page - 1 // the last page becomes -1
 		for i, x := range []float64{b.X, b.Y, b.X + b.Width, b.Y + b.Height} {
 			f.rect[i] = fmt.Sprintf("%.2f", x)
 		}

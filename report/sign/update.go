@@ -15,14 +15,18 @@ import (
 // follows from it and from the file before it.
 type field struct {
 	role, name, reason string
+	fingerprint        string    // of the certificate, as it is drawn
 	when               time.Time // whole seconds
-	page               int       // index of the page that carries the widget
+	page               int       // index of the page that carries the widget; -1 is the last
 	rect               [4]string // corners of the widget [pt], two decimals; all zero when invisible
 	hole               int       // room for the container [byte]
 }
 
 // invisible is the rectangle of a widget that is not drawn.
 var invisible = [4]string{"0", "0", "0", "0"}
+
+// lastPage is the index that means the last page, whichever it is.
+const lastPage = -1
 
 // dateForm is a date in UTC, ISO 32000-1, 7.9.4.
 const dateForm = "D:20060102150405+00'00'"
@@ -31,6 +35,7 @@ const dateForm = "D:20060102150405+00'00'"
 type revision struct {
 	data       []byte
 	open, shut int // offsets of "<" and behind ">" of the hole
+	pages      int // how many the file has
 }
 
 // covered returns the bytes the signature covers.
@@ -57,6 +62,9 @@ func update(base []byte, f field) (*revision, error) {
 	if err != nil {
 		return nil, err
 	}
+	if f.page == lastPage {
+		f.page = len(pages) - 1
+	}
 	if f.page < 0 || f.page >= len(pages) {
 		return nil, fmt.Errorf("the sheet has no page %d", f.page+1)
 	}
@@ -71,19 +79,19 @@ func update(base []byte, f field) (*revision, error) {
 	signature, widget, look := d.size, d.size+1, d.size+2
 	w := &writer{buf: bytes.NewBuffer(bytes.Clone(base)), at: map[int]int{}}
 	open, shut, fix := w.signature(signature, f)
-	appearance := ""
+	shown := ""
 	if f.rect != invisible {
-		appearance = fmt.Sprintf(" /AP << /N %d 0 R >>", look)
-		w.appearance(look, f)
+		shown = fmt.Sprintf(" /AP << /N %d 0 R >>", look)
+		w.object(look, appearance(f))
 	}
 	w.object(widget, fmt.Sprintf("<< /Type /Annot /Subtype /Widget /FT /Sig /T (%s) /V %d 0 R /F 132 /Rect [%s] /P %d 0 R%s >>",
-		f.role, signature, strings.Join(f.rect[:], " "), pages[f.page], appearance))
+		f.role, signature, strings.Join(f.rect[:], " "), pages[f.page], shown))
 	w.object(pages[f.page], insertInto(string(page), "/Annots [", "]", widget))
 	w.object(d.root, withField(string(catalog), widget))
 	w.finish(d)
 	out := w.buf.Bytes()
 	copy(out[fix:], fmt.Sprintf("%10d %10d %10d", open, shut, len(out)-shut))
-	return &revision{data: out, open: open, shut: shut}, nil
+	return &revision{data: out, open: open, shut: shut, pages: len(pages)}, nil
 }
 
 // A writer appends objects to a file and keeps their offsets.
@@ -107,28 +115,9 @@ func (w *writer) signature(n int, f field) (open, shut, fix int) {
 	open = w.buf.Len()
 	w.buf.WriteString("<" + strings.Repeat("0", 2*f.hole) + ">")
 	shut = w.buf.Len()
-	fmt.Fprintf(w.buf, "\n/Name %s\n/Reason %s\n/M (%s) >>\nendobj\n",
-		textString(f.name), textString(f.reason), f.when.UTC().Format(dateForm))
+	fmt.Fprintf(w.buf, "\n/Name %s\n/Reason %s\n/ContactInfo (certificate SHA-256 %s)\n/M (%s) >>\nendobj\n",
+		textString(f.name), textString(f.reason), f.fingerprint, f.when.UTC().Format(dateForm))
 	return open, shut, fix
-}
-
-// appearance writes what a visible widget shows: who, as what, when, why.
-func (w *writer) appearance(n int, f field) {
-	var x [4]float64
-	for i, s := range f.rect {
-		fmt.Sscan(s, &x[i])
-	}
-	const size, lead = 7, 9 // [pt]
-	wide, high := x[2]-x[0], x[3]-x[1]
-	var b strings.Builder
-	fmt.Fprintf(&b, "q 0.5 w 0.25 0.25 %.2f %.2f re S BT /F1 %d Tf %d TL 3 %.2f Td", wide-0.5, high-0.5, size, lead, high-lead)
-	for _, line := range []string{f.name, "signed as " + f.role + " " + f.when.UTC().Format("2006-01-02 15:04 UTC"), f.reason} {
-		fmt.Fprintf(&b, " %s Tj T*", latinString(line))
-	}
-	b.WriteString(" ET Q")
-	w.object(n, fmt.Sprintf("<< /Type /XObject /Subtype /Form /BBox [0 0 %.2f %.2f] /Length %d"+
-		" /Resources << /Font << /F1 << /Type /Font /Subtype /Type1 /BaseFont /Helvetica /Encoding /WinAnsiEncoding >> >> >> >>\nstream\n%s\nendstream",
-		wide, high, b.Len(), b.String()))
 }
 
 // finish writes the cross-reference section and the trailer.
@@ -175,19 +164,6 @@ func textString(s string) string {
 		fmt.Fprintf(&b, "%04X", u)
 	}
 	return b.String() + ">"
-}
-
-// latinString is a string for a font with Latin encoding; other letters print
-// as "?", the dictionary keeps them.
-func latinString(s string) string {
-	var b strings.Builder
-	for _, r := range s {
-		if r < 0x20 || r > 0xFF || r > 0x7E && r < 0xA0 {
-			r = '?'
-		}
-		fmt.Fprintf(&b, "%02X", r)
-	}
-	return "<" + b.String() + ">"
 }
 
 // errNoUpdate says that the last update of a file is not a signature.

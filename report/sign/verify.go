@@ -33,14 +33,16 @@ type Signature struct {
 	Certificate        *x509.Certificate
 	Chain              []*x509.Certificate
 	Fingerprint        string // SHA-256 of the certificate
-	SelfMade           bool   // the certificate is signed by its own key
+	SelfMade           bool   // the certificate names itself as its issuer
+	Box                *Box   // where it is drawn; nil: it is not drawn
+	Pages              int    // of the file it covers
 	Length             int    // of the file it covers [byte]
 }
 
 // Verify checks every signature of a file and that together they cover all of
-// it: the last one reaches to the end, and after an earlier one nothing but
-// signatures was added. The error says what does not hold; where it is
-// [ErrNotSigned] the report is still filled.
+// it: the last one reaches to the end, after an earlier one nothing but
+// signatures was added, and roles and times are in their order. The error says
+// what does not hold; where it is [ErrNotSigned] the report is still filled.
 //
 // That a signature holds does not say whose it is: compare the fingerprint
 // with one that came by another way.
@@ -72,7 +74,7 @@ func Verify(pdf []byte) (*Report, error) {
 	if len(report.Signatures) == 0 {
 		return report, ErrNotSigned
 	}
-	return report, nil
+	return report, report.ordered()
 }
 
 // base takes the file as it was before any signature. A form in it would be a
@@ -114,18 +116,42 @@ func last(pdf []byte) (*Signature, []byte, error) {
 	if err != nil {
 		return nil, nil, err
 	}
-	c, chain, err := openContainer(der, r.covered())
+	c, chain, err := openContainer(der, r.covered(), f.when)
 	if err != nil {
 		return nil, nil, fmt.Errorf("signature as %s: %w", f.role, err)
 	}
-	if err := validAt(c, f.when); err != nil {
+	if err := suits(c, f); err != nil {
 		return nil, nil, fmt.Errorf("signature as %s: %w", f.role, err)
 	}
 	return &Signature{
 		Role: f.role, Name: f.name, Reason: f.reason, When: f.when,
 		Certificate: c, Chain: chain, Fingerprint: Fingerprint(c),
-		SelfMade: bytes.Equal(c.RawIssuer, c.RawSubject), Length: len(pdf),
+		SelfMade: bytes.Equal(c.RawIssuer, c.RawSubject),
+		Box:      f.box(), Pages: r.pages, Length: len(pdf),
 	}, before, nil
+}
+
+// suits reports whether a certificate may stand behind a field.
+func suits(c *x509.Certificate, f field) error {
+	if f.fingerprint != Fingerprint(c) {
+		return errors.New("the fingerprint that is shown is not that of its certificate")
+	}
+	if ofLocal(c) && f.role != RoleSeal {
+		return errors.New("it was made by a local identity, which only seals")
+	}
+	return errors.Join(maySign(c), validAt(c, f.when))
+}
+
+// box returns where the field is drawn.
+func (f field) box() *Box {
+	if f.rect == invisible {
+		return nil
+	}
+	var x [4]float64
+	for i, s := range f.rect {
+		x[i], _ = strconv.ParseFloat(s, 64)
+	}
+	return &Box{Page: f.page + 1, X: x[0], Y: x[1], Width: x[2] - x[0], Height: x[3] - x[1]}
 }
 
 // holeContent returns the container in a hole. The rest of the hole is not
@@ -167,6 +193,7 @@ var (
 	findRange  = regexp.MustCompile(`/ByteRange \[0 +(\d{1,10}) +(\d{1,10}) +\d{1,10}\]`)
 	findName   = regexp.MustCompile(`\n/Name <FEFF([0-9A-F]*)>\n`)
 	findReason = regexp.MustCompile(`\n/Reason <FEFF([0-9A-F]*)>\n`)
+	findPrint  = regexp.MustCompile(`\n/ContactInfo \(certificate SHA-256 ([0-9A-F:]*)\)\n`)
 	findDate   = regexp.MustCompile(`\n/M \((D:\d{14}\+00'00')\)`)
 	findWidget = regexp.MustCompile(`/Subtype /Widget /FT /Sig /T \(([a-z]+)\) /V \d+ 0 R /F 132 /Rect \[([\d.]+) ([\d.]+) ([\d.]+) ([\d.]+)\] /P (\d{1,7}) 0 R`)
 )
@@ -174,8 +201,8 @@ var (
 // recoverField reads what the writer of an update chose. Whether that is all
 // the update holds is for the caller to see, who builds it again.
 func recoverField(before, added []byte) (f field, err error) {
-	var found [5][][]byte
-	for i, re := range []*regexp.Regexp{findRange, findName, findReason, findDate, findWidget} {
+	var found [6][][]byte
+	for i, re := range []*regexp.Regexp{findRange, findName, findReason, findDate, findWidget, findPrint} {
 		if found[i] = re.FindSubmatch(added); found[i] == nil {
 			return f, errNoUpdate
 		}
@@ -189,7 +216,7 @@ func recoverField(before, added []byte) (f field, err error) {
 	if f.when, err = time.Parse(dateForm, string(found[3][1])); err != nil {
 		return f, errNoUpdate
 	}
-	f.role = string(found[4][1])
+	f.role, f.fingerprint = string(found[4][1]), string(found[5][1])
 	if !slices.Contains(Roles(), f.role) {
 		return f, fmt.Errorf("the file is signed as %q, which is not a role", f.role)
 	}
@@ -205,7 +232,9 @@ func recoverField(before, added []byte) (f field, err error) {
 	if err != nil {
 		return f, err
 	}
-	f.page = slices.Index(pages, page)
+	if f.page = slices.Index(pages, page); f.page < 0 {
+		return f, errors.New("the signature stands on a page that the file does not have")
+	}
 	return f, nil
 }
 

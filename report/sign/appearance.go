@@ -1,0 +1,99 @@
+package sign
+
+import (
+	"fmt"
+	"strings"
+	"unicode/utf8"
+)
+
+// A line of an appearance: its text, the font that is one of the two, and the
+// size [pt].
+type line struct {
+	text, font string
+	size       float64
+}
+
+// wide is how wide a letter of the fonts is taken to be in its size [-]: more
+// than the mean of a name in capitals, so that what is measured by it fits.
+const wide = 0.64
+
+// appearance returns the object that a visible widget shows: who, as what,
+// when, why, and by which certificate, on white over what the page says there.
+func appearance(f field) string {
+	var x [4]float64
+	for i, s := range f.rect {
+		fmt.Sscan(s, &x[i])
+	}
+	width, height := x[2]-x[0], x[3]-x[1]
+	const inset, air = 6, 1.35 // from the left edge [pt]; line distance over size [-]
+	room := width - 2*inset
+	lines := []line{{f.name, "/F2", 11}, {"signed as " + f.role + " on " + f.when.UTC().Format("2006-01-02 15:04:05 UTC") + " by the signer's clock", "/F1", 8}}
+	if f.reason != "" {
+		lines = append(lines, line{f.reason, "/F1", 8})
+	}
+	lines = append(lines, line{"digital signature; SHA-256 fingerprint of the certificate:", "/F1", 6.5})
+	const half = 48 // letters of a fingerprint up to its middle, colon included
+	lines = append(lines, line{f.fingerprint[:min(half, len(f.fingerprint))], "/F1", 6.5},
+		line{f.fingerprint[min(half, len(f.fingerprint)):], "/F1", 6.5})
+	var b strings.Builder
+	fmt.Fprintf(&b, "q 1 g 0 0 %.2f %.2f re f 0 G 0.5 w 0.25 0.25 %.2f %.2f re S 0 g BT %d %.2f Td",
+		width, height, width-0.5, height-0.5, inset, height-2)
+	for _, l := range lines {
+		fmt.Fprintf(&b, " %s %.1f Tf 0 %.2f Td %s Tj", l.font, l.size, -air*l.size, latinString(l.fit(room)))
+	}
+	b.WriteString(" ET Q")
+	const font = "<< /Type /Font /Subtype /Type1 /BaseFont /%s /Encoding /WinAnsiEncoding >>"
+	return fmt.Sprintf("<< /Type /XObject /Subtype /Form /BBox [0 0 %.2f %.2f] /Length %d\n"+
+		"/Resources << /Font << /F1 %s /F2 %s >> >> >>\nstream\n%s\nendstream",
+		width, height, b.Len(), fmt.Sprintf(font, "Helvetica"), fmt.Sprintf(font, "Helvetica-Bold"), b.String())
+}
+
+// fit shortens the text of a line to a width [pt]. The whole of it stands in
+// the signature dictionary.
+func (l line) fit(width float64) string {
+	most := max(1, int(width/(wide*l.size)))
+	if utf8.RuneCountInString(l.text) <= most {
+		return l.text
+	}
+	return string([]rune(l.text)[:most-1]) + "…"
+}
+
+// upperLatin are the letters 0x80 to 0x9F of WinAnsiEncoding, ISO 32000-1,
+// annex D.2; a space where it has none.
+var upperLatin = []rune("€ ‚ƒ„…†‡ˆ‰Š‹Œ Ž  ‘’“”•–—˜™š›œ žŸ")
+
+// latin returns the code of a letter in WinAnsiEncoding.
+func latin(r rune) (code byte, ok bool) {
+	switch {
+	case r >= 0x20 && r <= 0x7E, r >= 0xA0 && r <= 0xFF:
+		return byte(r), true
+	}
+	for i, u := range upperLatin {
+		if u == r {
+			return byte(0x80 + i), true
+		}
+	}
+	return '?', false
+}
+
+// latinString is a string in WinAnsiEncoding; a letter that it lacks is drawn
+// as "?", and the signature dictionary keeps it.
+func latinString(s string) string {
+	var b strings.Builder
+	for _, r := range s {
+		code, _ := latin(r)
+		fmt.Fprintf(&b, "%02X", code)
+	}
+	return "<" + b.String() + ">"
+}
+
+// Drawable reports whether a visible signature can show every letter of a
+// text. Those that it lacks, outside the Latin letters, are drawn as "?".
+func Drawable(s string) bool {
+	for _, r := range s {
+		if _, ok := latin(r); !ok {
+			return false
+		}
+	}
+	return true
+}
