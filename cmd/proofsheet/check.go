@@ -114,7 +114,11 @@ func (j *job) document(c *cli.Context) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	return sign.Sign(data, s, sign.Options{Role: role, When: time.Now()})
+	box, err := boxFor(role, j.sheet.Paper)
+	if err != nil {
+		return nil, err
+	}
+	return sign.Sign(data, s, sign.Options{Role: role, When: time.Now(), Box: box})
 }
 
 // addDocument stages a PDF and, where it is signed, checks the signature in

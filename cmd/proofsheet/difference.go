@@ -15,9 +15,7 @@ func difference(at string, was, is any) string {
 		if !ok {
 			break
 		}
-		keys := slices.AppendSeq(slices.Collect(maps.Keys(a)), maps.Keys(b))
-		slices.Sort(keys)
-		for _, k := range slices.Compact(keys) {
+		for _, k := range sortedKeys(a, b) {
 			if at == "" && k == "program" {
 				continue
 			}
@@ -52,4 +50,13 @@ func short(v any) string {
 		return string(text[:60]) + "…"
 	}
 	return string(text)
+}
+
+// sortedKeys returns the keys of all maps, each once.
+func sortedKeys(of ...map[string]any) (keys []string) {
+	for _, m := range of {
+		keys = slices.AppendSeq(keys, maps.Keys(m))
+	}
+	slices.Sort(keys)
+	return slices.Compact(keys)
 }

@@ -9,6 +9,7 @@ import (
 	"github.com/urfave/cli/v2"
 	"golang.org/x/term"
 
+	"proofsheet/report/pdf"
 	"proofsheet/report/sign"
 )
 
@@ -16,64 +17,118 @@ import (
 // it: the command line is there for everybody to read.
 const passwordVariable = "PROOFSHEET_PASSWORD"
 
+// signerFlags are the flags of a command that writes a sheet.
 func signerFlags() []cli.Flag {
-	return []cli.Flag{
+	return append([]cli.Flag{
 		&cli.BoolFlag{Name: "unsigned", Usage: "leave the digital signature out of the PDF"},
-		&cli.StringFlag{Name: "key", Usage: "sign as the preparer with the private key in `FILE` (PEM)"},
+	}, keyFlags("as the preparer ")...)
+}
+
+// keyFlags name the key of a person who signs.
+func keyFlags(as string) []cli.Flag {
+	return []cli.Flag{
+		&cli.StringFlag{Name: "key", Usage: "sign " + as + "with the private key in `FILE` (PEM)"},
 		&cli.StringFlag{Name: "certificate", Usage: "certificate of the key, its issuers after it, in `FILE` (PEM)"},
-		&cli.StringFlag{Name: "p12", Usage: "sign as the preparer with key and certificate in `FILE` (PKCS#12)"},
+		&cli.StringFlag{Name: "p12", Usage: "sign " + as + "with key and certificate in `FILE` (PKCS#12)"},
 		&cli.StringFlag{Name: "password-file", Usage: "`FILE` whose first line opens the PKCS#12 file; else " + passwordVariable + ", else a prompt"},
 	}
 }
 
-// checkSignerFlags refuses combinations that would leave it open who signs.
-func checkSignerFlags(c *cli.Context) error {
-	own := c.String("key") != "" || c.String("certificate") != "" || c.String("p12") != ""
+// ownKey reports whether somebody's own key is named.
+func ownKey(c *cli.Context) bool {
+	return c.String("key") != "" || c.String("certificate") != "" || c.String("p12") != ""
+}
+
+// checkKeyFlags refuses combinations that would leave it open who signs.
+func checkKeyFlags(c *cli.Context) error {
+	for _, name := range []string{"key", "certificate", "p12", "password-file"} {
+		if c.IsSet(name) && c.String(name) == "" {
+			return fmt.Errorf("--%s needs a name", name)
+		}
+	}
 	switch {
 	case (c.String("key") == "") != (c.String("certificate") == ""):
 		return errors.New("--key and --certificate go together")
 	case c.String("key") != "" && c.String("p12") != "":
 		return errors.New("give either --key and --certificate or --p12")
-	case own && c.Bool("unsigned"):
-		return errors.New("--unsigned and a key exclude each other")
 	case c.String("password-file") != "" && c.String("p12") == "":
 		return errors.New("--password-file belongs to --p12")
+	}
+	return nil
+}
+
+// checkSignerFlags does the same for a command that writes a sheet.
+func checkSignerFlags(c *cli.Context) error {
+	if err := checkKeyFlags(c); err != nil {
+		return err
+	}
+	switch own := ownKey(c); {
+	case own && c.Bool("unsigned"):
+		return errors.New("--unsigned and a key exclude each other")
 	case (own || c.Bool("unsigned")) && c.String("pdf") == "":
 		return errors.New("there is nothing to sign without --pdf")
 	}
 	return nil
 }
 
-// chosenSigner returns who signs, and as what: the preparer with a key of
-// their own, else the local identity with its seal.
+// chosenSigner returns who signs a new sheet, and as what: the preparer with a
+// key of their own, else the local identity with its seal.
 func chosenSigner(c *cli.Context) (*sign.Signer, string, error) {
-	switch {
-	case c.String("p12") != "":
-		data, err := readFile(c.String("p12"))
+	if ownKey(c) {
+		s, err := keySigner(c)
+		return s, sign.RolePrepared, err
+	}
+	s, _, err := localIdentity(c)
+	return s, sign.RoleSeal, err
+}
+
+// keySigner returns the signer whose key is named.
+func keySigner(c *cli.Context) (*sign.Signer, error) {
+	if name := c.String("p12"); name != "" {
+		data, err := readFile(name)
 		if err != nil {
-			return nil, "", err
+			return nil, err
 		}
 		word, err := password(c)
 		if err != nil {
-			return nil, "", err
+			return nil, err
 		}
-		s, err := sign.LoadPKCS12(data, word)
-		return s, sign.RolePrepared, err
-	case c.String("key") != "":
-		key, err := readFile(c.String("key"))
-		if err != nil {
-			return nil, "", err
-		}
-		certificate, err := readFile(c.String("certificate"))
-		if err != nil {
-			return nil, "", err
-		}
-		s, err := sign.LoadPEM(key, certificate)
-		return s, sign.RolePrepared, err
-	default:
-		s, _, err := localIdentity(c)
-		return s, sign.RoleSeal, err
+		return named(name)(sign.LoadPKCS12(data, word))
 	}
+	key, err := readFile(c.String("key"))
+	if err != nil {
+		return nil, err
+	}
+	certificate, err := readFile(c.String("certificate"))
+	if err != nil {
+		return nil, err
+	}
+	return named(c.String("key"))(sign.LoadPEM(key, certificate))
+}
+
+// named puts the name of the key file before what is wrong with it.
+func named(name string) func(*sign.Signer, error) (*sign.Signer, error) {
+	return func(s *sign.Signer, err error) (*sign.Signer, error) {
+		if err != nil {
+			err = fmt.Errorf("%s: %w", name, err)
+		}
+		return s, err
+	}
+}
+
+// boxFor returns where the signature of a role is drawn on a paper; nil for a
+// role without a frame.
+func boxFor(role, paper string) (*sign.Box, error) {
+	places, err := pdf.Places(paper)
+	if err != nil {
+		return nil, err
+	}
+	for _, p := range places {
+		if p.Role == role {
+			return &sign.Box{X: p.Left, Y: p.Low, Width: p.Right - p.Left, Height: p.High - p.Low}, nil
+		}
+	}
+	return nil, nil
 }
 
 // password returns the password of the PKCS#12 file from the file that is

@@ -22,7 +22,3 @@ func recordCommand() *cli.Command {
 }
 
 func studyCommand() *cli.Command { return unbuilt("study", "sweeps and scatter", "TANK.toml") }
-
-func signCommand() *cli.Command {
-	return unbuilt("sign", "add a signature as prepared, checked or approved", "SHEET.pdf")
-}

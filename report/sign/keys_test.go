@@ -6,6 +6,7 @@ import (
 	"crypto/elliptic"
 	"crypto/rand"
 	"crypto/x509"
+	"encoding/asn1"
 	"encoding/pem"
 	"os"
 	"path/filepath"
@@ -41,6 +42,8 @@ func TestLoadPEM(t *testing.T) {
 	}
 	der, err = x509.MarshalPKCS8PrivateKey(ed)
 	edKey := pemOf(t, "PRIVATE KEY", der, err)
+	der, err = x509.MarshalECPrivateKey(ecKey(t, elliptic.P224()))
+	small := pemOf(t, "EC PRIVATE KEY", der, err)
 	weak := pemOf(t, "RSA PRIVATE KEY", x509.MarshalPKCS1PrivateKey(rsaKey(t, 1024)), nil)
 	for _, row := range []struct {
 		what      string
@@ -53,6 +56,7 @@ func TestLoadPEM(t *testing.T) {
 		{"another's certificate", pkcs8, ecCert, "does not belong"},
 		{"Ed25519", edKey, certificate(ed), "use RSA or ECDSA"},
 		{"short RSA", weak, ecCert, "too short"},
+		{"short curve", small, ecCert, "P-256 or longer"},
 		{"no key", ecCert, ecCert, "no private key"},
 		{"no certificate", sec1, sec1, "no certificate"},
 		{"encrypted", pemOf(t, "ENCRYPTED PRIVATE KEY", []byte{0}, nil), ecCert, "PKCS#12"},
@@ -100,6 +104,22 @@ func TestKeyUsage(t *testing.T) {
 	c.KeyUsage = x509.KeyUsageKeyAgreement
 	if _, err := newSigner(key, c, nil); err == nil {
 		t.Error("a certificate that does not allow signing is taken")
+	}
+	for _, row := range []struct {
+		known []x509.ExtKeyUsage
+		other []asn1.ObjectIdentifier
+		taken bool
+	}{
+		{nil, nil, true},
+		{[]x509.ExtKeyUsage{x509.ExtKeyUsageServerAuth, x509.ExtKeyUsageTimeStamping}, nil, false},
+		{[]x509.ExtKeyUsage{x509.ExtKeyUsageServerAuth, x509.ExtKeyUsageClientAuth}, nil, true},
+		{nil, []asn1.ObjectIdentifier{{1, 3, 6, 1, 5, 5, 7, 3, 36}}, true},
+		{nil, []asn1.ObjectIdentifier{{1, 2, 3}}, false},
+	} {
+		c.KeyUsage, c.ExtKeyUsage, c.UnknownExtKeyUsage = 0, row.known, row.other
+		if _, err := newSigner(key, c, nil); (err == nil) != row.taken {
+			t.Errorf("purposes %v %v: %v", row.known, row.other, err)
+		}
 	}
 }
 

@@ -32,6 +32,9 @@ var (
 	subsection  = regexp.MustCompile(`^(\d{1,7}) (\d{1,7})\n`)
 )
 
+// mostPages is how many pages a file may have, each of which is looked up.
+const mostPages = 5000
+
 // tail is how far from its end the end of a file is looked for [byte].
 const tail = 64
 
@@ -232,8 +235,8 @@ func (d *document) pages() ([]int, error) {
 		n, _ := strconv.Atoi(string(r[1]))
 		pages = append(pages, n)
 	}
-	if len(pages) == 0 {
-		return nil, errors.New("the page tree has no pages")
+	if len(pages) == 0 || len(pages) > mostPages {
+		return nil, fmt.Errorf("the page tree has %d pages, must be from 1 to %d", len(pages), mostPages)
 	}
 	return pages, nil
 }

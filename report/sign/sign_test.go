@@ -15,6 +15,9 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"regexp"
+	"slices"
+	"strconv"
 	"strings"
 	"testing"
 	"time"
@@ -140,6 +143,7 @@ func TestSignersOfEachKind(t *testing.T) {
 	short, long := rsaKey(t, 2048), rsaKey(t, 4096)
 	for name, s := range map[string]*Signer{
 		"ECDSA P-256": signer(t, "A. Name", ecKey(t, elliptic.P256())),
+		"ECDSA P-384": signer(t, "A. Name", ecKey(t, elliptic.P384())),
 		"ECDSA P-521": signer(t, "A. Name", ecKey(t, elliptic.P521())),
 		"with chain":  chained,
 		"RSA 2048":    signer(t, "A. Name", short),
@@ -151,6 +155,7 @@ func TestSignersOfEachKind(t *testing.T) {
 			if !strings.Contains(says, "Signature is Valid") || !strings.Contains(says, "Total document signed") {
 				t.Errorf("pdfsig does not accept the signature:\n%s", says)
 			}
+			byOpenSSL(t, pdf)
 		})
 	}
 }
@@ -229,25 +234,35 @@ func TestThreeSignaturesByOtherPrograms(t *testing.T) {
 	})
 }
 
-func TestContainerByOpenSSL(t *testing.T) {
-	s := signer(t, "A. Name", ecKey(t, elliptic.P256()))
-	f, err := Options{Role: RoleSeal, When: time.Now()}.field(s)
+// byOpenSSL has the container in the file checked by a second program, over the
+// bytes that the file's own byte range names.
+func byOpenSSL(t *testing.T, pdf []byte) {
+	t.Helper()
+	m := regexp.MustCompile(`/ByteRange \[0 +(\d+) +(\d+) +(\d+)\]`).FindSubmatch(pdf)
+	var n [3]int
+	for i := range n {
+		n[i], _ = strconv.Atoi(string(m[1+i]))
+	}
+	if n[1]+n[2] != len(pdf) {
+		t.Errorf("the byte range ends at %d of %d bytes", n[1]+n[2], len(pdf))
+	}
+	der, err := holeContent(pdf[n[0]+1 : n[1]-1])
 	if err != nil {
 		t.Fatal(err)
 	}
-	r, err := update(sheet(t), f)
+	report, err := Verify(pdf)
 	if err != nil {
 		t.Fatal(err)
 	}
-	der, err := container(r.covered(), s)
-	if err != nil {
-		t.Fatal(err)
+	top := report.Signatures[0].Certificate
+	for _, c := range report.Signatures[0].Chain {
+		top = c
 	}
 	dir := t.TempDir()
 	content, ca := filepath.Join(dir, "content"), filepath.Join(dir, "ca.pem")
 	for file, data := range map[string][]byte{
-		content: r.covered(),
-		ca:      pem.EncodeToMemory(&pem.Block{Type: "CERTIFICATE", Bytes: s.Certificate.Raw}),
+		content: slices.Concat(pdf[:n[0]], pdf[n[1]:]),
+		ca:      pem.EncodeToMemory(&pem.Block{Type: "CERTIFICATE", Bytes: top.Raw}),
 	} {
 		if err := os.WriteFile(file, data, 0o600); err != nil {
 			t.Fatal(err)
@@ -284,6 +299,9 @@ func TestSignRefuses(t *testing.T) {
 		{"box", pdf, own, Options{Role: RoleChecked, When: now, Box: &Box{Page: 1, Width: -1, Height: 1}}, "no size"},
 		{"long name", pdf, own, Options{Role: RoleChecked, When: now, Name: strings.Repeat("n", 201)}, "at most 200"},
 		{"text", []byte("hello"), own, Options{Role: RoleChecked, When: now}, "not a PDF"},
+		{"a clock that is wrong", pdf, own, Options{Role: RoleChecked, When: now.Add(time.Hour)}, "not the time that is shown"},
+		{"the local identity's key", pdf, &Signer{Certificate: local.Certificate, key: local.key}, Options{Role: RoleChecked, When: now}, "only seals"},
+		{"backwards", mustSign(t, pdf, own, Options{Role: RoleChecked}), own, Options{Role: RolePrepared, When: now}, "prepared comes before it"},
 		{"twice", mustSign(t, pdf, own, Options{Role: RoleChecked}), own, Options{Role: RoleChecked, When: now}, "already signed as checked"},
 	} {
 		if _, err := Sign(row.pdf, row.s, row.o); err == nil || !strings.Contains(err.Error(), row.want) {

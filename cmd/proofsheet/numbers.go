@@ -1,0 +1,102 @@
+package main
+
+import (
+	"fmt"
+	"math"
+)
+
+// alike is by how much two numbers may differ, of the larger one, and still be
+// the same result of two versions or two processors [-]; well below the digits
+// that are printed. trifle is what counts as nothing, in SI units.
+const alike, trifle = 1e-6, 1e-12
+
+// wording are the members of the sheet's data that say things in words. They
+// may be put better by another version.
+var wording = map[string]bool{
+	"program": true, "title": true, "formula": true, "note": true, "symbol": true, "name": true, "source": true,
+	"cautions": true, "notes": true, "governing": true,
+}
+
+// numbers compares the data of two versions.
+type numbers struct {
+	count int // values compared
+	more  int // values that only the new sheet has
+}
+
+// compare returns the first place where two values differ as numbers, statuses
+// or names, or "". Everything in was must be in is; key is the member's name.
+func (n *numbers) compare(at, key string, was, is any) string {
+	if wording[key] {
+		return ""
+	}
+	switch a := was.(type) {
+	case map[string]any:
+		if b, ok := is.(map[string]any); ok {
+			return n.members(at, a, b)
+		}
+	case []any:
+		if b, ok := is.([]any); ok && key == "checks" {
+			return n.members(at, byCheck(a), byCheck(b))
+		} else if ok && len(a) == len(b) {
+			for i := range a {
+				if d := n.compare(fmt.Sprintf("%s[%d]", at, i), "", a[i], b[i]); d != "" {
+					return d
+				}
+			}
+			return ""
+		}
+	case float64:
+		if b, ok := is.(float64); ok && near(key, a, b) {
+			n.count++
+			return ""
+		}
+	default:
+		if was == is {
+			return ""
+		}
+	}
+	return fmt.Sprintf("%s was %s and is %s", at[min(1, len(at)):], short(was), short(is))
+}
+
+// members compares two objects member by member.
+func (n *numbers) members(at string, was, is map[string]any) string {
+	for _, k := range sortedKeys(was) {
+		if _, ok := is[k]; !ok && !wording[k] {
+			return fmt.Sprintf("%s.%s is missing", at, k)[1:]
+		}
+		if d := n.compare(at+"."+k, k, was[k], is[k]); d != "" {
+			return d
+		}
+	}
+	for k := range is {
+		if _, ok := was[k]; !ok {
+			n.more++
+		}
+	}
+	return ""
+}
+
+// near reports whether two numbers are the same result. A margin is what is
+// left of a ratio near one, of which it has the accuracy.
+func near(key string, a, b float64) bool {
+	size := max(math.Abs(a), math.Abs(b))
+	if key == "margin" {
+		size = max(size, 1)
+	}
+	return math.Abs(a-b) <= max(alike*size, trifle)
+}
+
+// byCheck names checks by what they are, because another version may have more
+// of them. Of several with one name each keeps its place among them.
+func byCheck(checks []any) map[string]any {
+	out, seen := map[string]any{}, map[string]int{}
+	for _, c := range checks {
+		name := "?"
+		if m, ok := c.(map[string]any); ok {
+			name = fmt.Sprintf("%v@%v by %v", m["id"], m["case"], m["rule"])
+		}
+		seen[name]++
+		out[fmt.Sprintf("%s, %d", name, seen[name])] = c
+	}
+	return out
+}

@@ -1,0 +1,240 @@
+package main
+
+import (
+	"bytes"
+	"crypto/sha256"
+	"encoding/hex"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"io/fs"
+	"math"
+	"path/filepath"
+	"strings"
+
+	"proofsheet/cmd/proofsheet/internal/tank"
+	"proofsheet/report"
+	"proofsheet/report/check"
+	"proofsheet/report/pdf"
+	"proofsheet/report/sign"
+)
+
+// dataName is the embedded file that holds the sheet as data.
+const dataName = "sheet.json"
+
+// digestDigits is how many digits of the digest over all input files stand on
+// every page.
+const digestDigits = 12
+
+// An examination is what a sheet says of itself, and the sheet computed again.
+type examination struct {
+	files  []sign.Attachment
+	hashes bool          // those of the embedded files are the printed ones
+	was    any           // the embedded data
+	madeBy string        // version that made the sheet, by its own word
+	sheet  *report.Sheet // computed again; nil until it is
+	exact  bool          // and drawn again with the same bytes
+	count  int           // numbers compared where it is not
+	more   int           // numbers that this version computes besides
+}
+
+// examine looks at everything in a sheet but its signatures' digests. The
+// error says what does not hold.
+func examine(r *sign.Report) (*examination, error) {
+	e := &examination{files: r.Attachments}
+	if err := e.compareHashes(r); err != nil {
+		return e, err
+	}
+	sheet, drawn, err := drawAgain(r.Attachments)
+	if err != nil {
+		return e, err
+	}
+	if bytes.Equal(drawn, r.Base) {
+		e.sheet, e.exact = sheet, true
+		return e, inPlace(r, sheet.Paper)
+	}
+	return e, e.compareNumbers(r, sheet)
+}
+
+// text prints what holds.
+func (e *examination) text() string {
+	var b strings.Builder
+	for _, a := range e.files {
+		fmt.Fprintf(&b, "embedded     %s, SHA-256 %x\n", clean(a.Name), sha256.Sum256(a.Data))
+	}
+	if e.hashes {
+		b.WriteString("hashes       those printed on the pages are those of the embedded files\n")
+	}
+	switch {
+	case e.sheet == nil:
+	case e.exact:
+		fmt.Fprintf(&b, "recomputed   every page and number, byte for byte, by version %s\n", programVersion())
+	default:
+		fmt.Fprintf(&b, "recomputed   %d numbers by version %s, each within %g of that in the sheet's data; version %s made it\n",
+			e.count, programVersion(), alike, e.madeBy)
+		if e.more > 0 {
+			fmt.Fprintf(&b, "  besides    %d values that the sheet does not have\n", e.more)
+		}
+		b.WriteString("  caution: only the version that made it can draw the pages again; of these the hashes and the verdict were\n" +
+			"           read, no other number on them: take numbers from a sheet of your own version\n")
+	}
+	return b.String()
+}
+
+// outcome says in one line how far everything holds.
+func (e *examination) outcome() string {
+	if e.exact {
+		return "unchanged since it was signed, and computed again byte for byte"
+	}
+	return "unchanged since it was signed, and its numbers computed again; the pages were not drawn again"
+}
+
+// compareHashes holds the digests in the sheet's data and on its pages against
+// the embedded files.
+func (e *examination) compareHashes(r *sign.Report) error {
+	n := len(e.files) - 1
+	if n < 1 || e.files[n].Name != dataName {
+		return errors.New("this is no sheet of this program: a tank file and the sheet as data are not embedded in it")
+	}
+	var says struct {
+		Program struct{ Version string }
+		Tank    struct {
+			File, SHA256 string
+			Files        []struct{ Name, SHA256 string }
+		}
+	}
+	if err := errors.Join(json.Unmarshal(e.files[n].Data, &says), json.Unmarshal(e.files[n].Data, &e.was)); err != nil {
+		return fmt.Errorf("the embedded data cannot be read: %w", err)
+	}
+	e.madeBy = clean(says.Program.Version)
+	if len(says.Tank.Files) != n-1 {
+		return fmt.Errorf("the sheet names %d input files, %d are embedded", 1+len(says.Tank.Files), n)
+	}
+	pages, err := r.Text()
+	if err != nil {
+		return fmt.Errorf("the pages cannot be read: %w", err)
+	}
+	for i := range pages {
+		pages[i] = strings.ReplaceAll(pages[i], " ", "")
+	}
+	printed, all := strings.Join(pages, "\n"), sha256.New()
+	for i, f := range e.files[:n] {
+		all.Write(f.Data)
+		want := says.Tank.SHA256
+		if i > 0 {
+			want = says.Tank.Files[i-1].SHA256
+		}
+		if sum := fmt.Sprintf("%x", sha256.Sum256(f.Data)); sum != want || !strings.Contains(printed, sum) {
+			return fmt.Errorf("the embedded file %s is not the one that was computed: its SHA-256 is %s, the sheet says otherwise", clean(f.Name), sum)
+		}
+	}
+	digits := hex.EncodeToString(all.Sum(nil))[:digestDigits]
+	for i, page := range pages {
+		if !strings.Contains(page, "inputSHA-256"+digits) {
+			return fmt.Errorf("page %d does not bear the digits %s of the embedded files", i+1, digits)
+		}
+	}
+	e.hashes = true
+	return nil
+}
+
+// drawAgain assesses the embedded tank again and draws the sheet again.
+func drawAgain(files []sign.Attachment) (*report.Sheet, []byte, error) {
+	t, err := tank.Read(files[0].Name, files[0].Data, embedded(files[1:]))
+	if err != nil {
+		return nil, nil, fmt.Errorf("the embedded tank file is not read by version %s:\n%w", programVersion(), err)
+	}
+	sheet, err := assessTank(t)
+	if err != nil {
+		return nil, nil, fmt.Errorf("the embedded tank file is not assessed by version %s: %w", programVersion(), err)
+	}
+	drawn, err := pdf.Write(sheet)
+	return sheet, drawn, err
+}
+
+// embedded opens embedded files by the paths of the tank file. They are kept
+// without their folders, in the order in which they are opened, so that of two
+// with one name the one not yet opened is meant.
+func embedded(files []sign.Attachment) func(path string) ([]byte, error) {
+	opened := make([]bool, len(files))
+	return func(path string) ([]byte, error) {
+		found := -1
+		for i, a := range files {
+			if a.Name == filepath.Base(path) && (found < 0 || opened[found] && !opened[i]) {
+				found = i
+			}
+		}
+		if found < 0 {
+			return nil, fs.ErrNotExist
+		}
+		opened[found] = true
+		return files[found].Data, nil
+	}
+}
+
+// inPlace reports whether each signature that is drawn stands in its frame: one
+// drawn elsewhere could cover what the sheet says.
+func inPlace(r *sign.Report, paper string) error {
+	for _, s := range r.Signatures {
+		if s.Box == nil {
+			continue
+		}
+		want, err := boxFor(s.Role, paper)
+		if err != nil {
+			return err
+		}
+		got, near := s.Box, 0.02 // [pt]; a box is written with two decimals
+		if want == nil || got.Page != s.Pages || math.Abs(got.X-want.X) > near || math.Abs(got.Y-want.Y) > near ||
+			math.Abs(got.Width-want.Width) > near || math.Abs(got.Height-want.Height) > near {
+			return fmt.Errorf("the signature as %s is not drawn in its frame", s.Role)
+		}
+	}
+	return nil
+}
+
+// compareNumbers holds the embedded data against the sheet computed again,
+// which may be by another version than made it.
+func (e *examination) compareNumbers(r *sign.Report, sheet *report.Sheet) error {
+	data, err := sheet.JSON()
+	if err != nil {
+		return err
+	}
+	var is any
+	if err := json.Unmarshal(data, &is); err != nil {
+		return err
+	}
+	by := fmt.Sprintf("by version %s (the sheet says version %s made it)", programVersion(), e.madeBy)
+	if e.madeBy == programVersion() {
+		if at := difference("", e.was, is); at != "" {
+			return fmt.Errorf("the sheet computed again %s is another one: %s", by, at)
+		}
+		return fmt.Errorf("the numbers computed again are the same, but the pages are not those that are drawn %s", by)
+	}
+	n := numbers{}
+	if at := n.compare("", "", e.was, is); at != "" {
+		return fmt.Errorf("the sheet computed again %s is another one: %s", by, at)
+	}
+	if err := sameVerdict(r, sheet); err != nil {
+		return err
+	}
+	e.sheet, e.count, e.more = sheet, n.count, n.more
+	return nil
+}
+
+// sameVerdict reads the verdict on the first and the last page. It is a look at
+// what a reader sees first where the pages cannot be drawn again, and no proof.
+func sameVerdict(r *sign.Report, sheet *report.Sheet) error {
+	pages, err := r.Text()
+	if err != nil {
+		return err
+	}
+	line, _, _ := strings.Cut(sheet.VerdictLine(), ";")
+	line = strings.ReplaceAll(line, " ", "")
+	for _, page := range []string{pages[0], pages[len(pages)-1]} {
+		page = strings.ReplaceAll(page, " ", "")
+		if !strings.Contains(page, line) || sheet.Verdict == check.Satisfied && strings.Contains(page, "not"+line) {
+			return fmt.Errorf("the verdict printed is not the one computed again: %s", sheet.VerdictLine())
+		}
+	}
+	return nil
+}

@@ -1,0 +1,138 @@
+package main
+
+import (
+	"crypto/ecdsa"
+	"crypto/rsa"
+	"crypto/x509"
+	"fmt"
+	"slices"
+	"strings"
+	"time"
+
+	"proofsheet/report"
+	"proofsheet/report/sign"
+)
+
+// inUTC is how a time of signing is printed.
+const inUTC = "2006-01-02 15:04:05 UTC"
+
+// listSignatures prints who signed, as what and when, in the order of signing.
+func listSignatures(b *strings.Builder, r *sign.Report) {
+	for i, s := range r.Signatures {
+		fmt.Fprintf(b, "signed       as %s by %s, %s by the signer's clock\n", s.Role, clean(s.Name), s.When.UTC().Format(inUTC))
+		if s.Reason != "" {
+			fmt.Fprintf(b, "  reason     %s\n", clean(s.Reason))
+		}
+		fmt.Fprintf(b, "  covers     %d bytes, every one up to the end of this signature but its own place\n", s.Length)
+		fmt.Fprintf(b, "  by         %s, %s\n", clean(s.Certificate.Subject.String()), keyKind(s.Certificate))
+		fmt.Fprintf(b, "  issued by  %s\n", issuer(s))
+		fmt.Fprintf(b, "  fingerprint %s (SHA-256)\n", s.Fingerprint)
+		if s.Role == sign.RoleSeal {
+			fmt.Fprintln(b, "  a seal is nobody's approval")
+		}
+		for _, line := range append(cautions(r, i), futureCaution(s, time.Now())...) {
+			fmt.Fprintf(b, "  caution: %s\n", clean(line))
+		}
+	}
+	if missing := unsignedRoles(r); missing != "" && len(r.Signatures) > 0 {
+		fmt.Fprintf(b, "not signed   as %s\n", missing)
+	}
+}
+
+// unsignedRoles lists the roles of people in which nobody has signed.
+func unsignedRoles(r *sign.Report) string {
+	var open []string
+	for _, role := range sign.Roles() {
+		if role != sign.RoleSeal && !slices.ContainsFunc(r.Signatures, func(s sign.Signature) bool { return s.Role == role }) {
+			open = append(open, role)
+		}
+	}
+	return strings.Join(open, ", ")
+}
+
+// cautions are what a reader of signature i must weigh, though it holds.
+func cautions(r *sign.Report, i int) (lines []string) {
+	s := r.Signatures[i]
+	if other := r.SameKey(i); other != "" && s.Role != sign.RoleSeal {
+		lines = append(lines, fmt.Sprintf("%s and %s are signed with one key, so by one person; %s asks for a second one", other, s.Role, s.Role))
+	}
+	if cn := s.Certificate.Subject.CommonName; cn != s.Name {
+		lines = append(lines, fmt.Sprintf("the signature shows the name %q, its certificate says %q", s.Name, cn))
+	}
+	return lines
+}
+
+// futureCaution says where a signature is dated after now.
+func futureCaution(s sign.Signature, now time.Time) []string {
+	if s.When.After(now.Add(time.Minute)) {
+		return []string{"the signature is dated later than this computer's clock says it is"}
+	}
+	return nil
+}
+
+// nameCaution says where somebody signed in the place of another name.
+func nameCaution(sheet *report.Sheet, role, name string) string {
+	printed := map[string]string{
+		sign.RolePrepared: sheet.Block.Prepared, sign.RoleChecked: sheet.Block.Checked, sign.RoleApproved: sheet.Block.Approved,
+	}[role]
+	if printed == "" || printed == name {
+		return ""
+	}
+	return fmt.Sprintf("the sheet prints %q as %s, the certificate says %q", printed, role, name)
+}
+
+// issuer says who issued a certificate, and how far that was looked at.
+func issuer(s sign.Signature) string {
+	if s.SelfMade {
+		return "itself: self-made, so only the fingerprint tells whose it is"
+	}
+	c := s.Certificate
+	for _, next := range s.Chain {
+		if c.CheckSignatureFrom(next) != nil {
+			break
+		}
+		c = next
+	}
+	if c == s.Certificate {
+		return clean(c.Issuer.String()) + ", as it says; the issuer's certificate is not in the file, so this was not checked"
+	}
+	return clean(s.Certificate.Issuer.String()) + "; the chain in the file holds up to " + clean(c.Subject.String()) + ", whom nobody has checked"
+}
+
+// keyKind names algorithm and length of a certificate's key.
+func keyKind(c *x509.Certificate) string {
+	switch k := c.PublicKey.(type) {
+	case *rsa.PublicKey:
+		return fmt.Sprintf("RSA %d bit", k.N.BitLen())
+	case *ecdsa.PublicKey:
+		return "ECDSA " + k.Params().Name
+	}
+	return c.PublicKeyAlgorithm.String()
+}
+
+// meaning says what was proved and what was not.
+func meaning(r *sign.Report) string {
+	text := "proved       whoever holds the key of each fingerprint signed these bytes; after the first signature nothing was\n" +
+		"             added but signatures; this program computes the sheet from the tank file that is embedded in it\n" +
+		"not proved   whose the keys are: "
+	if slices.ContainsFunc(r.Signatures, func(s sign.Signature) bool { return s.SelfMade }) {
+		text += "a self-made certificate bears the name that its maker chose, so compare\n" +
+			"             the fingerprint with one that came from the signer by another way"
+	} else {
+		text += "no issuer is known to this program, so compare the fingerprint with one that\n" +
+			"             came from the signer by another way"
+	}
+	return text + "; when it was signed: the time is the\n" +
+		"             word of the signer's clock; that no later signature was cut off the end; that a certificate was\n" +
+		"             not withdrawn; that the tank is built as described\n"
+}
+
+// clean keeps control characters of a file off the terminal.
+func clean(s string) string {
+	return strings.Map(func(r rune) rune {
+		if r < 0x20 || r >= 0x7F && r < 0xA0 || r >= 0x202A && r <= 0x202E || r >= 0x2066 && r <= 0x2069 {
+			return '?' // also marks that turn the direction of what follows
+		}
+		return r
+	}, s)
+}
