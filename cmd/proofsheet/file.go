@@ -124,6 +124,17 @@ func (o *outputs) discard() {
 	o.staged = nil
 }
 
+// A newFile is a file that is being written.
+type newFile interface {
+	io.WriteCloser
+	Sync() error
+}
+
+// createFile makes a file that must not exist. Tests set one on a full disk.
+var createFile = func(name string, mode fs.FileMode) (newFile, error) {
+	return os.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, mode)
+}
+
 // stage writes data to a new file beside path and returns its name.
 func stage(path string, data []byte) (string, error) {
 	mode := fs.FileMode(0o666)
@@ -134,7 +145,7 @@ func stage(path string, data []byte) (string, error) {
 		mode = info.Mode().Perm()
 	}
 	name := filepath.Join(filepath.Dir(path), "."+filepath.Base(path)+"."+rand.Text())
-	f, err := os.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, mode)
+	f, err := createFile(name, mode)
 	if err != nil {
 		return "", err
 	}

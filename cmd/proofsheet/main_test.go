@@ -2,8 +2,10 @@ package main
 
 import (
 	"bytes"
+	"crypto/sha256"
 	"encoding/json"
 	"errors"
+	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
@@ -39,10 +41,12 @@ func withSheet(t *testing.T, demand float64) {
 			r = check.NotMade("cylinder/hoop", "Cylinder: hoop stress", errors.New("a value is missing"))
 			r.Case = "meop"
 		}
+		digest := fmt.Sprintf("%x", sha256.Sum256(in.Text))
 		s := &report.Sheet{
 			Program: report.Program{Name: "proofsheet", Version: programVersion()}, VerdictRule: "vessel", People: "near",
 			Checks: []check.Result{r}, Cases: []report.CaseSheet{{Name: "meop"}},
-			Files: []report.Attachment{{Name: filepath.Base(in.File), Data: in.Text}},
+			Tank:  report.TankInfo{File: filepath.Base(in.File), SHA256: digest, Combined: digest},
+			Files: []report.Attachment{{Name: filepath.Base(in.File), Data: in.Text, SHA256: digest}},
 			Proof: &report.Proof{Method: "hydrostatic", Fluid: "water", Pressure: 3e6, Steps: []report.ProofStep{{Name: "leak look", Pressure: 1e6, Hold: 300}}},
 		}
 		s.Settle()
@@ -98,7 +102,13 @@ func TestUsage(t *testing.T) {
 		{"blank tank.toml --gap 30mm", 2, "gap is 30 mm, must be from 0 to 20 mm"}, {"blank --help", 0, "--clearance"},
 		{"record tank.toml log.csv", 2, "not built yet"},
 		{"study tank.toml", 2, "not built yet"}, {"compare a.toml", 2, "takes two files, not 1"}, {"compare - -", 2, "only one of the two"},
-		{"sign sheet.pdf --as checked", 2, "not built yet"}, {"explain a b", 2, "explain takes one check, not 2"},
+		{"explain a b", 2, "explain takes one check, not 2"},
+		{"sign", 2, "takes one file, not 0"}, {"sign a.pdf", 2, "needs --as prepared"}, {"sign --help", 0, "no earlier byte"},
+		{"sign a.pdf --as owner", 2, "there are prepared, checked, approved"}, {"sign a.pdf --as seal", 2, "there are prepared"},
+		{"sign a.pdf --as checked", 2, "a key of your own"}, {"sign a.pdf --as checked --key k", 2, "go together"},
+		{"sign a.pdf --as checked --p12 k --output=", 2, "--output needs a name"}, {"sign a.pdf --as checked --p12=", 2, "a key of your own"},
+		{"sign - --as checked --p12 k", 2, "needs --output"}, {"sign nosuch.pdf --as checked --p12 k", 2, "nosuch.pdf: no such file"},
+		{"sign a.pdf --as checked --password x", 2, "unknown flag --password"},
 		{"list", 2, "materials, fluids, joints, rules"},
 		{"list fluid", 2, "did you mean fluids?"},
 		{"list rules nosuch", 2, "nosuch"},

@@ -76,12 +76,12 @@ func (n *numbers) members(at string, was, is map[string]any) string {
 	return ""
 }
 
-// near reports whether two numbers are the same result. A margin is what is
-// left of a ratio near one, of which it has the accuracy.
+// near reports whether two numbers are the same result. A margin is a ratio
+// less one, and has the accuracy of the ratio.
 func near(key string, a, b float64) bool {
 	size := max(math.Abs(a), math.Abs(b))
 	if key == "margin" {
-		size = max(size, 1)
+		size++
 	}
 	return math.Abs(a-b) <= max(alike*size, trifle)
 }

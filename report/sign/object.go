@@ -92,7 +92,7 @@ func (d *document) readTrailer(trailer []byte) error {
 	return nil
 }
 
-var errTable = errors.New("the cross-reference table cannot be read")
+var errTable = errors.New("the cross-reference table cannot be read: another program wrote this file, or it was changed")
 
 // section reads one cross-reference section, newest first, and returns the
 // trailer after it.

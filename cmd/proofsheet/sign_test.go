@@ -1,0 +1,296 @@
+package main
+
+import (
+	"bytes"
+	"crypto/elliptic"
+	"crypto/rand"
+	"crypto/rsa"
+	"encoding/pem"
+	"errors"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"strings"
+	"syscall"
+	"testing"
+	"time"
+
+	"proofsheet/report"
+	"proofsheet/report/sign"
+)
+
+func TestSignInSeries(t *testing.T) {
+	withSheet(t, 50)
+	pdf := sealed(t)
+	rsaKey, err := rsa.GenerateKey(rand.Reader, 2048)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, row := range []struct {
+		role string
+		by   person
+		p12  bool
+	}{
+		{"prepared", newPerson(t, "A. Name", curve(t, elliptic.P256()), soon()), false},
+		{"checked", newPerson(t, "B. Name", rsaKey, soon()), true},
+		{"approved", newPerson(t, "C. Name", curve(t, elliptic.P384()), soon()), true},
+	} {
+		before, args := contents(t, pdf), row.by.files
+		if row.p12 {
+			args = []string{"--p12", row.by.p12, "--password-file", write(t, "word", []byte("secret\r\n"))}
+		}
+		status, out, says := signAs(t, pdf, row.role, args...)
+		name := row.by.certificate.Subject.CommonName
+		if status != exitHolds || says != "wrote "+pdf+"\n" || !strings.Contains(out, "signed as "+row.role+" by "+name) ||
+			!strings.Contains(out, sign.Fingerprint(row.by.certificate)) {
+			t.Fatalf("%s: status %d: %s%s", row.role, status, out, says)
+		}
+		if after := contents(t, pdf); !bytes.HasPrefix(after, before) || len(after) == len(before) {
+			t.Fatalf("%s: an earlier byte was changed", row.role)
+		}
+		status, out, says = call(t, "", "verify", pdf)
+		if status != exitHolds || says != "" || !strings.Contains(out, "as "+row.role+" by "+name) || strings.Contains(out, "caution") {
+			t.Errorf("%s: verify: status %d: %s%s", row.role, status, out, says)
+		}
+		if status, _, says := signAs(t, pdf, row.role, row.by.files...); status != exitInput || !strings.Contains(says, "already signed as "+row.role) {
+			t.Errorf("%s twice: status %d: %s", row.role, status, says)
+		}
+	}
+	if left, _ := os.ReadDir(filepath.Dir(pdf)); len(left) != 1 {
+		t.Errorf("left behind: %v", left)
+	}
+}
+
+func TestSignCautions(t *testing.T) {
+	withSheet(t, 101)
+	pdf := sealed(t)
+	one := newPerson(t, "Ωmega", curve(t, elliptic.P256()), soon())
+	status, _, says := signAs(t, pdf, "prepared", one.files...)
+	for _, want := range []string{"caution: the sheet says: not satisfied", "“?” for letters"} {
+		if status != exitHolds || !strings.Contains(says, want) {
+			t.Errorf("status %d, %q is missing: %s", status, want, says)
+		}
+	}
+	status, _, says = signAs(t, pdf, "checked", one.files...)
+	if status != exitHolds || !strings.Contains(says, "caution: prepared and checked are signed with one key") {
+		t.Errorf("status %d: %s", status, says)
+	}
+	status, out, _ := call(t, "", "verify", pdf)
+	if status != exitHolds || !strings.Contains(out, "caution: prepared and checked are signed with one key") || !strings.Contains(out, "by Ωmega") {
+		t.Errorf("verify: status %d: %s", status, out)
+	}
+	block := &report.Sheet{Block: report.TitleBlock{Checked: "B. Name"}}
+	if c := nameCaution(block, "checked", "A. Name"); !strings.Contains(c, `prints "B. Name" as checked`) {
+		t.Errorf("another name than printed: %q", c)
+	}
+	if c := nameCaution(block, "checked", "B. Name") + nameCaution(block, "approved", "A. Name"); c != "" {
+		t.Errorf("caution without a reason: %q", c)
+	}
+	late := sign.Signature{When: time.Now()}
+	if futureCaution(late, late.When) != nil || futureCaution(late, late.When.Add(-time.Hour)) == nil {
+		t.Error("a time to come is not told from now")
+	}
+}
+
+// TestSignRefuses has the sheet left as it was, with one line that says why.
+func TestSignRefuses(t *testing.T) {
+	withSheet(t, 50)
+	good := contents(t, sealed(t))
+	own := newPerson(t, "A. Name", curve(t, elliptic.P256()), soon())
+	other := newPerson(t, "B. Name", curve(t, elliptic.P256()), soon())
+	old := newPerson(t, "C. Name", curve(t, elliptic.P256()), time.Now().Add(-time.Minute))
+	locked := write(t, "locked.pem", pem.EncodeToMemory(&pem.Block{Type: "ENCRYPTED PRIVATE KEY", Bytes: []byte{0}}))
+	folder, err := sign.Folder()
+	if err != nil {
+		t.Fatal(err)
+	}
+	local := filepath.Join(folder, "identity.pem")
+	tampered := bytes.Clone(good)
+	tampered[len(good)/2] ^= 1
+	for _, row := range []struct {
+		what string
+		pdf  []byte
+		args []string
+		want string
+	}{
+		{"changed", tampered, own.files, "changed since it was signed"},
+		{"cut off", good[:len(good)-9], own.files, "does not end as a PDF file must"},
+		{"added to", append(bytes.Clone(good), "\n"...), own.files, "does not end as a PDF file must"},
+		{"no PDF", []byte("hello"), own.files, "this is not a PDF file"},
+		{"empty", nil, own.files, "this is not a PDF file"},
+		{"another program's PDF", foreign(t), own.files, "no sheet of this program"},
+		{"no signature's key", good, []string{"--key", own.files[3], "--certificate", own.files[3]}, "no private key"},
+		{"another's certificate", good, []string{"--key", own.files[1], "--certificate", other.files[3]}, "does not belong to the private key"},
+		{"expired", good, old.files, "expired on"},
+		{"encrypted PEM", good, []string{"--key", locked, "--certificate", own.files[3]}, "as a PKCS#12 file instead"},
+		{"wrong password", good, []string{"--p12", own.p12, "--password-file", write(t, "word", []byte("guess"))}, "the password does not open"},
+		{"no password", good, []string{"--p12", own.p12}, passwordVariable},
+		{"no key file", good, []string{"--p12", "nosuch.p12"}, "nosuch.p12: no such file"},
+		{"the local identity", good, []string{"--key", local, "--certificate", local}, "only seals"},
+	} {
+		path := write(t, "sheet.pdf", row.pdf)
+		status, out, says := signAs(t, path, "checked", row.args...)
+		if status != exitInput || out != "" || !strings.Contains(says, row.want) || strings.Count(says, "\n") != 1 {
+			t.Errorf("%s: status %d, printed %q: %s", row.what, status, out, says)
+		}
+		if !bytes.Equal(contents(t, path), row.pdf) {
+			t.Errorf("%s: the file was changed", row.what)
+		}
+		if left, _ := os.ReadDir(filepath.Dir(path)); len(left) != 1 {
+			t.Errorf("%s: left behind: %v", row.what, left)
+		}
+	}
+	path := write(t, "sheet.pdf", good)
+	withSheet(t, 60)
+	if status, _, says := signAs(t, path, "checked", own.files...); status != exitInput || !strings.Contains(says, "was 50 and is 60") {
+		t.Errorf("other numbers: status %d: %s", status, says)
+	}
+}
+
+func TestSignElsewhere(t *testing.T) {
+	withSheet(t, 50)
+	pdf := sealed(t)
+	before := contents(t, pdf)
+	own := newPerson(t, "A. Name", curve(t, elliptic.P256()), soon())
+	folder := t.TempDir()
+	other := filepath.Join(folder, "signed.pdf")
+	to := func(name string) []string { return append([]string{"--output", name}, own.files...) }
+	if status, _, says := signAs(t, pdf, "prepared", to(other)...); status != exitHolds || !strings.Contains(says, "wrote "+other) {
+		t.Fatalf("status %d: %s", status, says)
+	}
+	for _, row := range [][2]string{{other, "exists and is not written over"}, {pdf, "exists and is not written over"}, {own.files[1], "exists and is not written over"},
+		{filepath.Join(folder, "no", "a.pdf"), "cannot be written: no such file or directory"}, {folder, "exists and is not written over"}} {
+		if status, out, says := signAs(t, pdf, "prepared", to(row[0])...); status != exitInput || out != "" || !strings.Contains(says, row[1]) {
+			t.Errorf("%s: status %d: %s", row[0], status, says)
+		}
+	}
+	status, out, says := call(t, string(before), append([]string{"sign", "-", "--as", "prepared"}, to("-")...)...)
+	if status != exitHolds || !strings.HasPrefix(out, string(before)) || says != "" {
+		t.Errorf("through a pipe: status %d: %s", status, says)
+	}
+	if status, out, _ := call(t, out, "verify", "-"); status != exitHolds {
+		t.Errorf("through a pipe: %s", out)
+	}
+	if !bytes.Equal(contents(t, pdf), before) {
+		t.Error("the sheet itself was changed")
+	}
+	if left, _ := os.ReadDir(folder); len(left) != 1 {
+		t.Errorf("left behind: %v", left)
+	}
+}
+
+func TestSignThroughLink(t *testing.T) {
+	withSheet(t, 50)
+	pdf := sealed(t)
+	link := filepath.Join(t.TempDir(), "link.pdf")
+	if err := os.Symlink(pdf, link); err != nil {
+		t.Skip("no symbolic links here")
+	}
+	own := newPerson(t, "A. Name", curve(t, elliptic.P256()), soon())
+	if err := os.Chmod(pdf, 0o440); err != nil {
+		t.Fatal(err)
+	}
+	if status, _, says := signAs(t, link, "prepared", own.files...); status != exitInput || !strings.Contains(says, "is read-only and left as it was; --output") {
+		t.Errorf("read-only: status %d: %s", status, says)
+	}
+	if err := os.Chmod(pdf, 0o640); err != nil {
+		t.Fatal(err)
+	}
+	if status, _, says := signAs(t, link, "prepared", own.files...); status != exitHolds {
+		t.Fatalf("status %d: %s", status, says)
+	}
+	info, err := os.Lstat(link)
+	if err != nil || info.Mode()&fs.ModeSymlink == 0 {
+		t.Error("the link was replaced by a file")
+	}
+	if info, err = os.Stat(pdf); err != nil || info.Mode().Perm() != 0o640 {
+		t.Errorf("mode %v, %v", info.Mode(), err)
+	}
+	if status, out, _ := call(t, "", "verify", pdf); status != exitHolds || !strings.Contains(out, "prepared by A. Name") {
+		t.Errorf("status %d: %s", status, out)
+	}
+}
+
+// TestSignedMeanwhile has somebody else sign between reading and writing.
+func TestSignedMeanwhile(t *testing.T) {
+	path := write(t, "sheet.pdf", []byte("signed by B"))
+	if err := replace(path, []byte("as read"), []byte("signed by A")); err == nil || !strings.Contains(err.Error(), "changed since it was read") {
+		t.Errorf("written over: %v", err)
+	}
+	if got := string(contents(t, path)); got != "signed by B" {
+		t.Errorf("the file holds %q", got)
+	}
+	if left, _ := os.ReadDir(filepath.Dir(path)); len(left) != 1 {
+		t.Errorf("left behind: %v", left)
+	}
+}
+
+// A fullDisk takes so many bytes and no more.
+type fullDisk struct {
+	*os.File
+	room int
+}
+
+func (f *fullDisk) Write(p []byte) (int, error) {
+	n, err := f.File.Write(p[:min(len(p), f.room)])
+	if f.room -= n; err == nil && n < len(p) {
+		err = &fs.PathError{Op: "write", Path: f.Name(), Err: syscall.ENOSPC}
+	}
+	return n, err
+}
+
+// TestDiskFull runs out of room in the middle of a file, and out of the right to
+// write into the folder.
+func TestDiskFull(t *testing.T) {
+	withSheet(t, 50)
+	pdf := sealed(t)
+	before, folder := contents(t, pdf), filepath.Dir(pdf)
+	own := newPerson(t, "A. Name", curve(t, elliptic.P256()), soon())
+	tank := starter(t)
+	whole := createFile
+	t.Cleanup(func() { createFile = whole })
+	elsewhere := append([]string{"--output", filepath.Join(folder, "other.pdf")}, own.files...)
+	for want, create := range map[string]func(string, fs.FileMode) (newFile, error){
+		"no space left on device": func(name string, mode fs.FileMode) (newFile, error) {
+			f, err := whole(name, mode)
+			if err != nil {
+				return nil, err
+			}
+			return &fullDisk{f.(*os.File), 1000}, nil
+		},
+		"permission denied": func(name string, _ fs.FileMode) (newFile, error) {
+			return nil, &fs.PathError{Op: "open", Path: name, Err: fs.ErrPermission}
+		},
+	} {
+		createFile = create
+		want = strings.Replace(want, "permission denied", fs.ErrPermission.Error(), 1)
+		for what, run := range map[string]func() (int, string, string){
+			"in place":  func() (int, string, string) { return signAs(t, pdf, "prepared", own.files...) },
+			"elsewhere": func() (int, string, string) { return signAs(t, pdf, "prepared", elsewhere...) },
+			"check": func() (int, string, string) {
+				return call(t, "", "check", tank, "--pdf", filepath.Join(folder, "new.pdf"))
+			},
+		} {
+			status, out, says := run()
+			if status != exitInput || out != "" || !strings.Contains(says, ".pdf cannot be written: "+want) || strings.Contains(says, "/.") {
+				t.Errorf("%s: status %d, printed %q: %s", what, status, out, says)
+			}
+			if what == "in place" && !strings.Contains(says, "it is left as it was") {
+				t.Errorf("nothing says that the sheet is safe: %s", says)
+			}
+		}
+	}
+	if left, _ := os.ReadDir(folder); len(left) != 1 || !bytes.Equal(contents(t, pdf), before) {
+		t.Errorf("left behind: %v", left)
+	}
+	createFile = whole
+	var says bytes.Buffer
+	status := run(append([]string{"proofsheet", "sign", pdf, "--as", "prepared", "--output", "-"}, own.files...), strings.NewReader(""), brokenPipe{}, &says)
+	if status != exitInput || !strings.Contains(says.String(), "standard output: ") {
+		t.Errorf("a full standard output: status %d: %s", status, says.String())
+	}
+}
+
+type brokenPipe struct{}
+
+func (brokenPipe) Write([]byte) (int, error) { return 0, errors.New("no room") }
