@@ -93,7 +93,7 @@ func keySigner(c *cli.Context) (*sign.Signer, error) {
 		if err != nil {
 			return nil, err
 		}
-		return named(name)(sign.LoadPKCS12(data, word))
+		return keyOf(name)(sign.LoadPKCS12(data, word))
 	}
 	key, err := readFile(c.String("key"))
 	if err != nil {
@@ -103,11 +103,11 @@ func keySigner(c *cli.Context) (*sign.Signer, error) {
 	if err != nil {
 		return nil, err
 	}
-	return named(c.String("key"))(sign.LoadPEM(key, certificate))
+	return keyOf(c.String("key"))(sign.LoadPEM(key, certificate))
 }
 
-// named puts the name of the key file before what is wrong with it.
-func named(name string) func(*sign.Signer, error) (*sign.Signer, error) {
+// keyOf puts the name of the key file before what is wrong with it.
+func keyOf(name string) func(*sign.Signer, error) (*sign.Signer, error) {
 	return func(s *sign.Signer, err error) (*sign.Signer, error) {
 		if err != nil {
 			err = fmt.Errorf("%s: %w", name, err)

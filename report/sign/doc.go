@@ -22,9 +22,16 @@
 //	                 (signatures)                                verify_test.go, sign_test.go
 //	CMS container    RFC 5652 (signed data), RFC 5035 (signing certificate,
 //	                 version 2)                                  verify_test.go, sign_test.go
+//	visible frame    ISO 32000-1, 8.10 (form XObjects), 12.5.5
+//	                 (appearance streams), annex D.2 (letters)   appearance_test.go
+//	Report.Takes     common practice: each role once and in order order_test.go
+//	Report.Text      ISO 32000-1, 9.4.3 (shown strings)          text_test.go
 //	LoadPEM          RFC 5958, RFC 5915, RFC 8017                keys_test.go
 //	LoadPKCS12       RFC 7292                                    keys_test.go
 //	LocalIdentity    common practice                             keys_test.go
+//
+// A certificate must allow a person's signature: RFC 5280, 4.2.1.3 and 4.2.1.12,
+// and RFC 9336, tested in keys_test.go.
 //
 // Verify is stricter than the standards: it rebuilds each update from what the
 // signature dictionary says and demands the same bytes, so that nothing but a
