@@ -53,15 +53,14 @@ var cylinderExplanations = []Explanation{
 		Change: []string{"let one end move", "say over which height the temperature falls: temperature_ramp", "chill down more slowly"},
 	},
 	{
-		ID: "tank/misalignment-NAME", Asks: "Does a seam with hi-lo or peaking stay within the limit on membrane and bending together?",
-		Formula: "|σ_m| (1 + Σ k) ≤ E min(3 S, 2 Rp0.2)", Source: "form of BS 7910 Annex D (recalled), compared with a numerical shell (computed)",
-		Limits: "hi-lo up to the thinner wall; secondary stress",
-		Change: []string{"fit the seam better and measure again", thicker},
+		ID: "cylinder/misalignment", Asks: "Does the long seam with its hi-lo, peaking and out of roundness stay within the limit on membrane and bending together?",
+		Formula: "|σ_m| (1 + Σ k) + σ_b0 ≤ E min(3 S, 2 Rp0.2)", Source: "form of BS 7910 Annex D (recalled), compared with a numerical shell (computed)",
+		Limits: "hi-lo up to the wall, peaking up to a third of peaking_length, out of roundness up to 5 % under pressure from inside; secondary stress",
+		Change: []string{"fit the seam better and measure again", "measure peaking_length", thicker},
 	},
 	{
-		ID: "cylinder/roundness", Asks: "Does the measured out-of-roundness stay within the limit on membrane and bending together?",
-		Formula: "σ_m (1 + 1.5 ΔD/t/[1 + 0.5 (1 − ν²)(p/E)(D/t)³]) ≤ min(3 S, 2 Rp0.2)", Source: "ring under pressure (computed); form recalled",
-		Limits: "an oval far from the ends; low pressure rounds less",
-		Change: []string{"round the shell", thicker},
+		ID: "cylinder/girth-misalignment", Asks: "The same at the seams between courses, where the axial stress is across.",
+		Formula: "|σ_m| (1 + 3 e/t) + σ_b0 ≤ E min(3 S, 2 Rp0.2)", Source: "edge theory (computed), form of BS 7910 Annex D (recalled)",
+		Limits: "hi-lo up to the wall; peaking round the tank is not assessed", Change: []string{"fit the seam better and measure again", thicker},
 	},
 }

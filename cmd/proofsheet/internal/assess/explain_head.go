@@ -26,9 +26,9 @@ var headExplanations = []Explanation{
 		Change: []string{"a knuckle in place of a sharp corner", "a steeper cone (smaller half_angle)", "thicker walls beside the joint: seam_thickness or a ring", "a fully examined girth seam"},
 	},
 	{
-		ID: "head.X/tip", Asks: "Is the plate at the tip of the cone thick enough?",
-		Formula: "t = d √(C p/(S E))", Source: "ASME VIII-1 UG-34 (read), C recalled",
-		Limits: "a flat plate; its joint to the cone is head.X/tip-junction",
+		ID: "head.X/tip", Asks: "Is what closes the tip of the cone thick enough: plate, tube or neck?",
+		Formula: "t = d √(C p/(S E)); t = p R/(S E − 0.6 p)", Source: "ASME VIII-1 UG-34, UG-27 (read), C recalled",
+		Limits: "a flat plate, or a round tube; its joint to the cone is head.X/tip-junction",
 		Change: []string{"a thicker plate", "a smaller tip"},
 	},
 	{
@@ -50,11 +50,21 @@ var headExplanations = []Explanation{
 	},
 	{
 		ID: "head.X/ring", Asks: "Does the ring at a stiffened seam carry what the joint puts on it?",
-		Formula: "hoop stress of the ring ≤ 1.5 S", Source: "numerical shell and ring (computed)",
+		Formula: "E w/R ≤ 1.5 S, its range with the joint's turning ≤ min(3 S, 2 Rp0.2), 0.70 of both across its splice", Source: "numerical shell and ring (computed)",
 		Limits: "a ring on the outside at the joint", Change: []string{"a larger ring"},
 	},
 	{
-		ID: "head.X/convex", Asks: "Is an inward head thick enough for strength, with the pressure on its convex side?",
+		ID: "head.X/misalignment", Asks: "Does the seam of the head stand its peaking?",
+		Formula: "none", Source: "no formula is at hand for a kink round the tank",
+		Limits: "never assessed; the hi-lo of that seam is among the places of head.X/junction", Change: []string{"a joint of its own for that seam, without peaking where none was measured"},
+	},
+	{
+		ID: "head.X/segment-misalignment", Asks: "Does the segment seam with its hi-lo and peaking stay within the limit on membrane and bending together?",
+		Formula: "|σ_m| (1 + Σ k) + σ_b0 ≤ E min(3 S, 2 Rp0.2)", Source: "form of BS 7910 Annex D (recalled)",
+		Limits: "as cylinder/misalignment, the hoop stress of the numerical shell across the seam", Change: []string{"fit the seam better and measure again", thicker},
+	},
+	{
+		ID: "head.X/convex", Asks: "Is a head thick enough for strength with the pressure on its convex side: inward, or under pressure from outside?",
 		Formula: "the concave-side formula under 1.67 p with E = 1", Source: "ASME VIII-1 UG-33 (recalled)",
 		Limits: "strength only: head.X/external holds its buckling", Change: []string{thicker, "an outward head"},
 	},

@@ -37,7 +37,7 @@ func TestExplanationsAreWhole(t *testing.T) {
 	}
 	for id, want := range map[string]string{
 		"cylinder/hoop@meop": "cylinder/hoop", "head.aft/junction": "head.X/junction", "port.fill-2/area@boost": "port.N/area",
-		"tank/misalignment-long": "tank/misalignment-NAME", "head.X/knuckle": "head.X/knuckle",
+		"head.aft/segment-misalignment@meop": "head.X/segment-misalignment", "head.X/knuckle": "head.X/knuckle",
 	} {
 		if e, ok := assess.Explain(id); !ok || e.ID != want {
 			t.Errorf("%s: %q, %t, want %s", id, e.ID, ok, want)

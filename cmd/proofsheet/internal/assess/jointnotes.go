@@ -3,6 +3,9 @@ package assess
 import (
 	"fmt"
 	"math"
+
+	"proofsheet/heads"
+	"proofsheet/shell/edge"
 )
 
 // alignmentNotes says where a hi-lo or an oval goes beyond what the vessel rule
@@ -64,4 +67,52 @@ func alignmentLimit(t float64, long bool) (limit float64, ok bool) {
 		return 5e-3, true
 	}
 	return math.NaN(), false
+}
+
+// interactionNotes names the joints that stand within each other's reach, 2.5 √(R t):
+// closed forms do not hold there, the numerical shell sees both at once.
+func (m *model) interactionNotes() (out []string) {
+	pair := func(a, b string, distance, R, t float64) {
+		if edge.Interact(distance, R, t) {
+			out = append(out, fmt.Sprintf("%s and %s are %.4g mm apart, less than 2.5 √(R t) = %.4g mm: they disturb each other. The numerical shell holds both together; no closed form does.",
+				a, b, distance*1e3, 1e3*edge.Clear(R, t)))
+		}
+	}
+	R, t := m.cyl.mid(), m.cyl.least
+	pair("The aft joint of the cylinder", "its forward joint", m.t.Cylinder.Length, R, t)
+	for _, z := range m.t.Cylinder.GirthStations {
+		seam := fmt.Sprintf("the girth seam at %.4g mm", z*1e3)
+		pair("The aft joint", seam, z, R, t)
+		pair("The forward joint", seam, m.t.Cylinder.Length-z, R, t)
+	}
+	for _, h := range m.ends() {
+		g := h.strength.Geometry()
+		if clear, short := heads.ShortFlange(h.nominal0, heads.Wall{Thickness: h.least, Corrosion: h.corrosion}); short {
+			out = append(out, fmt.Sprintf("%s: its straight flange of %.4g mm is shorter than 2.5 √(R t) = %.4g mm: its weld to the cylinder and its rim disturb each other. The numerical shell holds both together; no closed form does.",
+				h.title, h.in.StraightFlange*1e3, clear*1e3))
+		}
+		if h.in.Tip != nil {
+			pair(h.title+": its joint to the cylinder", "its tip", slant(g, g.InsideDiameter), (g.InsideDiameter/2+h.least/2)/math.Cos(g.HalfAngle), h.least)
+			if p := m.portNamed(h.in.Tip.Port); h.in.Tip.Close == "port" && p != nil {
+				pair(h.title+": its tip", "the end of tube "+p.in.Name, p.in.Outside, p.in.Tube.OutsideDiameter/2-p.port.TubeWall/2, p.port.TubeWall)
+			}
+		}
+	}
+	return append(out, m.tipNotes()...)
+}
+
+// tipNotes says what is taken for granted at tips that the file says little of.
+func (m *model) tipNotes() (out []string) {
+	for _, h := range m.ends() {
+		if h.in.Tip == nil {
+			continue
+		}
+		if h.in.Tip.Close != "plate" {
+			out = append(out, h.title+": the tube or neck at its tip is taken to go on for 4 √(R t) or more with one wall, closed there; its weld to the cone, where no joint is named for it, as a double butt without examination.")
+		}
+		if r := (h.in.Tip.Diameter + h.nominal) / 2 / math.Cos(h.strength.Geometry().HalfAngle); r < thinWall*h.least {
+			out = append(out, fmt.Sprintf("%s: at its tip the radius over the wall is %.2g, under %g: the stress of the thin shell is raised there by 1 + t/(2 r), common practice.", h.title, r/h.least, thinWall))
+		}
+	}
+	return out
 }

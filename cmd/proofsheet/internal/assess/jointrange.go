@@ -1,6 +1,9 @@
 package assess
 
 import (
+	"errors"
+	"math"
+
 	"proofsheet/loads"
 	"proofsheet/shell/edge"
 )
@@ -88,6 +91,10 @@ func (r *jointRange) add(m *model, at shellJoint, o operatingState, st *shellSta
 			r.least[b], r.most[b] = make([][directions]extreme, len(st.pressure.Stations)), make([][directions]extreme, len(st.pressure.Stations))
 		}
 	}
+	if len(st.pressure.Stations) != len(r.least[0]) {
+		r.err = errors.New("the states of the numerical shell are not of one mesh")
+		return
+	}
 	for i := range st.pressure.Stations {
 		r.enterAll(i, 0, st.stresses(i, load), o.c)
 	}
@@ -115,6 +122,18 @@ func (r *jointRange) enterAll(i, bend int, all []stationStress, c *loadCase) {
 			}
 		}
 	}
+}
+
+// widest returns the widest range at a station in any direction [Pa]; 0 without
+// operating states.
+func (r *jointRange) widest(i int) (most float64) {
+	if r == nil || r.err != nil || r.least[0] == nil {
+		return 0
+	}
+	for k := range directions {
+		most = math.Max(most, r.most[0][i][k].measure-r.least[0][i][k].measure)
+	}
+	return most
 }
 
 // enter compares one stress at a station with the extremes so far.

@@ -24,6 +24,7 @@ type jointLimit struct {
 	parent, zone [2]material.Limits // of the cylinder and of the head
 	width        [2]float64         // of the zone beside the joint [m]; +Inf: everywhere
 	girth        float64            // of the weld at the joint [-]
+	course       float64            // of the girth seam between courses, close to it [-]
 	along        [2]float64         // of the weld along each wall [-]; 1: none
 	err          error
 }
@@ -32,7 +33,10 @@ type jointLimit struct {
 func (m *model) jointLimits(h *headPart, c *loadCase) (l jointLimit) {
 	seams, a, err := m.headSeams(h, c)
 	longSeams, b, longErr, girthErr := m.cylinderSeams(c)
-	l.girth, l.along = seams.Girth, [2]float64{1, 1}
+	l.girth, l.course, l.along = seams.Girth, 1, [2]float64{1, 1}
+	if m.girth != nil {
+		l.course, l.err = m.girthEfficiency(m.girth, c, 2*(m.cyl.radius+m.cyl.nominal))
+	}
 	if m.long != nil {
 		l.along[0] = longSeams.Long
 	}
@@ -41,7 +45,7 @@ func (m *model) jointLimits(h *headPart, c *loadCase) (l jointLimit) {
 	}
 	l.parent = [2]material.Limits{b.Parent, a.Parent}
 	l.zone = [2]material.Limits{b.Zone, a.Zone}
-	l.err = errors.Join(m.massErr, h.refused, err, longErr, girthErr, a.ZoneKnown, b.ZoneKnown)
+	l.err = errors.Join(l.err, m.massErr, h.refused, err, longErr, girthErr, a.ZoneKnown, b.ZoneKnown, m.alike(h, c.temperature))
 	var widthErr error
 	if l.width, widthErr = m.jointZones(h, c.temperature); widthErr != nil {
 		l.err = errors.Join(l.err, widthErr)
@@ -91,7 +95,7 @@ func (m *model) jointZones(h *headPart, T float64) (width [2]float64, err error)
 		if x.zoneErr != nil || !x.zone.Softened {
 			continue
 		}
-		along := m.long != nil
+		along := m.long != nil || m.girth != nil // a seam between courses may stand beside the joint
 		if i == 1 {
 			along = h.segment != nil
 		}
@@ -143,7 +147,7 @@ func (m *model) checkJunctions(h *headPart, s *loads.State, c *loadCase) []check
 
 // junction gathers what a joint carries in one state, against limits.
 func (m *model) junction(at shellJoint, s *loads.State, c *loadCase, l jointLimit) edge.Junction {
-	j := edge.Junction{ID: at.id, Title: at.title, Sharp: at.tip || sharp(at.h), PressureLeast: 1, Present: c.present, Pressure: m.worstAt(s, at.z)}
+	j := edge.Junction{ID: at.id, Title: at.title, Sharp: at.tip || sharp(at.h), PressureLeast: c.pressureLeast(), Present: c.present, Pressure: m.worstAt(s, at.z)}
 	j.Numerical.Source, j.Closed.Err = shellSource, errors.New("none was sought")
 	st := m.shellOf(s, c)
 	if j.Numerical.Err = errors.Join(l.err, st.err); j.Numerical.Err != nil {
@@ -154,7 +158,10 @@ func (m *model) junction(at shellJoint, s *loads.State, c *loadCase, l jointLimi
 		j.Numerical.Err = err
 		return j
 	}
-	j.Slender = m.slender(at, st)
+	if j.Slender = m.slender(at, st); !(j.Slender >= thickest) {
+		j.Numerical.Err = fmt.Errorf("radius over wall is %.2g: under %g it is no shell", j.Slender, thickest)
+		return j
+	}
 	refs := m.placesOf(at, st, load, l)
 	j.Numerical.Places = answer(l, refs, func(ref stationRef) []stationStress { return ref.bent(st.stresses(ref.index, load)) })
 	if r := m.ranges[at.id]; r != nil {
@@ -162,6 +169,21 @@ func (m *model) junction(at shellJoint, s *loads.State, c *loadCase, l jointLimi
 	}
 	j.Closed = m.closedJoint(at, s, c, l)
 	return j
+}
+
+// alike refuses a head of another alloy than the cylinder's where they would grow
+// apart: away from room temperature the stress that this gives their joint is not
+// in the numerical shell. Up to a hundredth of the yield is let pass.
+func (m *model) alike(h *headPart, T float64) error {
+	a, b := m.metals.at(m.cyl.material, "", m.cyl.nominal, T).parent, m.metals.at(h.material, "", h.nominal, T).parent
+	if m.cyl.material == h.material || T == roomTemperature {
+		return nil
+	}
+	σ := math.Max(a.ElasticModulus.Value, b.ElasticModulus.Value) * math.Abs((a.Expansion.Value-b.Expansion.Value)*(T-roomTemperature))
+	if σ <= 0.01*math.Min(a.Yield.Value, b.Yield.Value) {
+		return nil
+	}
+	return fmt.Errorf("%s of %s and cylinder of %s do not grow alike: up to %.3g MPa at their joint at this temperature, which the numerical shell does not hold", h.name, h.material, m.cyl.material, σ/1e6)
 }
 
 // slender returns the mid-wall radius at a joint over the thinner wall there [-].
@@ -195,6 +217,7 @@ type stationRef struct {
 	side   int // 0 the near wall, 1 the far one
 	zone   bool
 	across bool // of the girth weld
+	course bool // which is one between courses
 	where  string
 	bend   int     // 1 and -1: with the bending of the hi-lo there, tension inside and outside
 	ratio  float64 // of that bending to the meridional membrane stress, with its sign [-]
@@ -213,11 +236,13 @@ func (m *model) placesOf(joint shellJoint, st *shellState, load seamLoad, l join
 		side int
 		zone bool
 	}
-	var most [2]map[class]float64
-	var where [2]map[class]int
+	const kinds = 2*len(weights) + 1 // and the range over the operating states
+	var most [kinds]map[class]float64
+	var where [kinds]map[class]int
 	for k := range most {
 		most[k], where[k] = map[class]float64{}, map[class]int{}
 	}
+	spread := m.ranges[joint.id]
 	for i, d := range at {
 		if math.IsNaN(d.along) {
 			continue
@@ -229,24 +254,58 @@ func (m *model) placesOf(joint shellJoint, st *shellState, load seamLoad, l join
 			}
 		}
 		k := class{d.side, d.along <= l.width[d.side]}
-		membrane, surface := st.measures(i, load)
-		for n, v := range [2]float64{membrane, surface} {
+		values := st.measures(i, load)
+		for n, v := range append(values[:], spread.widest(i)) {
 			if v > most[n][k] {
 				most[n][k], where[n][k] = v, i
 			}
 		}
 	}
 	for _, k := range []class{{0, true}, {0, false}, {1, true}, {1, false}} {
-		seen := -1
+		seen := map[int]bool{}
 		for n := range where {
 			i, ok := where[n][k]
-			if !ok || i == seen || at[i].along == 0 {
+			if !ok || seen[i] || at[i].along == 0 {
 				continue
 			}
-			seen = i
+			seen[i] = true
 			name := st.whole.names[st.pressure.Stations[i].Segment]
 			out = append(out, stationRef{index: i, side: k.side, zone: k.zone, where: fmt.Sprintf("%s, %.0f mm from the joint", name, at[i].along*1e3)})
 		}
+	}
+	return append(out, m.coursesNear(joint, st, at)...)
+}
+
+// coursesNear picks the stations on both sides of each girth seam between courses
+// that stands within the reach of a joint: the bending of the joint crosses that
+// weld. A seam whose station is not said may stand where that bending is most.
+func (m *model) coursesNear(joint shellJoint, st *shellState, at []reachOf) (out []stationRef) {
+	if m.girth == nil || joint.tip {
+		return nil
+	}
+	all := st.pressure.Stations
+	add := func(i int) {
+		out = append(out, stationRef{index: i, zone: true, across: true, course: true,
+			where: fmt.Sprintf("girth seam between courses, %.0f mm from the joint", at[i].along*1e3)})
+	}
+	near := func(i int) bool { return at[i].side == 0 && at[i].along > 0 }
+	worst, most := -1, 0.0
+	for i := range all {
+		if !near(i) {
+			continue
+		}
+		if v := stressAt(all[i]).MeridionalSurface(); v > most {
+			worst, most = i, v
+		}
+		for _, z := range m.t.Cylinder.GirthStations {
+			if k := i + 1; k < len(all) && near(k) && (all[i].Z-z)*(all[k].Z-z) <= 0 {
+				add(i)
+				add(k)
+			}
+		}
+	}
+	if len(m.t.Cylinder.GirthStations) == 0 && worst >= 0 {
+		add(worst)
 	}
 	return out
 }
@@ -308,6 +367,9 @@ func (st *shellState) belongs(joint shellJoint, i int, far bool, d float64, arc 
 	w, s := st.whole, st.pressure.Stations[i]
 	owner := w.segments[s.Segment]
 	clear := reach * math.Sqrt(math.Max(s.R, s.Slender*owner.least)*owner.least)
+	if owner.name == "cylinder" && joint.h.in.SeamWidth != nil {
+		clear += *joint.h.in.SeamWidth / 2 // the end of the thicker wall bends too
+	}
 	switch {
 	case joint.tip && far:
 		return owner == &joint.h.part && d <= clear
@@ -334,17 +396,24 @@ func (st *shellState) belongs(joint shellJoint, i int, far bool, d float64, arc 
 	return math.Abs(arc[i]-tip) > clear
 }
 
-// measures returns the measure of the membrane stress at a station, and of
-// membrane with bending on the worse face [Pa], with the line load that makes
+// weights are the shares of the pressure and the factors on line loads at which
+// the places that may govern are looked for: together, the load by itself, and
+// the load ahead, as factors put it.
+var weights = [3][2]float64{{1, 1}, {0, 1}, {1, 2}}
+
+// measures returns, at each weight, the measure of the membrane stress at a station,
+// and of membrane with bending on the worse face [Pa], with the line load that makes
 // it most.
-func (st *shellState) measures(i int, load seamLoad) (membrane, surface float64) {
+func (st *shellState) measures(i int, load seamLoad) (out [2 * len(weights)]float64) {
 	for _, p := range st.stresses(i, load) {
 		for _, l := range [2]edge.Stress{p.most, p.least} {
-			s := plus(p.pressure, l)
-			membrane, surface = math.Max(membrane, s.Membrane()), math.Max(surface, s.Surface())
+			for n, w := range weights {
+				s := plus(times(p.pressure, w[0]), times(l, w[1]))
+				out[2*n], out[2*n+1] = math.Max(out[2*n], s.Membrane()), math.Max(out[2*n+1], s.Surface())
+			}
 		}
 	}
-	return membrane, surface
+	return out
 }
 
 // A stationStress is the stress at a station by origin, on one side of the
@@ -371,7 +440,10 @@ func answer(l jointLimit, at []stationRef, stress func(ref stationRef) []station
 			limits = l.zone[ref.side]
 		}
 		e := 1.0
-		if ref.across {
+		switch {
+		case ref.course:
+			e = l.course
+		case ref.across:
 			e = l.girth
 		}
 		for n, s := range stress(ref) {

@@ -9,10 +9,6 @@ import (
 	"proofsheet/shell/revolution"
 )
 
-// meshLimit is the mesh error above which no answer of the numerical shell is
-// used [-].
-const meshLimit = 0.01
-
 // shellQuantities returns what the numerical shell gives in each case: of its
 // states, and of the instants of a history, the extreme.
 func (r *run) shellQuantities() (out []report.NamedQuantity) {
@@ -197,6 +193,6 @@ func (l *jointLimit) atProof(t *proofTest) {
 		ignore = ignore && r.IgnoreEfficiency
 	}
 	if ignore {
-		l.girth, l.along = 1, [2]float64{1, 1}
+		l.girth, l.course, l.along = 1, 1, [2]float64{1, 1}
 	}
 }

@@ -159,7 +159,7 @@ func (r *run) notes() []string {
 		out = append(out, "No proof plan is issued: "+why+".")
 	}
 	out = append(append(out, r.groundNotes()...), r.collapseNotes()...)
-	out = append(out, r.alignmentNotes()...)
+	out = append(append(out, r.alignmentNotes()...), r.interactionNotes()...)
 	for _, c := range r.cases {
 		for _, s := range c.sections {
 			if c.lateral > 0 && math.IsNaN(s.Shear) {

@@ -106,8 +106,29 @@ func (m *model) newShell(k shellKey) (*wholeTank, error) {
 	w.area = map[string]float64{"aft": aft.area, "forward": fwd.area}
 	w.tube = map[string]float64{"aft": math.Sqrt(aft.area / math.Pi), "forward": math.Sqrt(fwd.area / math.Pi)}
 	w.ends = len(s.Segments)
-	w.model, err = revolution.New(s)
+	if w.model, err = revolution.New(s); err == nil {
+		err = fineEnough(w.model)
+	}
 	return w, err
+}
+
+// meshLimit is the mesh error above which no answer of the numerical shell is
+// used [-].
+const meshLimit = 0.01
+
+// fineEnough refuses a mesh on which the stress of a uniform pressure would change
+// by more than meshLimit of the largest on elements half as long.
+func fineEnough(m *revolution.Model) error {
+	l := revolution.Uniform(unitOfLoad)
+	s, err := m.Solve(l)
+	if err != nil {
+		return err
+	}
+	e, err := m.MeshError(s, l)
+	if err == nil && !(e.Stress <= meshLimit) {
+		err = fmt.Errorf("the mesh of the numerical shell is too coarse: %.2g of the largest stress", e.Stress)
+	}
+	return err
 }
 
 // midCylinder returns the mid-wall radius of the cylinder and its wall [m].
