@@ -33,8 +33,9 @@ type loadCase struct {
 	ramp         float64 // of the metal's temperature at the liquid's level [m]
 	sections     []loads.Section
 	ground       bool
-	kind         string // of a ready-made ground case, or ""
-	present      bool   // the other load is always there
+	kind         string  // of a ready-made ground case, or ""
+	gust         float64 // pressure of the wind on the wall, where the program takes the wind [Pa]
+	present      bool    // the other load is always there
 
 	time     *float64    // of an instant of the history [s]
 	instants []*loadCase // of the history: those that may govern

@@ -141,8 +141,8 @@ func (m *model) cylinderCondition(s *loads.State, c *loadCase) (shell.Condition,
 	return cond, nil
 }
 
-// checkCylinder makes the membrane and thickness checks of the cylinder in one
-// state of a case.
+// checkCylinder makes the membrane, thickness and stability checks of the cylinder
+// in one state of a case.
 func (m *model) checkCylinder(s *loads.State, c *loadCase) []check.Result {
 	cyl := shell.Cylinder{InsideRadius: m.cyl.corroded(), Thickness: m.cyl.least, Length: m.t.Cylinder.Length}
 	seams, a, longErr, girthErr := m.cylinderSeams(c)
@@ -155,15 +155,16 @@ func (m *model) checkCylinder(s *loads.State, c *loadCase) []check.Result {
 		}
 		return r
 	}
+	stability := m.checkStability(s, c)
 	if err == nil && cond.Pressure < 0 {
-		return outsideOnly(refuse(cyl.CheckLongitudinal(cond, a, seams), girthErr, a.ZoneKnown), refuse(cyl.CheckEquivalent(cond, a, seams), a.ZoneKnown))
+		return append(outsideOnly(refuse(cyl.CheckLongitudinal(cond, a, seams), girthErr, a.ZoneKnown), refuse(cyl.CheckEquivalent(cond, a, seams), a.ZoneKnown)), stability...)
 	}
-	return []check.Result{
+	return append([]check.Result{
 		refuse(cyl.CheckHoop(cond, a, seams), longErr, zoneOf(a, m.long != nil)),
 		refuse(cyl.CheckLongitudinal(cond, a, seams), girthErr, a.ZoneKnown),
 		refuse(cyl.CheckEquivalent(cond, a, seams), a.ZoneKnown),
 		refuse(cyl.CheckThickness(c.rule, cond, a, seams), longErr, girthErr, a.ZoneKnown),
-	}
+	}, stability...)
 }
 
 // outsideOnly returns the checks of a cylinder under pressure from outside: hoop

@@ -12,8 +12,9 @@ import (
 // and at each port; at each seam the line load in tension and in compression, with
 // the load and the pressure each at its most and its least, and the pull of the
 // head that hangs there with the liquid, its own weight left out; the equivalent
-// stress of hoop and line load, per thickness; the liquid's volume, and the
-// pressure while a level stands in the cylinder. Moment and axial
+// stress of hoop and line load, per thickness; how much of the resistance against
+// buckling is used, with the metal at its warmest, and the load on the column; the
+// liquid's volume, and the pressure while a level stands in the cylinder. Moment and axial
 // force are greatest at an end of the cylinder. Their number and order are the same
 // in every case of one tank.
 func (m *model) drivers(c *loadCase, ws driverWeights) ([]float64, error) {
@@ -34,9 +35,32 @@ func (m *model) drivers(c *loadCase, ws driverWeights) ([]float64, error) {
 			for _, w := range ws.strength {
 				out = append(out, line.equivalent(w.pressure, w.load), head.equivalent(w.pressure, 0))
 			}
+			use, column, err := m.stabilityDrivers(s, c, ws, z)
+			if err != nil {
+				return nil, err
+			}
+			out = append(out, use, column)
 		}
 	}
 	return out, nil
+}
+
+// stabilityDrivers returns how much of the cylinder's resistance in compression a
+// station z [m] asks [-], and what presses on the column there [N].
+func (m *model) stabilityDrivers(s *loads.State, c *loadCase, ws driverWeights, z float64) (use, column float64, err error) {
+	l, err := stabilityAt(s, c, m.body(c), z)
+	if err != nil {
+		return math.NaN(), math.NaN(), err
+	}
+	column = l.compression + math.Max(0, s.Acceleration.Axial)*loads.StandardGravity*s.Liquid.Mass
+	if ws.cylinder == nil || ws.cylinder.err != nil {
+		return 0, column, nil // no check of it can be made at any instant
+	}
+	use, bad := ws.cylinder.at(c.least).Ratio(l.station(), c.standsBare())
+	if bad != nil || math.IsNaN(use) || math.IsInf(use, 0) {
+		use = math.MaxFloat64 // an instant that cannot be assessed is looked at
+	}
+	return use, column, nil
 }
 
 // pressureDrivers adds the pressures, on parts and at ports.
@@ -71,6 +95,7 @@ type weight struct{ pressure, load float64 }
 type driverWeights struct {
 	strength  []weight
 	stability float64 // on loads, in stability [-]
+	cylinder  *stableCylinder
 }
 
 // driverWeights returns the factors of a rule.

@@ -50,6 +50,7 @@ func (m *model) newFlight() (*loadCase, error) {
 		c.temperature, c.coldest = math.Max(c.temperature, T), math.Min(c.coldest, coldest)
 		c.volume = math.Max(c.volume, f.volume(f.rows[i]))
 	}
+	f.ws.cylinder = m.stable(c.rule, c.temperature)
 	f.cut()
 	if c.instants, err = f.governing(); err != nil {
 		return nil, err

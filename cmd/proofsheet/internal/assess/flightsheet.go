@@ -44,7 +44,7 @@ func (r *run) flightSheet(c *loadCase) report.CaseSheet {
 	s.Values = append(s.Values, check.K("T", "metal, hottest", c.temperature))
 	s.Notes = append(s.Notes, fmt.Sprintf("%d rows of %s, straight between them; every check is made at the %d instants at which a load is greatest, and the worst counts",
 		len(rows), filepath.Base(r.t.Flight.History), len(c.instants)))
-	s.Notes = append(s.Notes, r.governingTimes()...)
+	s.Notes = append(append(s.Notes, r.stabilityNote(c.name)), r.governingTimes()...)
 	return s
 }
 

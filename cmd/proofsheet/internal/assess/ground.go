@@ -13,7 +13,8 @@ const windDrag = 1.2
 
 // padWind adds to a pad case without written bending the wind on the tank itself,
 // at the section that its axial force was written for, else at the forward seam. The
-// shear of the aft seam is taken all along.
+// shear of the aft seam is taken all along, the pressure of the gust all round the
+// wall: the factor of EN 1993-1-6 (D.28) on it is at most 1.
 func (m *model) padWind(c *loadCase, in tank.Case) {
 	if in.Kind != "pad" || in.BendingMoment != nil || in.ShearForce != nil || in.Loads != nil {
 		return
@@ -24,6 +25,7 @@ func (m *model) padWind(c *loadCase, in tank.Case) {
 	if len(c.sections) == 0 {
 		c.sections = []loads.Section{{Station: m.t.Cylinder.Length}}
 	}
+	c.gust, _ = loads.Wind(tank.PadWind, 1, 1, 0, 1) // the force on a square metre
 	for i := range c.sections {
 		_, c.sections[i].Moment = loads.Wind(tank.PadWind, windDrag, D, min(c.sections[i].Station, top), top)
 		c.sections[i].Shear, _ = loads.Wind(tank.PadWind, windDrag, D, 0, top)

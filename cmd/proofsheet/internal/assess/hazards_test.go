@@ -40,8 +40,10 @@ func TestNoPlanOnAWallThatFailsInTheTest(t *testing.T) {
 func TestInwardHeadHasNoPlan(t *testing.T) {
 	s := sheet(t, changed(t, "oxygen", "[head.forward]\nshape = \"ellipsoid\"", "[head.forward]\nbulge = \"inward\"\nshape = \"ellipsoid\""))
 	planless(t, "inward head", s)
-	if got := find(t, s, "head.forward/external").Status(); got != check.NotAssessed {
-		t.Errorf("external pressure on it: %v", got)
+	for id, want := range map[string]check.Status{"head.forward/external@meop": check.Satisfied, "head.forward/external@proof": check.NotSatisfied} {
+		if got := find(t, s, id); got.Status() != want || !strings.Contains(got.Note, "convex side") {
+			t.Errorf("%s: %v, %s %s", id, got.Status(), got.Note, got.Reason())
+		}
 	}
 }
 

@@ -14,8 +14,8 @@ import (
 // hair keeps a plane on the head's side of its joint [m].
 const hair = 1e-9
 
-// checkHead makes the thickness, membrane and knuckle checks of a head in one
-// state of a case.
+// checkHead makes the checks of a head in one state of a case: thickness,
+// membrane, knuckle, joints and stability.
 func (m *model) checkHead(h *headPart, s *loads.State, c *loadCase) []check.Result {
 	seams, a, err := m.headSeams(h, c)
 	wall := heads.Wall{Thickness: h.least, Corrosion: h.corrosion}
@@ -37,15 +37,14 @@ func (m *model) checkHead(h *headPart, s *loads.State, c *loadCase) []check.Resu
 	if m.convexLoaded(h) {
 		out = append(out, m.checkConvex(h, s, c))
 	}
-	if err = errors.Join(m.massErr, h.refused, err, demandErr); err == nil {
-		return out
-	}
-	for i, r := range out {
-		if r.Status() != check.NotApplicable {
-			out[i] = check.NotMade(r.ID, r.Title, err)
+	if err = errors.Join(m.massErr, h.refused, err, demandErr); err != nil {
+		for i, r := range out {
+			if r.Status() != check.NotApplicable {
+				out[i] = check.NotMade(r.ID, r.Title, err)
+			}
 		}
 	}
-	return out
+	return append(out, m.checkHeadStability(h, s, c)...)
 }
 
 // modulus returns Young's modulus of a head at T [Pa], NaN where not known.
@@ -141,15 +140,7 @@ func (m *model) zones(h *headPart, c *loadCase, w welds) (width float64, ports [
 
 // headLoading returns what acts along a head in one state.
 func (m *model) headLoading(h *headPart, s *loads.State, c *loadCase) heads.Loading {
-	lo, hi := m.in.Bounds()
-	at := func(x float64) float64 {
-		z := m.station(h, x)
-		if h.end == "aft" {
-			return math.Min(math.Max(z, lo), -hair)
-		}
-		return math.Max(math.Min(z, hi), m.t.Cylinder.Length+hair)
-	}
-	free := m.freeBodyAlong(h, s, c, at)
+	free := m.freeBodyAlong(h, s, c, m.cutOf(h))
 	line := func(x, sign float64) float64 {
 		f, r := free(x)
 		load := f.LoadMost
@@ -176,6 +167,19 @@ func (m *model) headLoading(h *headPart, s *loads.State, c *loadCase) heads.Load
 		l.LoadMost, l.LoadLeast = nil, nil
 	}
 	return l
+}
+
+// cutOf returns where the plane at x of a head cuts the tank [m], on the head's
+// side of its joint.
+func (m *model) cutOf(h *headPart) func(x float64) float64 {
+	lo, hi := m.in.Bounds()
+	return func(x float64) float64 {
+		z := m.station(h, x)
+		if h.end == "aft" {
+			return math.Min(math.Max(z, lo), -hair)
+		}
+		return math.Max(math.Min(z, hi), m.t.Cylinder.Length+hair)
+	}
 }
 
 // headPressure returns the pressure on a head at x from the plane where it

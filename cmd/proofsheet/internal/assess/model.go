@@ -56,6 +56,7 @@ type model struct {
 	layouts map[float64]*zoneLayout // of the weld zones by temperature [K]
 	group4  bool                    // some joint is not examined: the European rule's group 4
 
+	stables    map[stableKey]*stableCylinder
 	shells     map[shellKey]shellFound
 	lones      map[loneKey]*loneHead
 	operating  []operatingState
@@ -75,6 +76,7 @@ func (m *model) ends() []*headPart { return []*headPart{m.aft, m.fwd} }
 // a way only the geometry shows.
 func newModel(t *tank.Tank) (*model, error) {
 	m := &model{t: t, metals: newMetals(t), layouts: map[float64]*zoneLayout{}}
+	m.stables = map[stableKey]*stableCylinder{}
 	m.shells, m.solved = map[shellKey]shellFound{}, map[*loads.State]*shellState{}
 	if err := m.densities(); err != nil {
 		return nil, err

@@ -152,8 +152,6 @@ func (m *model) proofHead(t *proofTest, h *headPart, s *loads.State, c *loadCase
 	case err != nil:
 	case h.in.Shape == "flat":
 		return m.proofBending(t, h, s)
-	case h.in.Bulge == "inward":
-		err = errors.New("pressure on the convex side at proof: the buckling check is not made by this version")
 	}
 	if err != nil {
 		return check.NotMade(h.name+"/membrane", h.title+": membrane stress", err)
@@ -180,6 +178,24 @@ func (m *model) proofBending(t *proofTest, h *headPart, s *loads.State) check.Re
 // proofBrittle asks whether every alloy may be as cold as the test makes it.
 func (m *model) proofBrittle() check.Result {
 	return m.checkBrittle(&loadCase{coldest: math.Min(m.t.Proof.Temperature, roomTemperature)})
+}
+
+// proofConvex holds the highest pressure of the test to what every inward head
+// carries on its convex side, with the factors of service.
+func (m *model) proofConvex(t *proofTest) (out []check.Result) {
+	c, s, err := m.proofState(t)
+	for _, h := range m.ends() {
+		if h.in.Bulge != "inward" || h.in.Shape == "flat" {
+			continue
+		}
+		r := check.NotMade(h.name+"/external", h.title+": external pressure", err)
+		if err == nil {
+			r = m.checkHeadExternal(h, s, c)
+			r.Note += " At proof, with the factors of service."
+		}
+		out = append(out, r)
+	}
+	return out
 }
 
 // proofKnuckles holds the highest pressure of the test to what every knuckle

@@ -33,6 +33,7 @@ func (r *run) sheet() *report.Sheet {
 	for _, d := range t.Defaults {
 		s.Defaults = append(s.Defaults, report.Row{Name: d.Key, Value: d.Value, Note: d.Why})
 	}
+	s.Defaults = append(s.Defaults, r.columnDefaults()...)
 	s.Defaults = append(s.Defaults, r.zoneProcesses(r.cases[0].temperature)...)
 	var all [][]byte
 	for i, f := range t.Files() {

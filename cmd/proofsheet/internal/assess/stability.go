@@ -28,20 +28,26 @@ func (m *model) stabilityLoads(s *loads.State, c *loadCase) ([]stabilityLoad, er
 	b := m.body(c)
 	var out []stabilityLoad
 	for _, z := range m.cylinderStations(c) {
-		f, err := s.FreeBody(z, b)
+		l, err := stabilityAt(s, c, b, z)
 		if err != nil {
 			return nil, err
 		}
-		l := stabilityLoad{z: z, compression: math.Max(0, -f.LoadLeast) + math.Max(0, -f.LiquidLeast),
-			liquidPull: math.Max(0, f.LiquidLeast), moment: f.Moment, shear: f.Shear,
-			pressureLeast: c.least, pressureMost: s.PressureWorst(z)}
-		if c.present {
-			l.pull = math.Max(0, f.LoadLeast)
-		}
-		l.liquidHead = l.pressureMost - s.UllagePressure
 		out = append(out, l)
 	}
 	return out, nil
+}
+
+// stabilityAt returns the load at one station z [m].
+func stabilityAt(s *loads.State, c *loadCase, b loads.Body, z float64) (stabilityLoad, error) {
+	f, err := s.FreeBody(z, b)
+	l := stabilityLoad{z: z, compression: math.Max(0, -f.LoadLeast) + math.Max(0, -f.LiquidLeast),
+		liquidPull: math.Max(0, f.LiquidLeast), moment: f.Moment, shear: f.Shear,
+		pressureLeast: c.least, pressureMost: s.PressureWorst(z)}
+	if c.present {
+		l.pull = math.Max(0, f.LoadLeast)
+	}
+	l.liquidHead = l.pressureMost - s.UllagePressure
+	return l, err
 }
 
 // columnLoad returns what presses on the tank as a strut in one state [N]: the

@@ -31,6 +31,7 @@ func (r *run) quantities() (out []report.NamedQuantity) {
 	}
 	add("dry_mass", mass, "kg", note)
 	add("tank.near_pressure", r.near, "Pa", r.nearWhy)
+	out = append(out, r.stabilityQuantities()...)
 	seams, _, longErr, girthErr := r.cylinderSeams(r.cases[0])
 	add("cylinder.hoop_efficiency", unless(longErr, seams.Long), "1", seams.LongJoint)
 	add("cylinder.longitudinal_efficiency", unless(girthErr, seams.Girth), "1", seams.GirthJoint)
@@ -235,6 +236,7 @@ func (r *run) caseSheets() (out []report.CaseSheet) {
 		if len(c.states) > 1 {
 			s.Notes = append(s.Notes, "both ends of the liquid's density are assessed; the worse counts")
 		}
+		s.Notes = append(s.Notes, r.stabilityNote(c.name))
 		out = append(out, s)
 	}
 	return out

@@ -168,7 +168,7 @@ func (tr *Trial) WithPort(group string, change func(*tank.Port)) (*Trial, error)
 			change(p)
 		}
 	}
-	m.t, m.ports = &t, nil
+	m.t, m.ports, m.stables = &t, nil, map[stableKey]*stableCylinder{}
 	if err := m.newPorts(); err != nil {
 		return nil, err
 	}

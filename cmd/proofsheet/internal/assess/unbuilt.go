@@ -12,8 +12,6 @@ func (m *model) unbuilt() (out []check.Result) {
 	add := func(id, title, why string) {
 		out = append(out, check.NotMade(id, title, errors.New(why+": this version does not make the check")))
 	}
-	add("cylinder/compression", "Cylinder: buckling in compression and bending, column", "stability under line loads at the smallest pressure and at none")
-	add("cylinder/external", "Cylinder: external pressure", "collapse under external pressure, with the vent closed while draining")
 	for _, h := range m.ends() {
 		unbuiltHead(h, add)
 	}
@@ -25,7 +23,6 @@ func (m *model) unbuilt() (out []check.Result) {
 // unbuiltHead lists the checks of a head that are not made.
 func unbuiltHead(h *headPart, add func(id, title, why string)) {
 	at, in := h.name, h.in
-	add(at+"/external", h.title+": external pressure", "buckling with the pressure on the convex side")
 	if in.Closure == "bolted" {
 		add(at+"/bolts", h.title+": bolts", "bolt load in operation and seating")
 		add(at+"/seal", h.title+": seal", "tightness of the seal")
