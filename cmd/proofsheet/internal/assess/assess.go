@@ -122,7 +122,8 @@ func (r *run) checkState(s *loads.State, c *loadCase) []check.Result {
 func (r *run) checkTank() {
 	compatible, cautions := r.checkCompatibility()
 	r.cautions = append(r.cautions, cautions...)
-	r.checks = append(r.checks, r.checkRelief(), r.checkVapour(), compatible)
+	r.checks = append(r.checks, r.checkRelief(), r.checkVapour(), compatible, r.checkLife(r.cases), r.checkLeak(r.cases))
+	r.checks = append(r.checks, r.checkFlaw(r.cases)...)
 }
 
 // worse returns the worse of two answers to one check: not satisfied before not

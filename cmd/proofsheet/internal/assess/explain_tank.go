@@ -33,13 +33,20 @@ var tankExplanations = []Explanation{
 	},
 	{
 		ID: "tank/life", Asks: "Do the welds stand the cycles of every case and of the proof?",
-		Formula: "Σ n/N ≤ 1 over the scatter factor", Source: "weld classes (recalled)", Limits: "cycles as written in the cases",
-		Change: []string{"fewer cycles", "a better weld class", thicker},
+		Formula: "4 Σ n/N(Δσ, FAT) ≤ 1", Source: "weld classes of IIW and EN 13445-3 (recalled)",
+		Limits: "every case says its cycles, every joint its hi_lo and peaking; proof and leak test come on top; a range above twice the zone's yield is not assessed",
+		Change: []string{"fewer cycles", "a joint welded from both sides", "walls better in line", thicker},
 	},
 	{
 		ID: "tank/leak-before-burst", Asks: "Would a crack leak before the tank bursts?",
-		Formula: "K of a through crack with bulging < K_c", Source: "fracture mechanics (recalled)", Limits: "a leak of oxygen, peroxide or nitrous oxide is not safe",
-		Change: []string{"a tougher alloy", "a thinner, less stressed wall"},
+		Formula: "M σ_h √(π 5 t) ≤ K_c; M σ_h ≤ flow stress; surface crack at 0.8 of the wall ≤ K_c", Source: "criterion B of space practice (recalled), Folias (read), Newman and Raju (recalled)",
+		Limits: "needs toughness of the material, a lower bound; up to 0.8 of the zone's yield; a leak of oxygen, peroxide or nitrous oxide is no safe end",
+		Change: []string{"a tougher alloy, or a toughness that was measured", "a less stressed wall"},
+	},
+	{
+		ID: "tank/flaw-growth", Asks: "Does a flaw that the examination may have missed stay within the wall over every cycle?",
+		Formula: "4 (n/N + n_p/N_p) ≤ 1", Source: "Newman and Raju (recalled); growth constants, each with its own source", Limits: "made where a joint says its flaw; depth up to 0.8 of the wall",
+		Change: []string{"an examination that finds smaller flaws", "fewer cycles", thicker},
 	},
 	{
 		ID: "tank/hot-fill", Asks: "Does a saturated propellant keep its ullage on the hottest day?",

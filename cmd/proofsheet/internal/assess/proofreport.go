@@ -202,6 +202,7 @@ func (r *run) proofSheet() *report.Proof {
 	} else {
 		s.Relief = relief
 	}
+	s.Notes = append(s.Notes, r.screening(r.proof)...)
 	r.proofReadings(s)
 	r.proofEnergy(s)
 	s.Sequence = sequence(in.Method)
@@ -276,6 +277,7 @@ func (r *run) proofEnergy(s *report.Proof) {
 		e, err := g.Energy()
 		if err == nil {
 			s.StoredEnergy, s.FluidEnergy = e.Isentropic, e.Isentropic
+			s.Notes = append(s.Notes, "Stored at the test: "+gasWords(e)+".")
 			var d float64
 			if d, err = proof.StandOff(e.Isentropic); err == nil {
 				s.StandOff = &d
@@ -303,6 +305,7 @@ func (r *run) proofEnergy(s *report.Proof) {
 		}
 	}
 	s.StoredEnergy = s.FluidEnergy + s.WallEnergy
+	s.Notes = append(s.Notes, r.trappedAir())
 }
 
 // sequence returns the procedure in order: common practice, steps as the plan.

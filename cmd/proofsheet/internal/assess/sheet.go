@@ -156,6 +156,7 @@ func (r *run) notes() []string {
 		fmt.Sprintf("Highest ullage pressure with people near: %s (%s).", bar(r.near), r.nearWhy),
 		"Checks named in the sheet as not assessed were not made; the tank is not satisfied on them.",
 	}
+	out = append(out, r.storedNote())
 	if ok, why := r.proof.issued(); !ok {
 		out = append(out, "No proof plan is issued: "+why+".")
 	}

@@ -53,6 +53,7 @@ func (r *run) quantities() (out []report.NamedQuantity) {
 		add(at+".obliquity", unless(p.chordsErr, p.chords.Obliquity), "rad", note)
 	}
 	out = append(append(out, r.couponQuantities()...), r.shellQuantities()...)
+	out = append(out, r.serviceEnergy()...)
 	return append(out, r.proofQuantities()...)
 }
 

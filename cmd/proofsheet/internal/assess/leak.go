@@ -1,0 +1,237 @@
+package assess
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"proofsheet/cmd/proofsheet/internal/tank"
+	"proofsheet/loads/proof"
+	"proofsheet/report/check"
+	"proofsheet/shell/life"
+)
+
+const (
+	leakID    = "tank/leak-before-burst"
+	leakTitle = "Tank: a crack leaks before it bursts the tank"
+	flawID    = "tank/flaw-growth"
+	flawTitle = "Tank: a flaw that the examination missed, over every cycle"
+)
+
+// A cracked is a part that a crack along it is thought into, with what holds it.
+type cracked struct {
+	part  *part
+	joint *tank.Joint // in which it lies; nil: none
+}
+
+// crackedParts are the parts of the shell with a membrane.
+func (m *model) crackedParts() (out []cracked) {
+	out = append(out, cracked{&m.cyl, m.long})
+	for _, h := range m.ends() {
+		if h.in.Shape != "flat" {
+			out = append(out, cracked{&h.part, h.segment})
+		}
+	}
+	return out
+}
+
+// leakHarms says why a leak of the contents is no safe end, or "".
+func (m *model) leakHarms() error {
+	fluid := m.t.Contents.Fluid
+	if fluid == "" {
+		return errors.New("the contents are given by their density alone: whether a leak of them is harmless is not known")
+	}
+	dangers := proof.Dangers(fluid)
+	for _, d := range []proof.Danger{proof.Oxygen, proof.Peroxide, proof.Nitrous} {
+		if slices.Contains(dangers, d) {
+			return fmt.Errorf("a leak of %s is no safe end: leak before burst does not count for it, whatever the numbers", d)
+		}
+	}
+	if slices.Contains(dangers, proof.Unknown) {
+		return fmt.Errorf("whether a leak of %s is harmless is not known", fluid)
+	}
+	return nil
+}
+
+// checkLeak asks whether a crack in any part leaks before it runs, at the highest
+// pressure of any case.
+func (m *model) checkLeak(cases []*loadCase) check.Result {
+	if err := m.leakHarms(); err != nil {
+		return check.NotMade(leakID, leakTitle, err)
+	}
+	var worst check.Result
+	for i, k := range m.crackedParts() {
+		r := m.leakOf(k, cases)
+		if i == 0 {
+			worst = r
+		} else {
+			worst = worse(worst, r)
+		}
+	}
+	if s := worst.Status(); s == check.Satisfied || s == check.NotSatisfied {
+		worst.Note += "; whether a leak is harmless where it happens is for those who run the tank to say"
+	}
+	return worst
+}
+
+// leakOf makes the check of one part.
+func (m *model) leakOf(k cracked, cases []*loadCase) check.Result {
+	w, err := m.crackedWall(k, cases)
+	r := check.NotMade(leakID, leakTitle, err)
+	if err == nil {
+		r = w.Check(leakID, leakTitle)
+		_, err = w.Leak()
+	}
+	if err != nil {
+		r.Err = fmt.Errorf("%s: %w", w.Where, err)
+	}
+	if w.Toughness == 0 {
+		r.Err = fmt.Errorf("%w; write toughness of material %s with toughness_source: tabled values are typical and pass nothing", r.Err, k.part.material)
+	}
+	return r
+}
+
+// crackedWall gathers a part at the highest stress of any case.
+func (m *model) crackedWall(k cracked, cases []*loadCase) (life.Wall, error) {
+	w := life.Wall{Where: strings.ToLower(k.part.title), Radius: math.NaN(), Thickness: k.part.least, Yield: math.Inf(1), Ultimate: math.Inf(1)}
+	if mat, ok := m.t.FindMaterial(k.part.material); ok && mat.Toughness != nil {
+		w.Toughness, w.Source = *mat.Toughness, check.Source{Doc: mat.ToughnessSource, Where: "given in the tank file", How: check.Practice}
+	}
+	bend := 0.0
+	var err error
+	if k.joint != nil {
+		if bend, _, err = m.misaligned(k.joint, true, []*part{k.part}); err != nil {
+			return w, err
+		}
+		w.Where += ", " + k.joint.Name
+	}
+	for _, c := range cases {
+		for _, at := range c.moments() {
+			x := m.metals.at(k.part.material, m.weldsOf(k.part), k.part.nominal, at.temperature)
+			if err := errors.Join(k.part.refused, x.zoneErr, x.zone.Brittle); err != nil {
+				return w, err
+			}
+			w.Yield, w.Ultimate = math.Min(w.Yield, x.zone.Yield.Value), math.Min(w.Ultimate, x.zone.Ultimate.Value)
+			if err := m.crackedAt(&w, k, at, bend); err != nil {
+				return w, err
+			}
+		}
+	}
+	return w, nil
+}
+
+// crackedAt raises the stresses of a wall to those of one case; bend is the bending
+// of misalignment over the membrane [-]. The radius is that where the membrane is most.
+func (m *model) crackedAt(w *life.Wall, k cracked, c *loadCase, bend float64) error {
+	for _, s := range c.states {
+		st := m.shellOf(s, c)
+		if err := errors.Join(m.massErr, st.err); err != nil {
+			return err
+		}
+		for _, h := range m.ends() {
+			load, err := m.seamLoadAt(h, s, c, st)
+			if err != nil {
+				return err
+			}
+			for i, q := range st.pressure.Stations {
+				if st.whole.segments[q.Segment] != k.part {
+					continue
+				}
+				w.Pressure = math.Max(w.Pressure, m.worstAt(s, math.Max(math.Min(q.Z, m.highest0()), m.lowest0())))
+				hoop, mer := st.spanAt(i, load, true), st.spanAt(i, load, false)
+				most := math.Max(hoop.membrane, mer.membrane)
+				w.Local = math.Max(w.Local, math.Max(hoop.largest(), mer.largest())+bend*most)
+				if !(most <= w.Hoop) {
+					w.Hoop = most
+					if q.Slender > 0 { // it is not a number on the axis
+						w.Radius = q.Slender * k.part.least
+					}
+				}
+			}
+		}
+	}
+	return nil
+}
+
+// largest is the largest magnitude of a span [Pa].
+func (a span) largest() float64 { return math.Max(a.most, -a.least) }
+
+// lowest0 and highest0 are where the inside begins and ends [m].
+func (m *model) lowest0() float64  { lo, _ := m.in.Bounds(); return lo }
+func (m *model) highest0() float64 { _, hi := m.in.Bounds(); return hi }
+
+// checkFlaw asks, where a flaw is given, whether it stays within the wall over
+// every cycle: those of service at the highest stress of any case, those of the
+// proof at theirs, by the fastest law that is known, as welded.
+func (m *model) checkFlaw(cases []*loadCase) (out []check.Result) {
+	for _, k := range m.crackedParts() {
+		if k.joint == nil || k.joint.Flaw == nil {
+			continue
+		}
+		r := m.flawIn(k, cases)
+		if r.Status() == check.NotAssessed {
+			r.Err = fmt.Errorf("%s: %w", strings.ToLower(k.part.title), errors.New(r.Reason()))
+		}
+		if out == nil {
+			out = []check.Result{r}
+		} else {
+			out[0] = worse(out[0], r)
+		}
+	}
+	return out
+}
+
+func (m *model) flawIn(k cracked, cases []*loadCase) check.Result {
+	w, err := m.crackedWall(k, cases)
+	cycles, cyclesErr := m.lifeCycles(cases)
+	if err = errors.Join(err, cyclesErr); err == nil && w.Toughness == 0 {
+		err = fmt.Errorf("no lower bound of the toughness is known: write toughness of material %s with toughness_source", k.part.material)
+	}
+	if err != nil {
+		return check.NotMade(flawID, flawTitle, err)
+	}
+	proofs, service, proofWall := 0.0, 0.0, w
+	for _, c := range cycles {
+		if c.name != "proof" {
+			service += c.count
+			continue
+		}
+		proofs = c.count
+		if proofWall, err = m.crackedWall(k, c.at); err != nil {
+			return check.NotMade(flawID, flawTitle, err)
+		}
+		proofWall.Toughness = w.Toughness
+	}
+	mat, _ := m.t.FindMaterial(k.part.material)
+	return life.CheckFlaw(flawID, flawTitle, w, proofWall, life.Flaw{Depth: *k.joint.Flaw, Shape: life.DefaultShape, Thickness: w.Thickness, Radius: w.Radius},
+		life.RecordsOf(mat.Alloy, m.familyOf(k.part.material)), service, proofs)
+}
+
+// screening says what flaw the proof finds in each part, or why it finds none. A
+// flaw is only found by what the test surely reaches: the low pressure counts.
+func (m *model) screening(t *proofTest) (out []string) {
+	c, _, err := m.proofState(t)
+	if err != nil {
+		return []string{"What flaw the proof finds is not known: " + err.Error() + "."}
+	}
+	low := t.plan.Top / c.ullage
+	for _, k := range m.crackedParts() {
+		name, depth := strings.ToLower(k.part.title), math.NaN()
+		w, err := m.crackedWall(k, []*loadCase{c})
+		if err == nil {
+			_, err = w.Leak() // within what fracture mechanics speak of
+		}
+		if err == nil {
+			mat, _ := m.t.FindMaterial(k.part.material)
+			depth, err = life.Screened(life.DefaultShape, w.Thickness, low*w.Hoop, w.Yield, given(mat.ToughnessMost))
+		}
+		if err != nil {
+			out = append(out, fmt.Sprintf("Flaws in the %s: what the examination finds counts, since %s.", name, strings.ReplaceAll(err.Error(), "\n", "; ")))
+			continue
+		}
+		out = append(out, fmt.Sprintf("Flaws in the %s: where its stress is highest, one deeper than %.2f mm, of depth over half length %.2g, would not survive the proof; shallower ones may be there.", name, math.Ceil(depth*1e5)/100, life.DefaultShape))
+	}
+	return out
+}

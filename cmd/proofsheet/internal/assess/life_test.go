@@ -1,0 +1,133 @@
+package assess_test
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"proofsheet/report/check"
+)
+
+const lived = "life"
+
+// The life of the tank in testdata, by hand: an outlet of index 2.2 against a hole of 3 σ, class 56; never the membrane alone.
+func TestLifeIsMade(t *testing.T) {
+	s := sheet(t, read(t, lived))
+	for id, want := range map[string]check.Status{"tank/life": check.Satisfied, "tank/leak-before-burst": check.Satisfied, "tank/flaw-growth": check.Satisfied} {
+		r := find(t, s, id)
+		if r.Status() != want || r.Source.How != check.Memory {
+			t.Errorf("%s: %v (%s), %v", id, r.Status(), r.Reason(), r.Source)
+		}
+		said := false
+		for _, line := range s.AllRecalled() {
+			said = said || strings.Contains(line, id)
+		}
+		if !said {
+			t.Errorf("%s rests on recalled values and the summary does not say so", id)
+		}
+	}
+	// The long seam carries 1 + 6 e/t over twice its wall for hi-lo, and 6 d/t for peaking, over 1 − ν².
+	seam := find(t, sheet(t, changed(t, lived, "peaking = \"0.5 mm\"", "peaking = \"1.5 mm\"")), "tank/life")
+	straight := find(t, sheet(t, changed(t, lived, "peaking = \"0.5 mm\"", "peaking = \"0 mm\"", "hi_lo = \"0.5 mm\"\npeaking", "hi_lo = \"0 mm\"\npeaking")), "tank/life")
+	ranges := func(r check.Result, of string) float64 {
+		for _, q := range r.Inputs {
+			if strings.HasPrefix(q.Name, of) && q.Symbol == "Δσ" {
+				return q.Value
+			}
+		}
+		return math.NaN()
+	}
+	if !strings.Contains(seam.Demand.Name, "long seam") || !(ranges(seam, "proof") > 2.5*ranges(straight, "hot-fire")) {
+		t.Errorf("%s: %g and %g Pa", seam.Demand.Name, ranges(seam, "proof"), ranges(straight, "hot-fire"))
+	}
+}
+
+// What is not known of the life leaves it not assessed, with what to write.
+func TestLifeSaysWhatIsMissing(t *testing.T) {
+	for name, row := range map[string]struct {
+		change []string
+		id     string
+		says   string
+	}{
+		"cycles":        {[]string{"cycles = 150\n", ""}, "tank/life", "how often is not known of case hot-fire: write its cycles"},
+		"no case":       {[]string{"[[case]]\nname = \"fill\"\nullage_pressure = \"2 bar\"\naxial_load_factor = 1.0\nfill = 0.90\nground = true\ncycles = 200\n", "", "[[case]]\nname = \"hot-fire\"\nullage_pressure = \"12 bar\"\naxial_load_factor = 1.0\nfill = 0.90\nground = true\ncycles = 150\n", ""}, "tank/life", "no case says how often"},
+		"hi-lo":         {[]string{"hi_lo = \"0.5 mm\"\npeaking", "peaking"}, "tank/life", "write hi_lo and peaking of joint long"},
+		"lap":           {[]string{"kind = \"single butt, root seen\"\nroot = \"borescope over the whole length, root purged\"", "kind = \"double lap\"\nefficiency = 0.55\nsource = \"test\""}, "tank/life", "its lap bends it"},
+		"wide port":     {[]string{"outside_diameter = \"26.9 mm\"", "outside_diameter = \"48.3 mm\""}, "tank/life", "bore over the root of diameter times wall"},
+		"load":          {[]string{"inside = \"8 mm\"\n", "inside = \"8 mm\"\nload = { force = \"100 N\", moment = \"1 N m\" }\n"}, "tank/life", "piping"},
+		"toughness":     {[]string{"toughness = \"150 MPa m^0.5\"\ntoughness_most = \"400 MPa m^0.5\"\ntoughness_source = \"invented for demonstration: a test of the weld metal would stand here\"\n", ""}, "tank/leak-before-burst", "write toughness of material plate"},
+		"flaw, no K":    {[]string{"toughness = \"150 MPa m^0.5\"\ntoughness_most = \"400 MPa m^0.5\"\ntoughness_source = \"invented for demonstration: a test of the weld metal would stand here\"\n", ""}, "tank/flaw-growth", "no lower bound of the toughness"},
+		"flaw too deep": {[]string{"flaw = \"1.5 mm\"", "flaw = \"4 mm\""}, "tank/flaw-growth", "first depth over wall"},
+		"own contents":  {[]string{"fluid = \"ethanol-85\"", "density = \"830 kg/m3\"\nsource = \"test\""}, "tank/leak-before-burst", "whether a leak of them is harmless is not known"},
+		"oxygen":        {[]string{"fluid = \"ethanol-85\"\ntemperature = \"20 degC\"", "fluid = \"LOX\"\ntemperature = \"90 K\""}, "tank/leak-before-burst", "a leak of oxygen is no safe end"},
+		"peroxide":      {[]string{"fluid = \"ethanol-85\"", "fluid = \"HTP-85\""}, "tank/leak-before-burst", "a leak of peroxide is no safe end"},
+		"nitrous oxide": {[]string{"fluid = \"ethanol-85\"", "fluid = \"N2O\"", "meop = \"12 bar\"", "meop = \"60 bar\"", "relief = \"10.5 bar\"", "relief = \"54 bar\""}, "tank/leak-before-burst", "a leak of nitrous oxide is no safe end"},
+	} {
+		r := find(t, sheet(t, changed(t, lived, row.change...)), row.id)
+		if r.Status() != check.NotAssessed || !strings.Contains(r.Reason(), row.says) {
+			t.Errorf("%s: %v, %s", name, r.Status(), r.Reason())
+		}
+	}
+}
+
+func TestLifeFails(t *testing.T) {
+	for name, row := range map[string]struct {
+		change []string
+		id     string
+	}{
+		"too often":   {[]string{"cycles = 150", "cycles = 3e6"}, "tank/life"},
+		"brittle":     {[]string{"toughness = \"150 MPa m^0.5\"", "toughness = \"8 MPa m^0.5\""}, "tank/leak-before-burst"},
+		"flaw, often": {[]string{"cycles = 150", "cycles = 3e6"}, "tank/flaw-growth"},
+	} {
+		if r := find(t, sheet(t, changed(t, lived, row.change...)), row.id); r.Status() != check.NotSatisfied {
+			t.Errorf("%s: %v, %s", name, r.Status(), r.Reason())
+		}
+	}
+}
+
+// More cycles and worse walls always use more life.
+func TestLifeIsMonotone(t *testing.T) {
+	use := func(change ...string) float64 {
+		return find(t, sheet(t, changed(t, lived, change...)), "tank/life").Demand.Value
+	}
+	base := use()
+	for name, more := range map[string]float64{
+		"cycles":  use("cycles = 150", "cycles = 151"),
+		"peaking": use("peaking = \"0.5 mm\"", "peaking = \"2 mm\""), "hi-lo": use("hi_lo = \"0.5 mm\"\npeaking", "hi_lo = \"2 mm\"\npeaking"),
+	} {
+		if !(more > base) {
+			t.Errorf("%s: %g, was %g", name, more, base)
+		}
+	}
+}
+
+// What the tank stores in service: a tank of gas by three models; a liquid that flashes only where its energy is known.
+func TestServiceEnergy(t *testing.T) {
+	value := func(change ...string) (gas, flash, away float64) {
+		s := sheet(t, changed(t, lived, change...))
+		for _, q := range s.Quantities {
+			switch q.Key {
+			case "service.gas_energy":
+				gas = q.Value
+			case "service.flash_energy":
+				flash = q.Value
+			case "service.stand_off":
+				away = q.Value
+			}
+		}
+		return gas, flash, away
+	}
+	gas, flash, away := value()
+	// Run empty at 12 bar, 77.75 l: 2.5 P V (1 − (Pa/P)^0.2857) with P 1.3013 MPa, by hand 131.0 kJ.
+	if math.Abs(gas-131.0e3) > 0.1e3 || flash != 0 || away != 30 {
+		t.Errorf("ethanol: gas %g J, flash %g J, %g m", gas, flash, away)
+	}
+	nitrous := []string{"fluid = \"ethanol-85\"", "fluid = \"N2O\"", "meop = \"12 bar\"", "meop = \"60 bar\"", "relief = \"10.5 bar\"", "relief = \"54 bar\"", "fill = 0.90\nground = true\ncycles = 200", "fill = 0.70\nground = true\ncycles = 200", "fill = 0.90\nground = true\ncycles = 150", "fill = 0.70\nground = true\ncycles = 150",
+		"ullage_pressure = \"12 bar\"", "ullage_pressure = \"vapour\"", "ullage_pressure = \"2 bar\"", "ullage_pressure = \"vapour\""}
+	if _, flash, _ = value(nitrous...); !(flash > 1.5e6) { // 35.9 MJ/m3 of 54 l and vapour
+		t.Errorf("nitrous oxide at 20 °C: flash %g J", flash)
+	}
+	if gas, _, away = value("fluid = \"ethanol-85\"", "fluid = \"propane\"", "ullage_pressure = \"2 bar\"", "ullage_pressure = \"vapour\""); !math.IsNaN(gas) || !math.IsNaN(away) {
+		t.Errorf("propane: %g J, %g m; its flash is not known", gas, away)
+	}
+}

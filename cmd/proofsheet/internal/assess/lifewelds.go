@@ -1,0 +1,213 @@
+package assess
+
+import (
+	"errors"
+	"fmt"
+	"math"
+
+	"proofsheet/cmd/proofsheet/internal/tank"
+	"proofsheet/loads"
+	"proofsheet/shell/edge"
+	"proofsheet/shell/life"
+)
+
+// lifeWelds lists every weld of the shell.
+func (m *model) lifeWelds() (out []lifeWeld) {
+	hoop := true
+	if m.long != nil {
+		out = append(out, m.lifeSeam("long seam", m.long, hoop, m.everywhere(&m.cyl, hoop), &m.cyl))
+	}
+	if m.girth != nil {
+		out = append(out, m.lifeSeam("girth seam", m.girth, !hoop, m.everywhere(&m.cyl, !hoop), &m.cyl))
+	}
+	for _, h := range m.ends() {
+		if h.seam != nil {
+			out = append(out, m.lifeSeam(h.end+" seam", h.seam, !hoop, m.atJoint(m.seamJoint(h)), &m.cyl, &h.part))
+		}
+		if h.segment != nil {
+			out = append(out, m.lifeSeam(h.end+" head seam", h.segment, hoop, m.everywhere(&h.part, hoop), &h.part))
+		}
+		if h.in.Tip != nil {
+			out = append(out, m.lifeTip(h))
+		}
+	}
+	for _, p := range m.ports {
+		if p.head == nil || p.head.in.Tip == nil || p.head.in.Tip.Port != p.in.Name {
+			out = append(out, m.lifePort(p))
+		}
+	}
+	return out
+}
+
+// lifeSeam is a butt weld with its misalignment.
+func (m *model) lifeSeam(where string, j *tank.Joint, along bool, stress func(*loads.State, *loadCase) (span, error), parts ...*part) lifeWeld {
+	w := lifeWeld{where: where + " (" + j.Name + ")", parts: parts, stress: stress}
+	w.bend, w.local, w.err = m.misaligned(j, along, parts)
+	w.class = func() (c life.Class, err error) {
+		for i, p := range parts {
+			got, e := life.ClassOf(j.Kind, m.familyOf(p.material), j.Root != "")
+			if err = errors.Join(err, e); i == 0 || got.FAT < c.FAT {
+				c = got
+			}
+		}
+		return c, err
+	}
+	return w
+}
+
+// misaligned returns the bending of a seam that is out of line, over its membrane
+// stress [-]. Life is not judged by walls that nobody measured: hi_lo, and
+// peaking of a seam along the wall, must be written.
+func (m *model) misaligned(j *tank.Joint, along bool, parts []*part) (float64, string, error) {
+	need := "hi_lo"
+	if along {
+		need = "hi_lo and peaking"
+	}
+	if j.HiLo == nil || along && j.Peaking == nil {
+		return math.NaN(), "", fmt.Errorf("how far the walls are out of line is not known: write %s of joint %s, as measured or as the welder holds it", need, j.Name)
+	}
+	t1, t2 := parts[0].least, parts[len(parts)-1].least
+	if !along {
+		k, err := edge.HiLo(t1, t2, *j.HiLo)
+		return k, fmt.Sprintf("numerical shell, and hi-lo of %.3g mm", *j.HiLo*1e3), err
+	}
+	e, ν, err := m.elastic(parts[0], roomTemperature)
+	if err != nil {
+		return math.NaN(), "", err
+	}
+	k, err1 := edge.LongHiLo(t1, t2, *j.HiLo, ν)
+	// Of any length of the straight part and unpressurised, the largest ratio.
+	d := *j.Peaking
+	roof, err2 := edge.Peaking(d, math.Max(3*d, t1), t1, 0, e, ν)
+	return k + roof, fmt.Sprintf("numerical shell, hi-lo of %.3g mm and peaking of %.3g mm", *j.HiLo*1e3, d*1e3), errors.Join(err1, err2)
+}
+
+// everywhere returns the stress across a weld that may lie anywhere in a part: the
+// extremes over all of it, both faces.
+func (m *model) everywhere(p *part, hoop bool) func(*loads.State, *loadCase) (span, error) {
+	return func(s *loads.State, c *loadCase) (span, error) {
+		return m.spanWhere(s, c, hoop, func(st *shellState, i int) bool {
+			return st.whole.segments[st.pressure.Stations[i].Segment] == p
+		})
+	}
+}
+
+// atJoint returns the stress across a girth weld, on both walls.
+func (m *model) atJoint(j shellJoint) func(*loads.State, *loadCase) (span, error) {
+	return func(s *loads.State, c *loadCase) (span, error) {
+		st := m.shellOf(s, c)
+		if st.err != nil {
+			return span{}, st.err
+		}
+		at := st.distances(j)
+		return m.spanWhere(s, c, false, func(_ *shellState, i int) bool { return at[i].along == 0 })
+	}
+}
+
+// spanWhere returns the extremes over the stations that are taken.
+func (m *model) spanWhere(s *loads.State, c *loadCase, hoop bool, take func(st *shellState, i int) bool) (out span, err error) {
+	st := m.shellOf(s, c)
+	if err := errors.Join(m.massErr, st.err); err != nil {
+		return out, err
+	}
+	found := false
+	for _, h := range m.ends() { // the line loads differ at both ends
+		load, err := m.seamLoadAt(h, s, c, st)
+		if err != nil {
+			return out, err
+		}
+		for i := range st.pressure.Stations {
+			if take(st, i) {
+				out, found = out.with(st.spanAt(i, load, hoop)), true
+			}
+		}
+	}
+	if !found || math.IsNaN(out.most-out.least+out.membrane) {
+		return out, errors.New("the numerical shell has no stress there")
+	}
+	return out, nil
+}
+
+// spanAt returns the extremes of one stress at a station.
+func (st *shellState) spanAt(i int, load seamLoad, hoop bool) (out span) {
+	for _, p := range st.stresses(i, load) {
+		for _, l := range [2]edge.Stress{p.most, p.least} {
+			σ := plus(p.pressure, l)
+			if hoop {
+				σ = turned(σ)
+			}
+			b := math.Abs(σ.MeridionalBending)
+			out = out.with(span{σ.Meridional - b, σ.Meridional + b, math.Abs(σ.Meridional)})
+		}
+	}
+	return out
+}
+
+// lifeTip is the weld that closes the tip of a cone. Only a port says how it is
+// made; else it counts as a fillet.
+func (m *model) lifeTip(h *headPart) lifeWeld {
+	full := false
+	if p := m.portNamed(h.in.Tip.Port); p != nil {
+		full = p.in.Weld.GrooveFull
+	}
+	return lifeWeld{where: "tip of the " + h.end + " head", parts: []*part{&h.part}, local: "numerical shell",
+		class:  func() (life.Class, error) { return life.PortClass(m.familyOf(h.material), full) },
+		stress: m.atJoint(m.tipJoint(h))}
+}
+
+// lifePort is the weld of a port to its wall: the larger of the stress at a hole and
+// the stress index of a port that replaces its area.
+func (m *model) lifePort(p *portPart) lifeWeld {
+	w := lifeWeld{where: "port " + p.in.Name, parts: []*part{&p.host}, err: errors.Join(p.wallErr, p.chordsErr)}
+	if w.err != nil {
+		return w
+	}
+	domed := p.head != nil && p.head.in.Shape != "cone" && p.head.in.Shape != "toricone"
+	bore := p.in.Tube.OutsideDiameter - 2*p.port.TubeWall
+	k, err := life.PortIndex(domed, bore, 2*p.wall.Radius, p.host.least, p.chords.Obliquity)
+	switch {
+	case err != nil:
+		w.err = err
+	case p.in.Load != nil:
+		w.err = errors.New("what the piping puts on it adds a stress that is not known here")
+	case p.in.Fit == "on":
+		w.err = errors.New("no stress index is known here for a tube set on the wall")
+	}
+	w.local = fmt.Sprintf("stress index %.2f of the port and that of a hole", k)
+	w.class = func() (life.Class, error) {
+		return life.PortClass(m.familyOf(p.host.material), p.in.Weld.GrooveFull && p.in.Pad == nil)
+	}
+	w.stress = func(s *loads.State, c *loadCase) (span, error) { return m.spanAtPort(p, k, s, c) }
+	return w
+}
+
+// spanAtPort returns the extremes at a port from the wall's stress along it, k the
+// stress index [-].
+func (m *model) spanAtPort(p *portPart, k float64, s *loads.State, c *loadCase) (span, error) {
+	hoop, err1 := m.spanWhere(s, c, true, m.alongPort(p))
+	mer, err2 := m.spanWhere(s, c, false, m.alongPort(p))
+	out := span{}
+	for _, a := range []float64{hoop.most, hoop.least, mer.most, mer.least} {
+		for _, b := range []float64{hoop.most, hoop.least, mer.most, mer.least} {
+			edge := life.HoleStress(a, b)
+			out = out.with(span{math.Min(edge, k*a), math.Max(edge, k*a), math.Abs(a)})
+		}
+	}
+	return out, errors.Join(err1, err2)
+}
+
+// alongPort takes the stations of the wall under a port's hole and weld.
+func (m *model) alongPort(p *portPart) func(st *shellState, i int) bool {
+	half := math.Max(p.chords.OutsideMeridional, p.chords.OutsideTransverse)/2 + p.in.Weld.OutsideLeg
+	if pad := p.port.Pad; pad != nil {
+		half = math.Max(half, pad.OutsideDiameter/2)
+	}
+	gap := 0.1 * m.cyl.mid() // taken beside it, so that a station is always met
+	return func(st *shellState, i int) bool {
+		q := st.pressure.Stations[i]
+		if p.head == nil {
+			return st.whole.segments[q.Segment] == &m.cyl && math.Abs(q.Z-p.z) <= half+gap
+		}
+		return st.whole.segments[q.Segment] == &p.head.part && math.Abs(q.R-given(p.in.Radius)) <= half+gap
+	}
+}

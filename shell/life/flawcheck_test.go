@@ -1,0 +1,51 @@
+package life_test
+
+import (
+	"math"
+	"testing"
+
+	"proofsheet/report/check"
+	"proofsheet/report/check/checktest"
+	"proofsheet/shell/life"
+)
+
+// One law, R = 0.5: with Paris the ratio does not count, so the life is that of the flaw by itself, and usage is the sum of both by hand.
+func TestCheckFlaw(t *testing.T) {
+	service, proof := reference(29), reference(29)
+	proof.Local, proof.Pressure = 180*MPa, 4.5*MPa
+	f := life.Flaw{Depth: 0.5e-3, Shape: 0.4, Thickness: 3e-3, Radius: 0.150}
+	laws := []life.Record{{Alloy: "steep", Law: life.Paris{C: 4.46e-10, M: 3}, Source: check.Source{Doc: "test", How: check.Practice}}}
+	n := func(σ float64) float64 {
+		g, err := f.Grow(σ, 0, laws[0].Law, 29*MPa, 240*MPa)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return g.Cycles
+	}
+	r := life.CheckFlaw("tank/flaw-growth", "Flaw", service, proof, f, laws, 100, 2)
+	checktest.Close(t, "usage", r.Demand.Value, 100/n(153*MPa)+2/n(184.5*MPa), 1e-12)
+	if r.Status() != check.Satisfied || r.Factor != 4 {
+		t.Errorf("%v %s", r.Status(), r.Reason())
+	}
+	if r := life.CheckFlaw("tank/flaw-growth", "Flaw", service, proof, f, laws, n(153*MPa)/3, 2); r.Status() != check.NotSatisfied {
+		t.Errorf("over a quarter of the life: %v", r.Status())
+	}
+	faster := append(laws, life.Record{Alloy: "faster", Law: life.Paris{C: 8e-10, M: 3}, Source: laws[0].Source})
+	if q := life.CheckFlaw("tank/flaw-growth", "Flaw", service, proof, f, faster, 100, 2); !(q.Demand.Value > r.Demand.Value) {
+		t.Errorf("the faster law does not count: %g, %g", q.Demand.Value, r.Demand.Value)
+	}
+	for name, change := range map[string]func(){
+		"no law": func() { laws = nil }, "above 0.8 of yield": func() { proof.Local = 193 * MPa }, "no toughness": func() { service.Toughness = 0 },
+		"through the wall": func() { f.Depth = 2.9e-3 }, "stress missing": func() { service.Local = math.NaN() },
+	} {
+		s, p, g, l := service, proof, f, laws
+		change()
+		if r := life.CheckFlaw("tank/flaw-growth", "Flaw", service, proof, f, laws, 100, 2); r.Status() != check.NotAssessed {
+			t.Errorf("%s: %v", name, r.Status())
+		}
+		service, proof, f, laws = s, p, g, l
+	}
+	if r := life.CheckFlaw("tank/flaw-growth", "Flaw", service, proof, f, laws, math.NaN(), 2); r.Status() != check.NotAssessed {
+		t.Errorf("cycles missing: %v", r.Status())
+	}
+}
