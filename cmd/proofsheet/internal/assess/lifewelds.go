@@ -79,7 +79,11 @@ func (m *model) misaligned(j *tank.Joint, along bool, parts []*part) (float64, s
 	// Of any length of the straight part and unpressurised, the largest ratio.
 	d := *j.Peaking
 	roof, err2 := edge.Peaking(d, math.Max(3*d, t1), t1, 0, e, ν)
-	return k + roof, fmt.Sprintf("numerical shell, hi-lo of %.3g mm and peaking of %.3g mm", *j.HiLo*1e3, d*1e3), errors.Join(err1, err2)
+	oval, err3 := 0.0, error(nil)
+	if ΔD := m.t.Cylinder.OutOfRound; ΔD != nil && parts[0] == &m.cyl { // without the rounding by pressure
+		oval, err3 = edge.OutOfRound(*ΔD, 2*m.cyl.mid(), t1, 0, e, ν)
+	}
+	return k + roof + oval, fmt.Sprintf("numerical shell, hi-lo of %.3g mm and peaking of %.3g mm", *j.HiLo*1e3, d*1e3), errors.Join(err1, err2, err3)
 }
 
 // everywhere returns the stress across a weld that may lie anywhere in a part: the
