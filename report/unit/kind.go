@@ -28,21 +28,22 @@ const (
 	Acceleration                 // [m/s2]
 	Velocity                     // [m/s]
 	Toughness                    // stress intensity [Pa m½]
+	Strain                       // [-]
 )
 
 var kindNames = [...]string{
 	"length", "area", "volume", "mass", "density", "force", "moment",
 	"pressure", "absolute pressure", "temperature", "thermal expansion",
-	"time", "angle", "acceleration", "velocity", "toughness",
+	"time", "angle", "acceleration", "velocity", "toughness", "strain",
 }
 
 var siUnits = [...]string{
-	"m", "m2", "m3", "kg", "kg/m3", "N", "N m", "Pa", "Pa", "K", "1/K", "s", "rad", "m/s2", "m/s", "Pa m^0.5",
+	"m", "m2", "m3", "kg", "kg/m3", "N", "N m", "Pa", "Pa", "K", "1/K", "s", "rad", "m/s2", "m/s", "Pa m^0.5", "m/m",
 }
 
 var examples = [...]string{
 	"3 mm", "5 mm2", "12 l", "40 kg", "786 kg/m3", "-35 kN", "3 kN m", "25 bar",
-	"1.013 bara", "20 degC", "16e-6 1/K", "10 min", "30 deg", "9.81 m/s2", "4 m/s", "29 MPa m^0.5",
+	"1.013 bara", "20 degC", "16e-6 1/K", "10 min", "30 deg", "9.81 m/s2", "4 m/s", "29 MPa m^0.5", "850 um/m",
 }
 
 // String returns the kind in words: "length", "absolute pressure".
@@ -143,6 +144,7 @@ var units = map[Kind][]scale{
 		of("MPa m^0.5", "1000000"), of("Pa m^0.5", "1"),
 		product("ksi in^0.5", "1000", pound, gravity, perInch, perInch, rootInch),
 	},
+	Strain: {of("um/m", "0.000001"), of("microstrain", "0.000001"), of("mm/m", "0.001"), of("%", "0.01"), of("m/m", "1")},
 }
 
 // Units returns the units that may stand behind a number of the kind.

@@ -1,0 +1,117 @@
+package tank
+
+import (
+	"math"
+	"strings"
+	"testing"
+)
+
+// goodLog holds every column, each in a unit of its own.
+const goodLog = "# sheet: 0123456789ab\n" +
+	"time [min],pressure [psi] +/- 0.1,volume (gal) ± 0.5 in3,returned [ml],line [ml],temperature [degF] ± 0.09 degF,wall_temperature [degC],strain-hoop [microstrain] ± 5,strain-b [%],remark\n" +
+	"0,0,0,0,0,50,10,0,0,filled\n" +
+	"1.5,145.03774,0.1,0,1,,10,500,0.05,\n"
+
+func TestReadLog(t *testing.T) {
+	l, err := ReadLog("log.csv", []byte(goodLog))
+	if err != nil {
+		t.Fatal(err)
+	}
+	near := func(what string, got, want float64) {
+		t.Helper()
+		if !(math.Abs(got-want) <= 1e-6*math.Abs(want)) {
+			t.Errorf("%s is %g, want %g", what, got, want)
+		}
+	}
+	if l.Sheet != "0123456789ab" || len(l.Rows) != 2 || len(l.Gauges) != 2 || l.Gauges[0] != "hoop" || len(l.Unused) != 1 {
+		t.Fatalf("%+v", l)
+	}
+	r := l.Rows[1]
+	near("time", r.Time, 90)
+	near("pressure", r.Pressure, 1e6)
+	near("volume", r.Volume, 0.1*3.785411784e-3-1e-6)
+	near("wall", r.Wall, 283.15)
+	near("strain", r.Strains[0], 500e-6)
+	near("strain in per cent", r.Strains[1], 500e-6)
+	near("temperature", l.Rows[0].Temperature, 283.15)
+	if !math.IsNaN(r.Temperature) {
+		t.Errorf("a gap is %g", r.Temperature)
+	}
+	near("uncertainty of pressure", l.PressureChange, 689.4757)
+	near("uncertainty of volume", l.VolumeChange, 0.5*16.387064e-6)
+	near("uncertainty of temperature", l.TemperatureChange, 0.05)
+	near("uncertainty of strain", l.StrainChange, 5e-6)
+}
+
+// What is wrong with a log is told with line and column, all at once.
+func TestBadLog(t *testing.T) {
+	for name, row := range map[string]struct{ text, want string }{
+		"empty":          {"", "log.csv:1:1: is empty"},
+		"no rows":        {"time [s],pressure [bar],volume [l]\n", "log.csv:1:1: holds no rows"},
+		"no unit":        {"time,pressure [bar],volume [l]\n0,1,0\n", `log.csv:1:1: heading "time" has no unit`},
+		"absolute":       {"time [s],pressure [bara],volume [l]\n0,1,0\n", `"1 bara" is an absolute pressure`},
+		"wrong unit":     {"time [s],pressure [l],volume [l]\n0,1,0\n", `heading "pressure [l]"`},
+		"no pressure":    {"time [s],volume [l]\n0,1\n", "log.csv:1:1: has no column pressure; write pressure [Pa]"},
+		"misspelt":       {"time [s],presure [bar],volume [l]\n0,1,0\n", "did you mean pressure?"},
+		"text":           {"time [s],pressure [bar],volume [l]\n0,1,0\n1,high,0\n", `log.csv:3:3: pressure: "high" is not a number`},
+		"not a number":   {"time [s],pressure [bar],volume [l]\n0,nan,0\n", `log.csv:2:3: pressure: "nan" is not a number`},
+		"gap":            {"time [s],pressure [bar],volume [l]\n0,,0\n", "log.csv:2:3: pressure: the field is empty"},
+		"time again":     {"time [s],pressure [bar],volume [l]\n0,1,0\n0,1,0\n", "log.csv:3:1: time: 0 s does not come after the 0 s"},
+		"time back":      {"time [min],pressure [bar],volume [l]\n0,1,0\n2,1,0\n1,1,0\n", "log.csv:4:1: time: 60 s does not come after the 120 s"},
+		"comma":          {"time [s],pressure [bar],volume [l]\n0,1,5,0\n", "log.csv:2:1: has 4 fields where the headings are 3"},
+		"twice":          {"time [s],time [s],pressure [bar],volume [l]\n0,0,1,0\n", "has the column time twice"},
+		"cold":           {"time [s],pressure [bar],volume [l],temperature [degC]\n0,1,0,-300\n", "below absolute zero"},
+		"no gauge":       {"time [s],pressure [bar],volume [l],strain [um/m]\n0,1,0,0\n", `names no gauge; write "strain-NAME [um/m]"`},
+		"strain bare":    {"time [s],pressure [bar],volume [l],strain-a\n0,1,0,0\n", `heading "strain-a" has no unit`},
+		"no uncertainty": {"time [s],pressure [bar] ± x,volume [l]\n0,1,0\n", `heading "pressure [bar]": uncertainty`},
+		"none of it":     {"time [s],pressure [bar] ± 0,volume [l]\n0,1,0\n", "must be above zero"},
+		"not text":       {"time [s],\xff", "is not UTF-8"},
+	} {
+		t.Run(name, func(t *testing.T) {
+			l, err := ReadLog("log.csv", []byte(row.text))
+			if err == nil || l != nil {
+				t.Fatalf("read: %+v", l)
+			}
+			if !strings.Contains(err.Error(), row.want) {
+				t.Errorf("%q lacks %q", err, row.want)
+			}
+		})
+	}
+}
+
+// Two faults are told in one run.
+func TestBadLogTellsAll(t *testing.T) {
+	_, err := ReadLog("log.csv", []byte("time [s],pressure [bar],volume [l]\n0,x,y\n"))
+	if err == nil || strings.Count(err.Error(), "\n") != 1 {
+		t.Errorf("%v", err)
+	}
+}
+
+// FuzzReadLog: no panic; what is read has finite times that rise, and finite
+// pressures.
+func FuzzReadLog(f *testing.F) {
+	f.Add([]byte(goodLog))
+	f.Add([]byte("time [s],pressure [bar],volume [l]\n0,1,0\n1,2,\n"))
+	f.Add([]byte("time [h] ± 1,pressure (kPa),volume [m3] +- 1 l,strain-x [m/m]\n1e300,1,0,\n"))
+	f.Fuzz(func(t *testing.T, text []byte) {
+		l, err := ReadLog("log.csv", text)
+		if err != nil {
+			if l != nil {
+				t.Error("a log with faults")
+			}
+			return
+		}
+		last := math.Inf(-1)
+		for _, r := range l.Rows {
+			if !(r.Time > last) || math.IsInf(r.Time, 0) || math.IsNaN(r.Pressure) || math.IsInf(r.Pressure, 0) || math.IsInf(r.Volume, 0) || len(r.Strains) != len(l.Gauges) {
+				t.Errorf("row %+v", r)
+			}
+			last = r.Time
+		}
+		for _, u := range []float64{l.PressureChange, l.VolumeChange, l.TemperatureChange, l.StrainChange} {
+			if !(u >= 0) || math.IsInf(u, 0) {
+				t.Errorf("uncertainty %g", u)
+			}
+		}
+	})
+}
