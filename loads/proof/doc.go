@@ -17,6 +17,9 @@
 //   - growth: volume that the wall gives under pressure, per pressure.
 //   - stiffness: volume that the pump puts in, per pressure; wall, liquid, air.
 //   - drift: what the pressure of the closed, full tank does per kelvin.
+//   - record: the log of a test, judged. Its words: departure, a reading off the
+//     line of the earlier ones; decay, the fall of pressure in the hold; set,
+//     what the wall did not give back.
 //   - examination pressure: the highest with people near, after a passed hold.
 //
 // Pressures are across the wall, liquid over the atmosphere; R is the mid
@@ -41,6 +44,9 @@
 //	Full.Energy, Gas.Energy     PCC-2 appendix II, Crowl 2003             energy_test
 //	TNT, StandOff               PCC-2 appendix II                         energy_test
 //	NitrousOxideFlash           equation of state, computed               energy_test
+//	Test.Judge                  49 CFR 180.205 (10 % of set), read;       record_test,
+//	                            the rest practice; balance computed       recordreference_test
+//	FitLine                     least squares, isothermal air             recordreference_test
 //	Cautions                    practice; read where named                property_test
 //
 // # Not covered
@@ -49,5 +55,7 @@
 // them. Growth of torispheres, caps with corners, cones flatter than 60 degrees
 // or of another wall than the cylinder: they need the numerical shell. The
 // weight of a test gas. Saturated liquids other than nitrous oxide: their
-// energy is not known here. Fragments: no distance covers them.
+// energy is not known here. The record of a test with gas. Wet welds, which no
+// log shows; the warmth of pumping, which the clock of the decay waits for; air
+// that dissolves. Fragments: no distance covers them.
 package proof

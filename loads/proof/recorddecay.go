@@ -1,0 +1,198 @@
+package proof
+
+import (
+	"math"
+	"sort"
+
+	"proofsheet/report/check"
+)
+
+const (
+	decayShare    = 0.005   // of the setting, over the hold: A [-], practice
+	warmingMost   = 1.0     // change of the water's temperature beyond which nothing is told [K], practice
+	driftShare    = 0.10    // uncertainty of the drift [-], practice
+	betaShare     = 0.05    // and of the water's expansion in it [-], practice
+	settledAfter  = 10 * 60 // warmth of pumping has gone [s], practice
+	leastOfHold   = 0.5     // share of the hold over which a fall must be seen [-]
+	noVolumeMoved = 1e-12   // two volumes read the same [m3]
+)
+
+// A Decay is the fall of pressure of the closed tank. What is not known is NaN.
+type Decay struct {
+	Span        Span    // rows over which it was judged
+	Change      float64 // of the pressure as read [Pa]
+	Start       float64 // temperature of the water [K]
+	End         float64 // and at the end [K]
+	Warming     float64 // of the water [K]
+	Drift       float64 // dp/dT [Pa/K]
+	Explained   float64 // change that temperature accounts for [Pa]
+	Pumped      float64 // volume put in, less returned [m3]
+	Residual    float64 // change that nothing accounts for [Pa]
+	Uncertainty float64 // of the residual, k = 2 [Pa]
+	Allowed     float64 // over the span [Pa]
+	Leak        float64 // volume that the residual stands for [m3]
+}
+
+// decay judges the fall of pressure over the hold:
+//
+//	Δp_res = Δp − (β ΔT_water − 3 α_v ΔT_wall) V/C − V_pumped/C
+//	U = 2 √[(D u_dT)² + (ΔT u_D)² + u_dp² + (u_V/C)²],  u_D² = (0.1 D)² + (0.05 β V/C)²
+//
+// pass where |Δp_res| + U ≤ A, fail where |Δp_res| − U > A, else inconclusive; A
+// is 0.5 % of the setting over the planned hold, and its share over a shorter
+// one. Without temperature, or over 1 K of warming: inconclusive. u_V counts
+// only where the log shows that volume was moved. The clock starts when the
+// pressure has settled, or 10 min after the setting was reached.
+//
+// Source: volume balance, computed; limits, practice.
+func (r *record) decay() Finding {
+	f := Finding{Title: "decay of the pressure"}
+	r.out.Decay = r.noDecay()
+	w := r.closed()
+	if w.To <= w.From {
+		f.Reason = "no stretch of the log near the setting, with volumes read, long enough to see a fall"
+		return f
+	}
+	start, settled := r.settled(w)
+	d := r.balance(start, w.To)
+	r.out.Decay = d
+	f.Values = d.values()
+	rows := r.l.Rows
+	lasted := rows[w.To].Time - rows[start].Time
+	leaks := d.Residual+d.Uncertainty < -d.Allowed
+	switch {
+	case math.IsNaN(d.Warming):
+		f.Reason = "no water temperature: a fall cannot be told from cooling"
+	case math.Abs(d.Warming) > warmingMost:
+		f.Reason = "the water changed by more than 1 K: wait until it is still and hold again"
+	case math.IsNaN(d.Residual + d.Uncertainty):
+		f.Reason = "without a stiffness, predicted or measured, the fall cannot be corrected"
+	case leaks:
+		f.Outcome, f.Reason = Failed, "leak: the pressure falls by more than temperature explains"
+	case d.Residual-d.Uncertainty > d.Allowed:
+		f.Outcome, f.Reason = Failed, "the pressure rises by more than temperature explains: not understood, and no pass"
+	case lasted < leastOfHold*r.t.Plan.Hold:
+		f.Reason = "the closed tank was not watched long enough"
+	case !settled:
+		f.Reason = "the pressure had not settled: hold longer"
+	case d.Residual > d.Uncertainty:
+		f.Reason = "the pressure rises by more than temperature explains: not understood, and no pass"
+	case math.Abs(d.Residual)+d.Uncertainty <= d.Allowed:
+		f.Outcome, f.Reason = Passed, "what temperature does not explain stays within the allowance, uncertainty included"
+	case math.Abs(d.Change) > d.Allowed && math.Abs(d.Residual) <= d.Uncertainty:
+		f.Reason = "water temperature explains the change of pressure within the uncertainty, and a leak could hide in that: read the temperature better and hold again"
+	default:
+		f.Reason = "a leak of the allowance cannot be told from the uncertainty: read temperature and pressure better and hold again"
+	}
+	return f
+}
+
+func (r *record) noDecay() Decay {
+	n := math.NaN()
+	return Decay{Span{0, -1}, n, n, n, n, n, n, n, n, n, n, n}
+}
+
+// values returns the numbers of a decay as printed.
+func (d Decay) values() []Measured {
+	return []Measured{
+		number(check.Pa("Δp", "change of pressure as read", d.Change), math.NaN()),
+		number(check.K("T₁", "water at its start", d.Start), math.NaN()), number(check.K("T₂", "water at its end", d.End), math.NaN()),
+		number(check.Quantity{Symbol: "D", Name: "drift dp/dT", Value: d.Drift, Unit: "Pa/K"}, math.NaN()),
+		number(check.Pa("", "change that temperature explains", d.Explained), math.NaN()),
+		number(check.M3("", "volume put in meanwhile", d.Pumped), math.NaN()),
+		within(check.Pa("Δp_res", "change that nothing explains", d.Residual), 0, d.Allowed, d.Uncertainty),
+		number(check.M3("", "volume lost that it stands for", d.Leak), math.NaN()),
+	}
+}
+
+// closed returns the stretch of the log over which the tank stood closed: the
+// hold, or where that was broken the time from the setting down to 0.9 of it,
+// without the pumping at its beginning and the letting out at its end. It
+// begins and ends with a volume that was read.
+func (r *record) closed() Span {
+	w := r.out.Hold
+	if w.To < 0 {
+		return w
+	}
+	rows := r.l.Rows
+	if rows[w.To].Time-rows[w.From].Time < r.t.Plan.Hold*(1-1e-9) {
+		w = Span{r.reach, r.reach}
+		for w.To+1 < len(rows) && rows[w.To+1].Pressure >= plateauShare*r.set {
+			w.To++
+		}
+	}
+	for w.From < w.To && (math.IsNaN(rows[w.From].Volume) || rows[w.From+1].Volume > rows[w.From].Volume+noVolumeMoved) {
+		w.From++
+	}
+	for w.From < w.To && (math.IsNaN(rows[w.To].Volume) || rows[w.To].Volume < rows[w.To-1].Volume-noVolumeMoved) {
+		w.To--
+	}
+	return w
+}
+
+// settled returns the first row from which the pressure, temperature taken off,
+// goes as fast in the first half of the remaining time as in the second; else
+// the first one 10 min after the setting was reached. At least half the hold
+// must remain.
+func (r *record) settled(w Span) (int, bool) {
+	rows := r.l.Rows
+	for s := w.From; s < w.To && rows[w.To].Time-rows[s].Time >= leastOfHold*r.t.Plan.Hold*(1-1e-9); s++ {
+		half := (rows[s].Time + rows[w.To].Time) / 2
+		m := s + 1 + sort.Search(w.To-s-1, func(k int) bool { return rows[s+1+k].Time >= half })
+		if m >= w.To {
+			break
+		}
+		first, second := r.balance(s, m), r.balance(m, w.To)
+		ratio := (rows[m].Time - rows[s].Time) / (rows[w.To].Time - rows[m].Time)
+		if math.Abs(first.Residual-ratio*second.Residual) <= 2*r.uPressure() || rows[s].Time-rows[r.reach].Time >= settledAfter {
+			return s, true
+		}
+	}
+	return w.From, false
+}
+
+// balance accounts for the change of pressure between two rows.
+func (r *record) balance(from, to int) Decay {
+	a, b := r.l.Rows[from], r.l.Rows[to]
+	d := r.noDecay()
+	d.Span, d.Start, d.End = Span{from, to}, a.Temperature, b.Temperature
+	d.Change, d.Warming, d.Pumped = b.Pressure-a.Pressure, b.Temperature-a.Temperature, r.shut[to]-r.shut[from]
+	d.Allowed = decayShare * r.set * math.Min(1, (b.Time-a.Time)/r.t.Plan.Hold)
+	water, known := r.water((a.Pressure+b.Pressure)/2, from, to)
+	if !known {
+		return d
+	}
+	wall := d.Warming
+	if !math.IsNaN(b.Wall - a.Wall) {
+		wall = b.Wall - a.Wall
+	}
+	c, v, α := r.stiffnessAt((a.Pressure+b.Pressure)/2), r.t.Full.Volume, r.t.Full.WallExpansion
+	d.Drift = (water.Expansion - 3*α) * v / c
+	d.Explained = (water.Expansion*d.Warming - 3*α*wall) * v / c
+	d.Residual = d.Change - d.Explained
+	uT := r.uTemperature()
+	uV := 0.0
+	if math.Abs(d.Pumped) > noVolumeMoved {
+		d.Residual -= d.Pumped / c
+		uV = r.uVolume(d.Pumped) / c
+	}
+	uD := math.Hypot(driftShare*d.Drift, betaShare*water.Expansion*v/c)
+	most := math.Max(math.Abs(d.Warming), math.Abs(wall))
+	d.Uncertainty = 2 * math.Sqrt(math.Pow(d.Drift*uT, 2)+math.Pow(most*uD, 2)+math.Pow(r.uPressure(), 2)+uV*uV)
+	d.Leak = -d.Residual * c
+	return d
+}
+
+// stiffnessAt returns dV/dp of the tank with its air at p [m3/Pa], p in [Pa]: the
+// measured one where it is near the predicted one, else the predicted; the
+// measured one where none was predicted.
+func (r *record) stiffnessAt(p float64) float64 {
+	l, c := r.out.Line, r.predicted(r.reach)
+	switch near := math.Abs(l.Slope-c) <= stiffnessShare*c; {
+	case near || math.IsNaN(c):
+		return l.Stiffness(p)
+	case l.Air > 0:
+		return c + l.Air*Atmosphere/((p+Atmosphere)*(p+Atmosphere))
+	}
+	return c
+}

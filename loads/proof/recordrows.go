@@ -1,0 +1,274 @@
+package proof
+
+import (
+	"math"
+	"slices"
+
+	"proofsheet/report/check"
+)
+
+// Shares of the setting by which the rows of a log are told apart [-]. Practice.
+const (
+	steadyShare    = 0.005 // rows this near to the first belong to one stop
+	referenceReach = 0.02  // this near to the reference pressure a row is read as there
+	onTheWay       = 0.3   // the way up to the steps begins above it
+	plateauShare   = 0.9   // the hold has ended below it
+	secondShare    = 0.95  // a second cycle goes at least so high
+	begunShare     = 0.02  // a way up begins where the pressure was last so low
+	holdRows       = 4     // the longest gap in a hold is this part of it
+)
+
+// segments finds the way up, the hold and the reference readings.
+func (r *record) segments() {
+	rows := r.l.Rows
+	r.reach, r.before, r.after, r.second = 0, -1, -1, -1
+	last := math.NaN()
+	for _, row := range rows {
+		if !math.IsNaN(row.Volume) {
+			last = row.Volume
+		}
+		r.shut = append(r.shut, last)
+	}
+	for i, row := range rows {
+		if row.Pressure >= r.set {
+			r.reach = i
+			break
+		}
+		if row.Pressure > rows[r.reach].Pressure {
+			r.reach = i
+		}
+	}
+	r.out.Hold = r.hold()
+	for r.begun = r.reach; r.begun > 0 && rows[r.begun].Pressure > begunShare*r.set; {
+		r.begun--
+	}
+	up := r.begun
+	for up < r.reach && rows[up].Pressure <= onTheWay*r.set {
+		up++
+	}
+	r.before = r.stop(r.begun, up, r.atReference)
+	// The first way down ends where the pressure rises to the steps again.
+	peak := max(r.reach, r.out.Hold.To)
+	down := r.next(peak, func(p float64) bool { return p < onTheWay*r.set })
+	up = r.next(down, func(p float64) bool { return p > onTheWay*r.set })
+	r.after = r.stop(down, up, r.atReference)
+	again := r.next(up, func(p float64) bool { return p >= secondShare*r.set })
+	down = r.next(again, func(p float64) bool { return p < onTheWay*r.set })
+	r.second = r.stop(down, len(rows), r.atReference)
+	r.points = r.wayUp()
+}
+
+func (r *record) atReference(row LogRow) bool {
+	return math.Abs(row.Pressure-referenceShare*r.set) <= referenceReach*r.set && !math.IsNaN(row.Volume)
+}
+
+// next returns the first row from i on whose pressure is as asked; the number
+// of rows where none is.
+func (r *record) next(i int, is func(p float64) bool) int {
+	for i = max(i, 0); i < len(r.l.Rows); i++ {
+		if is(r.l.Rows[i].Pressure) {
+			return i
+		}
+	}
+	return len(r.l.Rows)
+}
+
+// hold returns the first stretch at the setting that is long enough; else the
+// longest.
+func (r *record) hold() Span {
+	best := Span{0, -1}
+	length := func(s Span) float64 {
+		if s.To < s.From {
+			return -1
+		}
+		return r.l.Rows[s.To].Time - r.l.Rows[s.From].Time
+	}
+	from := -1
+	for i := 0; i <= len(r.l.Rows); i++ {
+		if i < len(r.l.Rows) && r.l.Rows[i].Pressure >= r.set {
+			if from < 0 {
+				from = i
+			}
+			continue
+		}
+		if from < 0 {
+			continue
+		}
+		if s := (Span{from, i - 1}); length(s) > length(best) {
+			best = s
+		}
+		if length(best) >= r.t.Plan.Hold {
+			return best
+		}
+		from = -1
+	}
+	return best
+}
+
+// stop returns the last row of the longest stop at one pressure among rows
+// from up to (not with) to which are as asked; -1 where none is.
+func (r *record) stop(from, to int, is func(LogRow) bool) int {
+	best, longest := -1, -1.0
+	start, last := -1, -1
+	for i := max(from, 0); i < min(to, len(r.l.Rows)); i++ {
+		row := r.l.Rows[i]
+		if !is(row) {
+			continue
+		}
+		if last < 0 || math.Abs(row.Pressure-r.l.Rows[start].Pressure) > steadyShare*r.set || i != last+1 {
+			start = i
+		}
+		last = i
+		if d := row.Time - r.l.Rows[start].Time; d >= longest {
+			best, longest = i, d
+		}
+	}
+	return best
+}
+
+// wayUp returns a row for each pressure at which the first way up stopped: by
+// twentieths of the setting below 0.45 of it, by tenths above, where the row is
+// the last of the longest stop; and the top of the pump's last stroke.
+func (r *record) wayUp() []int {
+	bin := func(p float64) int {
+		if share := p / r.set; share >= 0.45 {
+			return 100 + int(math.Round(10*share))
+		}
+		return int(math.Round(20 * p / r.set))
+	}
+	top := r.reach
+	for top+1 < len(r.l.Rows) && r.l.Rows[top+1].Pressure > r.l.Rows[top].Pressure && r.l.Rows[top+1].Volume > r.l.Rows[top].Volume {
+		top++
+	}
+	for top < r.out.Hold.To && math.IsNaN(r.l.Rows[top].Volume) {
+		top++
+	}
+	var points []int
+	seen := map[int]bool{}
+	for i := r.begun; i < r.reach; i++ {
+		b := bin(r.l.Rows[i].Pressure)
+		if seen[b] || r.l.Rows[i].Pressure < 0 {
+			continue
+		}
+		seen[b] = true
+		at := r.stop(r.begun, r.reach, func(row LogRow) bool { return !math.IsNaN(row.Volume) && bin(row.Pressure) == b })
+		if at >= 0 && b != bin(r.l.Rows[top].Pressure) {
+			points = append(points, at)
+		}
+	}
+	if !math.IsNaN(r.l.Rows[top].Volume) {
+		points = append(points, top)
+	}
+	slices.SortFunc(points, func(a, b int) int {
+		switch pa, pb := r.l.Rows[a].Pressure, r.l.Rows[b].Pressure; {
+		case pa < pb:
+			return -1
+		case pa > pb:
+			return 1
+		}
+		return a - b
+	})
+	return points
+}
+
+// pressure asks whether the gauge ever showed more than the plan allows.
+func (r *record) pressure() Finding {
+	f := Finding{Title: "pressure within the plan", Outcome: Passed, Reason: "never over the setting and its overshoot"}
+	most := math.Inf(-1)
+	for _, row := range r.l.Rows {
+		most = math.Max(most, row.Pressure)
+	}
+	limit := r.set + r.t.Plan.Overshoot
+	f.Values = []Measured{atMost(check.Pa("p_max", "highest pressure shown", most), limit, r.t.Plan.GaugeUncertainty)}
+	if most > limit*(1+1e-9) { // a conversion is no overshoot
+		f.Outcome = Failed
+		f.Reason = "FAULT: OVER-PRESSURE. The tank saw more than the plan allows and is not passed until it is checked for that pressure"
+		high := r.t.Plan.Top + 2*r.t.Plan.GaugeUncertainty + r.t.Plan.Overshoot
+		use := r.t.Use * (high + most - limit) / high // at the top, where the share is the largest
+		f.Values = append(f.Values, atMost(check.Num("σ/limit", "worst stress over its limit at that pressure", use), 1, math.NaN()))
+	}
+	return f
+}
+
+// reached asks whether the setting was held without a break.
+func (r *record) reached() Finding {
+	f := Finding{Title: "setting reached and held", Outcome: Passed, Reason: "held without a break for the whole time"}
+	held, gap := 0.0, 0.0
+	if h := r.out.Hold; h.To >= h.From {
+		held = r.l.Rows[h.To].Time - r.l.Rows[h.From].Time
+		for i := h.From + 1; i <= h.To; i++ {
+			gap = math.Max(gap, r.l.Rows[i].Time-r.l.Rows[i-1].Time)
+		}
+	}
+	f.Values = []Measured{atLeast(check.S("", "time at the setting without a break", held), r.t.Plan.Hold, math.NaN())}
+	switch {
+	case r.out.Hold.To < 0:
+		f.Outcome, f.Reason = Inconclusive, "the setting was never reached: this was no proof test"
+		f.Values = append(f.Values, atLeast(check.Pa("", "highest pressure shown", r.l.Rows[r.reach].Pressure), r.set, math.NaN()))
+	case held < r.t.Plan.Hold*(1-1e-9):
+		f.Outcome, f.Reason = Inconclusive, "not held at the setting without a break for the whole time: raise to it and hold again"
+	case gap > r.t.Plan.Hold/holdRows:
+		f.Outcome, f.Reason = Inconclusive, "too few readings in the hold to show that it had no break"
+		f.Values = append(f.Values, atMost(check.S("", "longest time between readings of the hold", gap), r.t.Plan.Hold/holdRows, math.NaN()))
+	}
+	f.Notes = r.asPlanned()
+	return f
+}
+
+// asPlanned notes steps left out and a pressure raised too fast.
+func (r *record) asPlanned() (notes []string) {
+	missing := ""
+	for _, share := range StepShares()[:len(StepShares())-1] {
+		near := slices.ContainsFunc(r.points, func(i int) bool {
+			return math.Abs(r.l.Rows[i].Pressure-share*r.set) <= 0.03*r.set
+		})
+		if !near && share*r.set < r.l.Rows[r.reach].Pressure {
+			missing += " " + percent(share)
+		}
+	}
+	if missing != "" {
+		notes = append(notes, "No reading at these steps of the plan, in % of the setting:"+missing+".")
+	}
+	for _, row := range r.l.Rows[:r.begun] {
+		if row.Pressure > onTheWay*r.set {
+			notes = append(notes, "The tank was pressurised before and let down; the way up is judged from its last beginning.")
+			break
+		}
+	}
+	for i := r.begun + 1; i <= r.reach; i++ {
+		a, b := r.l.Rows[i-1], r.l.Rows[i]
+		if a.Pressure > 0.5*r.set && (b.Pressure-a.Pressure)/(b.Time-a.Time) > 1.1*r.t.Plan.Rate {
+			return append(notes, "Above half the setting the pressure was raised faster than the plan says.")
+		}
+	}
+	return notes
+}
+
+func percent(share float64) string {
+	return string([]byte{'0' + byte(math.Round(10*share)), '0'})
+}
+
+// reference asks for readings at the reference pressure before and after.
+func (r *record) reference() Finding {
+	f := Finding{Title: "reference readings", Outcome: Passed, Reason: "read before and after the hold",
+		Notes: []string{"Volumes are of the tank alone: what pump, hose and gauge line take is to be off them."}}
+	switch {
+	case r.before < 0 && r.after < 0:
+		f.Outcome, f.Reason = Inconclusive, "no volume read near the reference pressure, neither before nor after the hold"
+	case r.before < 0:
+		f.Outcome, f.Reason = Inconclusive, "no volume read near the reference pressure on the way up"
+	case r.after < 0:
+		f.Outcome, f.Reason = Inconclusive, "no volume read near the reference pressure after the hold"
+	}
+	for _, q := range []struct {
+		row  int
+		name string
+	}{{r.before, "pressure of the reading before"}, {r.after, "pressure of the reading after"}} {
+		if q.row >= 0 {
+			v := within(check.Pa("", q.name, r.l.Rows[q.row].Pressure), referenceShare*r.set, referenceReach*r.set, math.NaN())
+			v.Bound = "planned"
+			f.Values = append(f.Values, v)
+		}
+	}
+	return f
+}

@@ -1,0 +1,123 @@
+package proof
+
+import (
+	"math"
+
+	"proofsheet/report/check"
+)
+
+const (
+	strainShare   = 0.10  // of the predicted strain [-], practice
+	straightShare = 0.05  // loss of linearity at the top, share of the strain [-], practice
+	creepMost     = 50e-6 // in the hold [-], practice
+	lowerHalf     = 0.75  // of the setting: the straight line is laid through the readings below [-]
+)
+
+// strains judges every gauge: the slope of those in the plain cylinder, the
+// straightness and the creep of all.
+func (r *record) strains() Finding {
+	f := Finding{Title: "strains", Outcome: NotRead,
+		Reason: "no strain was read: a local yield at a port, a knuckle or a junction would not have been seen"}
+	for g := range r.l.Gauges {
+		o, reason, values := r.gauge(g)
+		f.Values = append(f.Values, values...)
+		if worseThan(o, f.Outcome) {
+			f.Outcome, f.Reason = o, r.l.Gauges[g].Name+": "+reason
+		}
+	}
+	if f.Outcome == Passed {
+		f.Reason = "straight and still; those of the plain cylinder within 10 % of the prediction"
+	}
+	return f
+}
+
+// worseThan orders the outcomes of gauges: fail, inconclusive, pass, not read.
+func worseThan(a, b Outcome) bool {
+	rank := map[Outcome]int{Failed: 3, Inconclusive: 2, Passed: 1, NotRead: 0}
+	return rank[a] > rank[b]
+}
+
+// gauge judges the gauge of an index.
+func (r *record) gauge(g int) (Outcome, string, []Measured) {
+	at, name := r.l.Gauges[g].Place, r.l.Gauges[g].Name
+	var low, all []int
+	for _, i := range r.points {
+		if math.IsNaN(r.l.Rows[i].Strains[g]) {
+			continue
+		}
+		all = append(all, i)
+		if r.l.Rows[i].Pressure <= lowerHalf*r.set {
+			low = append(low, i)
+		}
+	}
+	if len(low) < straightFrom || len(all) == len(low) {
+		return Inconclusive, "too few readings to tell whether it is straight", nil
+	}
+	top := all[len(all)-1]
+	zero, slope := r.strainLine(low, g)
+	strain := slope * r.l.Rows[top].Pressure
+	loss := r.l.Rows[top].Strains[g] - zero - strain
+	u, limit := 2*r.uStrain(), straightShare*math.Abs(strain)
+	creep, known := r.creep(g, slope)
+	values := []Measured{
+		r.predictedStrain(at, name, strain, r.l.Rows[top].Pressure, u),
+		within(check.Num("Δε", name+": off its straight line at the top", loss), 0, limit, u),
+		within(check.Num("Δε", name+": creep in the hold", creep), 0, creepMost, u),
+	}
+	q := values[0]
+	switch {
+	case known && math.Abs(creep) > creepMost:
+		return Failed, "creeps in the hold", values
+	case math.Abs(loss) > math.Max(limit, u):
+		return Failed, "leaves its straight line: a yield where it sits", values
+	case !known:
+		return Inconclusive, "not read through the hold", values
+	case math.Abs(loss) > limit:
+		return Inconclusive, "not read well enough to tell whether it is straight", values
+	case at == PlainHoop && !(math.Abs(q.Value-q.Predicted) <= q.Band):
+		return Inconclusive, "off the predicted strain by more than 10 %: another wall, another place or a bad gauge; explain it", values
+	case at == PlainAxial && !(math.Abs(q.Value-q.Predicted) <= q.Band+u):
+		return Inconclusive, "off the predicted strain by more than 10 % and its uncertainty; explain it", values
+	}
+	return Passed, "", values
+}
+
+// predictedStrain lays the strain of a gauge at a pressure p [Pa] beside what
+// its place should show.
+func (r *record) predictedStrain(at GaugePlace, name string, strain, p, u float64) Measured {
+	q := check.Num("ε", name+": strain at the top", strain)
+	s, err := r.t.Wall.CylinderStrains(math.Max(0, p), r.t.Radius)
+	switch {
+	case at == Elsewhere:
+		return number(q, u)
+	case err != nil:
+		return within(q, math.NaN(), math.NaN(), u)
+	case at == PlainAxial:
+		return within(q, s.Axial, strainShare*math.Abs(s.Axial), u)
+	}
+	return within(q, s.Hoop, strainShare*s.Hoop, u)
+}
+
+// strainLine returns the straight line of a gauge through rows: zero [-] and
+// slope [1/Pa].
+func (r *record) strainLine(rows []int, g int) (zero, slope float64) {
+	var n, sp, se, spp, spe float64
+	for _, i := range rows {
+		p, e := r.l.Rows[i].Pressure, r.l.Rows[i].Strains[g]
+		n, sp, se, spp, spe = n+1, sp+p, se+e, spp+p*p, spe+p*e
+	}
+	slope = (n*spe - sp*se) / (n*spp - sp*sp)
+	return (se - slope*sp) / n, slope
+}
+
+// creep returns how far a gauge moved in the hold beyond what the change of
+// pressure explains [-].
+func (r *record) creep(g int, slope float64) (float64, bool) {
+	h := r.out.Hold
+	if h.To <= h.From {
+		return math.NaN(), false
+	}
+	a, b := r.l.Rows[h.From], r.l.Rows[h.To]
+	c := b.Strains[g] - a.Strains[g] - slope*(b.Pressure-a.Pressure)
+	return c, !math.IsNaN(c)
+}
