@@ -39,6 +39,7 @@ type Sheet struct {
 	Section *Section     // the tank as it is drawn, or nil
 	Charts  []Chart      // further charts: stress along the meridian, flight history
 	Files   []Attachment // the tank file first, then every file it names
+	Head    string       // in the head of the pages in place of the verdict, of a record of a proof test; "" of a sheet
 }
 
 // A Program names the build that computed the sheet.

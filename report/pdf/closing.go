@@ -63,8 +63,18 @@ func (p *paper) inputFiles() {
 	p.table([]column{{"file", 2, false, false}, {"SHA-256", 4, false, false}}, rows, 0)
 }
 
-// signatures is the last page. It holds no links: a signature is laid over it.
+// signatures is the last page of the sheet.
 func (p *paper) signatures() {
+	text := p.sheet.VerdictLine() + "."
+	if p.sheet.Verdict != check.Satisfied {
+		text += " A signature does not change it."
+	}
+	p.signaturesOver(text)
+}
+
+// signaturesOver is the last page, with the verdict over which they stand. It
+// holds no links: a signature is laid over it.
+func (p *paper) signaturesOver(verdict string) {
 	p.newPage()
 	p.y = top + 8
 	p.font("B", large)
@@ -72,11 +82,7 @@ func (p *paper) signatures() {
 	p.put(left, p.y+4, "Signatures")
 	p.rule(p.y+5.8, 0.4)
 	p.y += 10
-	text := "The verdict over which these signatures stand: " + p.sheet.VerdictLine() + "."
-	if p.sheet.Verdict != check.Satisfied {
-		text += " A signature does not change it."
-	}
-	p.lines(left, p.inner(), body, text)
+	p.lines(left, p.inner(), body, "The verdict over which these signatures stand: "+verdict)
 	b := p.sheet.Block
 	for _, r := range []struct{ role, does, name string }{
 		{"prepared", "who described the tank and made this sheet", b.Prepared},

@@ -11,7 +11,7 @@ import (
 // first is page 1: what the tank is, what the verdict is, who may be near it.
 func (p *paper) first() {
 	p.newPage()
-	p.titleBlock()
+	p.titleBlock("Calculation sheet: welded pressurised tank")
 	p.verdict()
 	people, cautions := p.peopleHeight(), p.listHeight(p.sheet.Cautions, small)+8
 	room := p.floor() - p.y - people - 4
@@ -30,11 +30,11 @@ func (p *paper) first() {
 	}
 }
 
-// titleBlock sets the sheet's particulars in a frame.
-func (p *paper) titleBlock() {
+// titleBlock sets what the document is and the sheet's particulars in a frame.
+func (p *paper) titleBlock(kind string) {
 	s := p.sheet
 	p.font("B", small)
-	p.put(left, p.y, "Calculation sheet: welded pressurised tank")
+	p.put(left, p.y, kind)
 	p.y += 6
 	p.font("B", 15)
 	p.put(left, p.y, p.fit(orDash(s.Block.Title), p.inner()))
@@ -67,18 +67,23 @@ func dated(date string) string {
 // verdict sets the verdict in a frame, white on black unless it is satisfied,
 // with the governing check and whatever the verdict leans on.
 func (p *paper) verdict() {
-	s := p.sheet
+	p.verdictBox(p.sheet.VerdictLine(), p.sheet.Verdict == check.Satisfied, p.leansOn())
+}
+
+// verdictBox sets a verdict in a frame, white on black unless it is good, with
+// what it leans on.
+func (p *paper) verdictBox(line string, good bool, leans []string) {
 	size := 13.0
 	p.font("B", size)
-	words := p.wrap(s.VerdictLine(), p.inner()-6)
+	words := p.wrap(line, p.inner()-6)
 	p.font("", body)
 	var rest []string
-	for _, line := range p.leansOn() {
+	for _, line := range leans {
 		rest = append(rest, p.wrap(line, p.inner()-6)...)
 	}
 	h := float64(len(words))*size*leading + float64(len(rest))*body*leading + 4.5
 	p.doc.SetLineWidth(0.7)
-	if s.Verdict == check.Satisfied {
+	if good {
 		p.doc.Rect(left, p.y, p.inner(), h, "D")
 	} else {
 		p.doc.SetFillColor(0, 0, 0)

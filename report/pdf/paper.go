@@ -53,7 +53,11 @@ func (p *paper) newPage() {
 	}
 	p.font("", small)
 	p.put(left, p.y+2, p.fit(p.sheet.Block.Title, p.inner()/2))
-	p.putRight(p.width-right, p.y+2, p.sheet.Verdict.String()+orEmpty(" by ", p.sheet.VerdictRule))
+	running := p.sheet.Head
+	if running == "" {
+		running = p.sheet.Verdict.String() + orEmpty(" by ", p.sheet.VerdictRule)
+	}
+	p.putRight(p.width-right, p.y+2, running)
 	p.rule(p.y+3.5, 0.2)
 	p.y += 8
 }
