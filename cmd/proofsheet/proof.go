@@ -58,6 +58,9 @@ func proofText(s *report.Sheet) string {
 			}
 		}
 	}
+	if s.Proof != nil {
+		fmt.Fprintf(&b, "log: head the file of the readings with \"# sheet: %s\"; proofsheet record judges it\n", s.Digits())
+	}
 	fmt.Fprintf(&b, "\ntank: %s\n", s.VerdictLine())
 	return b.String()
 }

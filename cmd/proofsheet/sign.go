@@ -92,6 +92,13 @@ func signable(data []byte, role string) (*report.Sheet, error) {
 	if err != nil && !errors.Is(err, sign.ErrNotSigned) {
 		return nil, err
 	}
+	if isRecord(r.Attachments) {
+		a, err := judgeAgain(r)
+		if err != nil {
+			return nil, err
+		}
+		return a.sheet, r.Takes(role)
+	}
 	e, err := examine(r)
 	if err != nil {
 		return nil, err
@@ -128,6 +135,9 @@ func deliverSigned(c *cli.Context, name string, before, signed []byte, sheet *re
 	}
 	if sheet.Verdict != check.Satisfied {
 		lines = append(lines, "the sheet says: "+sheet.VerdictLine()+"; a signature does not change that")
+	}
+	if isRecord(r.Attachments) {
+		lines = append(lines, recordCaution(r))
 	}
 	for _, line := range lines {
 		if line != "" {

@@ -17,8 +17,4 @@ func unbuilt(name, usage, arguments string) *cli.Command {
 	}
 }
 
-func recordCommand() *cli.Command {
-	return unbuilt("record", "proof readings against the predicted ones", "TANK.toml LOG.csv")
-}
-
 func studyCommand() *cli.Command { return unbuilt("study", "sweeps and scatter", "TANK.toml") }

@@ -39,6 +39,9 @@ func runVerify(c *cli.Context) error {
 	}
 	var text strings.Builder
 	listSignatures(&text, r)
+	if isRecord(r.Attachments) {
+		return verifyRecord(c, r, unsigned, text.String())
+	}
 	e, err := examine(r)
 	text.WriteString(e.text())
 	if err == nil && unsigned {

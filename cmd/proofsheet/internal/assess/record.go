@@ -1,0 +1,200 @@
+package assess
+
+import (
+	"fmt"
+	"math"
+	"path/filepath"
+	"strings"
+
+	"proofsheet/cmd/proofsheet/internal/tank"
+	"proofsheet/loads/proof"
+	"proofsheet/report"
+	"proofsheet/report/check"
+)
+
+// Record assesses the tank and judges the log of its proof test by the plan. An
+// error is a fault of the input that only the whole tank shows.
+func Record(t *tank.Tank, l *tank.Log, o Options) (*report.Sheet, *report.Record, error) {
+	r, err := newRun(t, o)
+	if err != nil {
+		return nil, nil, err
+	}
+	r.parts = r.permissible(r.cases)
+	r.near, r.nearWhy = nearPressure(r.parts, append(r.checks, r.unbuilt...))
+	r.finish()
+	s := r.sheet()
+	return s, r.record(s, l), nil
+}
+
+// record judges the log.
+func (r *run) record(s *report.Sheet, l *tank.Log) *report.Record {
+	var all [][]byte
+	for _, f := range s.Files {
+		all = append(all, f.Data)
+	}
+	out := &report.Record{Log: report.Attachment{Name: filepath.Base(l.File), Data: l.Text, SHA256: digest(l.Text)},
+		Rows: len(l.Rows), Combined: digest(append(all, l.Text)...), Sheet: s.VerdictLine()}
+	out.Findings = []report.Finding{r.identity(s, l)}
+	if ok, why := r.proof.issued(); !ok {
+		out.Findings = append(out.Findings, report.Finding{Title: "plan", Outcome: proof.Inconclusive.String(), Reason: "no proof plan is issued for this tank: " + why})
+	}
+	if r.proof.plan != nil {
+		r.judge(s, l, out)
+	}
+	settle(out)
+	r.recordCautions(s, l, out)
+	return out
+}
+
+// identity asks whether the log was taken for this sheet.
+func (r *run) identity(s *report.Sheet, l *tank.Log) report.Finding {
+	f := report.Finding{Title: "identity", Outcome: proof.Passed.String(), Reason: "the log names this sheet, " + s.Digits()}
+	switch {
+	case l.Sheet == "":
+		f.Outcome, f.Reason = proof.NotRead.String(), "the log does not name the sheet it was taken for; a line \"# sheet: "+s.Digits()+"\" would"
+	case !strings.HasPrefix(s.Tank.Combined, l.Sheet):
+		f.Outcome, f.Reason = proof.Inconclusive.String(), "the log names sheet "+l.Sheet+", this one is "+s.Digits()+": the tank file or what it names was changed, or it is another tank"
+	}
+	return f
+}
+
+// settle sets the verdict by the worst finding; only a record of which nothing
+// fails or is open is satisfied.
+func settle(out *report.Record) {
+	out.Verdict = "satisfied"
+	out.Reason = "the test reached its setting, the tank held it, tight and elastic, as predicted"
+	for _, f := range out.Findings {
+		switch {
+		case f.Outcome == proof.Failed.String() && out.Verdict != "not satisfied":
+			out.Verdict, out.Reason = "not satisfied", f.Title+": "+f.Reason
+		case f.Outcome == proof.Inconclusive.String() && out.Verdict == "satisfied":
+			out.Verdict, out.Reason = "inconclusive", f.Title+": "+f.Reason
+		}
+	}
+}
+
+// judge puts the questions of the record to the log.
+func (r *run) judge(s *report.Sheet, l *tank.Log, out *report.Record) {
+	test, note := r.proofTestOf()
+	if note != "" {
+		out.Notes = append(out.Notes, note)
+	}
+	log := proofLog(l)
+	got, err := test.Judge(log)
+	if err != nil {
+		out.Findings = append(out.Findings, report.Finding{Title: "log", Outcome: proof.Inconclusive.String(), Reason: strings.ReplaceAll(err.Error(), "\n", "; ")})
+		return
+	}
+	for _, f := range got.Findings {
+		row := report.Finding{Title: f.Title, Outcome: f.Outcome.String(), Reason: f.Reason, Notes: f.Notes}
+		for _, v := range f.Values {
+			row.Values = append(row.Values, report.RecordValue{Quantity: v.Quantity, Reference: v.Predicted, Bound: v.Bound, Band: v.Band, Uncertainty: v.Uncertainty})
+		}
+		out.Findings = append(out.Findings, row)
+	}
+	for _, q := range got.Readings {
+		out.Readings = append(out.Readings, report.RecordAt{Time: log.Rows[q.Row].Time, Pressure: q.Pressure, Volume: q.Volume,
+			Predicted: q.Predicted, Line: q.Line, Band: q.Band})
+	}
+	out.Charts = recordCharts(test, log, got)
+}
+
+// proofTestOf returns what the log is judged against, and why nothing is
+// predicted where that is so.
+func (r *run) proofTestOf() (proof.Test, string) {
+	f, w, err := r.full()
+	note := ""
+	if err != nil {
+		f.Growth = math.NaN()
+		if f.Volume == 0 {
+			f.Volume, f.Compressibility, f.Expansion = math.NaN(), math.NaN(), math.NaN()
+		}
+		note = "Readings are not predicted: " + strings.ReplaceAll(err.Error(), "\n", "; ") + "."
+	}
+	return proof.Test{Plan: r.proof.plan, Full: f, Wall: w, Radius: r.cyl.radius + r.cyl.nominal/2, Use: r.proof.use}, note
+}
+
+// proofLog is the log as the judge wants it. A gauge whose name begins with
+// hoop or axial sits on the plain cylinder.
+func proofLog(l *tank.Log) proof.Log {
+	out := proof.Log{PressureChange: l.PressureChange, VolumeChange: l.VolumeChange,
+		TemperatureChange: l.TemperatureChange, StrainChange: l.StrainChange}
+	for _, name := range l.Gauges {
+		g := proof.Gauge{Name: name}
+		switch {
+		case strings.HasPrefix(strings.ToLower(name), "hoop"):
+			g.Place = proof.PlainHoop
+		case strings.HasPrefix(strings.ToLower(name), "axial"):
+			g.Place = proof.PlainAxial
+		}
+		out.Gauges = append(out.Gauges, g)
+	}
+	for _, row := range l.Rows {
+		out.Rows = append(out.Rows, proof.LogRow{Time: row.Time, Pressure: row.Pressure, Volume: row.Volume,
+			Temperature: row.Temperature, Wall: row.Wall, Strains: row.Strains})
+	}
+	return out
+}
+
+// uncertaintyNotes says which uncertainties the log states and which are taken.
+func uncertaintyNotes(l *tank.Log) (notes []string) {
+	var given, standard []string
+	for _, u := range []struct {
+		name      string
+		v, scale  float64 // [SI], [SI]
+		unit, own string
+	}{
+		{"pressure", l.PressureChange, 1e3, "kPa", "0.1 % of the setting"}, {"volume", l.VolumeChange, 1e-6, "ml", "1 ml or 0.3 %"},
+		{"temperature", l.TemperatureChange, 1, "K", "0.2 K"}, {"strain", l.StrainChange, 1e-6, "×10⁻⁶", "20×10⁻⁶"},
+	} {
+		if u.v > 0 {
+			given = append(given, strings.Replace(fmt.Sprintf("%s %.3g %s", u.name, u.v/u.scale, u.unit), " ×", "×", 1))
+		} else {
+			standard = append(standard, u.name+" "+u.own)
+		}
+	}
+	if standard != nil {
+		notes = append(notes, "Standard uncertainty of a change, taken by default (practice): "+strings.Join(standard, ", ")+". Behind a heading the log may state its own, \"temperature [degC] ± 0.02 K\".")
+	}
+	if given != nil {
+		notes = append(notes, "Standard uncertainty of a change, as the log states it: "+strings.Join(given, ", ")+". It never widens a band of the plan; whoever signs answers for it.")
+	}
+	return notes
+}
+
+// colderThanPlanned is how far the water may be from the plan's temperature
+// before a note says so [K].
+const colderThanPlanned = 5
+
+// recordCautions adds what the reader must know beside the numbers.
+func (r *run) recordCautions(s *report.Sheet, l *tank.Log, out *report.Record) {
+	if out.Verdict != "satisfied" {
+		out.Cautions = append(out.Cautions, "The proof test is not passed: nobody comes near this tank while it is pressurised.")
+	}
+	out.Cautions = append(out.Cautions,
+		"A wet weld, a drip or a visible change of shape in the test is a failure whatever these numbers say; this record cannot see it.",
+		"Volume shows a general yield. A local one at a port, a knuckle or a junction shows only on a strain gauge there.",
+		"The test tries pressure only: no line loads, no buckling, no cold.")
+	if s.Verdict != check.Satisfied {
+		out.Cautions = append(out.Cautions, "The tank's own sheet is "+s.Verdict.String()+"; a passed proof test does not change that.")
+	}
+	out.Cautions = append(out.Cautions, "This record claims no compliance with any code. Local law and a licensed person decide about the tank; they and the calibration of the instruments come first.")
+	for _, what := range l.Unused {
+		out.Notes = append(out.Notes, "Not used: "+what+".")
+	}
+	out.Notes = append(out.Notes, uncertaintyNotes(l)...)
+	lo, hi := math.Inf(1), math.Inf(-1)
+	for _, row := range l.Rows {
+		if !math.IsNaN(row.Temperature) {
+			lo, hi = math.Min(lo, row.Temperature), math.Max(hi, row.Temperature)
+		}
+	}
+	if plan := r.t.Proof.Temperature; lo < plan-colderThanPlanned || hi > plan+colderThanPlanned {
+		out.Notes = append(out.Notes, fmt.Sprintf("The water was between %.1f and %.1f °C; the plan is made for %.1f °C.", lo-273.15, hi-273.15, plan-273.15))
+	}
+	for _, p := range r.proof.rules {
+		if p.LimitSource.How == check.Memory || p.Source.How == check.Memory {
+			out.Notes = append(out.Notes, "The plan rests on values of rule "+p.Rule+" quoted from memory; the sheet lists them.")
+		}
+	}
+}

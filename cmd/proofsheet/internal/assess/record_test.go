@@ -1,0 +1,145 @@
+package assess_test
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"proofsheet/cmd/proofsheet/internal/assess"
+	"proofsheet/report"
+)
+
+// recordTank is the tank of the sample logs, and wallExpansion that of its
+// alloy, 5083 [1/K].
+const (
+	recordTank    = "oxygen"
+	wallExpansion = 23.8e-6
+)
+
+func judged(t *testing.T, name, text string) *report.Record {
+	t.Helper()
+	_, r, err := assess.Record(read(t, recordTank), readLog(t, name, text), assess.Options{Version: "test"})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return r
+}
+
+// TestGoldenLogs makes the five logs again, and holds each verdict with its
+// reason and the record that is printed of it.
+func TestGoldenLogs(t *testing.T) {
+	s := sheet(t, read(t, recordTank))
+	for name, want := range map[string]struct{ verdict, reason string }{
+		"good":    {"satisfied", "the test reached"},
+		"leak":    {"not satisfied", "decay of the pressure: leak"},
+		"yield":   {"not satisfied", "departure from the line: yield"},
+		"air":     {"inconclusive", "stiffness and air: trapped air"},
+		"warming": {"inconclusive", "decay of the pressure: water temperature explains"},
+	} {
+		t.Run(name, func(t *testing.T) {
+			path := filepath.Join(tanks, "logs", name)
+			log := sampleLog(t, s, wallExpansion, name, samples[name])
+			hold(t, path+".csv", log)
+			got := judged(t, name+".csv", log)
+			if got.Verdict != want.verdict || !strings.HasPrefix(got.Reason, want.reason) {
+				t.Errorf("%s: %s, want %s: %s", got.Verdict, got.Reason, want.verdict, want.reason)
+			}
+			got.Sheet = "as its own golden sheet" // and what hangs on that
+			got.Cautions = slices.DeleteFunc(got.Cautions, func(c string) bool { return strings.HasPrefix(c, "The tank's own sheet") })
+			hold(t, path+".golden.txt", report.RecordText(s, got))
+			us := judged(t, name+".csv", american(t, log))
+			if us.Verdict != got.Verdict || us.Reason != got.Reason {
+				t.Errorf("in psi and gallons: %s: %s", us.Verdict, us.Reason)
+			}
+			for i, f := range us.Findings {
+				if f.Outcome != got.Findings[i].Outcome || f.Reason != got.Findings[i].Reason {
+					t.Errorf("in psi and gallons %s: %s: %s, want %s: %s", f.Title, f.Outcome, f.Reason, got.Findings[i].Outcome, got.Findings[i].Reason)
+				}
+			}
+		})
+	}
+}
+
+// Whoever follows the plan step by step, writes down what it predicts, and has a good
+// thermometer, passes, on every tank with a plan; with an ordinary one it stays open.
+func TestRecordOfThePlanItself(t *testing.T) {
+	for _, name := range []string{"demo", "kerosene", recordTank} {
+		in := read(t, name)
+		s := sheet(t, in)
+		rows, time, share := "", 0.0, 1-s.Proof.Values[0].Value/s.Proof.Pressure
+		for _, step := range s.Proof.Steps {
+			n, up := 2, 1.0
+			if step.Name == "proof hold" {
+				n = 1 + int(step.Hold/60)
+			}
+			if step.Pressure == s.Proof.Pressure {
+				up = 1.002
+			}
+			for range n {
+				time += 60
+				rows += fmt.Sprintf("%.0f,%.5f,%.3f,15,%.1f\n", time, up*step.Pressure/1e6, up*step.InjectedVolume/share*1e6, up*step.HoopStrain/share*1e6)
+			}
+			time += 120
+		}
+		for heading, want := range map[string]string{"temperature [degC] ± 0.01 K": "satisfied", "temperature [degC]": "inconclusive"} {
+			log := readLog(t, "plan.csv", "time [s],pressure [MPa],volume [ml],"+heading+",strain-hoop [um/m]\n"+rows)
+			s, r, err := assess.Record(in, log, assess.Options{})
+			if err != nil {
+				t.Fatal(err)
+			}
+			if r.Verdict != want {
+				t.Errorf("%s, %s: %s", name, heading, report.RecordText(s, r))
+			}
+		}
+	}
+}
+
+// Without a plan there is nothing to pass by, however good the log.
+func TestRecordWithoutPlan(t *testing.T) {
+	src, err := os.ReadFile(filepath.Join(tanks, recordTank+".toml"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	log, err := os.ReadFile(filepath.Join(tanks, "logs", "good.csv"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	thin := strings.Replace(string(src), "thickness = \"5 mm\"", "thickness = \"2 mm\"", 1)
+	for _, row := range []struct{ name, text, want string }{
+		{"a wall that yields in it", thin, "plan: no proof plan is issued"},
+		{"gas", strings.Replace(string(src), "method = \"hydrostatic\"", "method = \"pneumatic\"\nfluid = \"nitrogen\"", 1), ""},
+	} {
+		_, names, _ := strings.Cut(string(log), "# sheet: ") // of no sheet: that is another question
+		_, unnamed, _ := strings.Cut(names, "\n")
+		s, r, err := assess.Record(parse(t, "t.toml", row.text), readLog(t, "good.csv", unnamed), assess.Options{Version: "test"})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if r.Verdict == "satisfied" || !strings.Contains(r.Reason, row.want) {
+			t.Errorf("%s: %s", row.name, report.RecordText(s, r))
+		}
+	}
+}
+
+// hold compares a text with a file, which -update writes.
+func hold(t *testing.T, path, got string) {
+	t.Helper()
+	if *update {
+		if err := os.MkdirAll(filepath.Dir(path), 0o755); err != nil {
+			t.Fatal(err)
+		}
+		if err := os.WriteFile(path, []byte(got), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	want, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if string(want) != got {
+		t.Errorf("%s differs; got:\n%s", path, got)
+	}
+}
