@@ -14,7 +14,6 @@ import (
 
 	"proofsheet/cmd/proofsheet/internal/tank"
 	"proofsheet/report"
-	"proofsheet/report/check"
 	"proofsheet/report/pdf"
 	"proofsheet/report/sign"
 )
@@ -36,6 +35,9 @@ type examination struct {
 	exact  bool          // and drawn again with the same bytes
 	count  int           // numbers compared where it is not
 	more   int           // numbers that this version computes besides
+	pages  int           // of the sheet
+
+	otherPages []int // pages that do not read as this version draws them
 }
 
 // examine looks at everything in a sheet but its signatures' digests. The
@@ -53,7 +55,7 @@ func examine(r *sign.Report) (*examination, error) {
 		e.sheet, e.exact = sheet, true
 		return e, inPlace(r, sheet.Paper)
 	}
-	return e, e.compareNumbers(r, sheet)
+	return e, e.compareNumbers(r, sheet, drawn)
 }
 
 // text prints what holds.
@@ -70,15 +72,27 @@ func (e *examination) text() string {
 	case e.exact:
 		fmt.Fprintf(&b, "recomputed   every page and number, byte for byte, by version %s\n", programVersion())
 	default:
-		fmt.Fprintf(&b, "recomputed   %d numbers by version %s, each within %g of that in the sheet's data; version %s made it\n",
-			e.count, programVersion(), alike, e.madeBy)
+		fmt.Fprintf(&b, "recomputed   %d numbers by version %s, each within %g of that in the sheet's data; %s made it\n",
+			e.count, programVersion(), alike, e.maker())
 		if e.more > 0 {
 			fmt.Fprintf(&b, "  besides    %d values that the sheet does not have\n", e.more)
 		}
-		b.WriteString("  caution: only the version that made it can draw the pages again; of these the hashes and the verdict were\n" +
-			"           read, no other number on them: take numbers from a sheet of your own version\n")
+		fmt.Fprintf(&b, "  pages      %d of %d read as this version draws them\n", e.pages-len(e.otherPages), e.pages)
+		b.WriteString("  caution: only the build that made it can draw the same pages, lines and figures included")
+		if len(e.otherPages) > 0 {
+			b.WriteString("; on these\n           take no number unseen: " + list(e.otherPages))
+		}
+		b.WriteByte('\n')
 	}
 	return b.String()
+}
+
+// maker names the build that made the sheet, by its own word.
+func (e *examination) maker() string {
+	if e.madeBy == programVersion() {
+		return "another build of it"
+	}
+	return "version " + e.madeBy
 }
 
 // outcome says in one line how far everything holds.
@@ -187,53 +201,6 @@ func inPlace(r *sign.Report, paper string) error {
 		if want == nil || got.Page != s.Pages || math.Abs(got.X-want.X) > near || math.Abs(got.Y-want.Y) > near ||
 			math.Abs(got.Width-want.Width) > near || math.Abs(got.Height-want.Height) > near {
 			return fmt.Errorf("the signature as %s is not drawn in its frame", s.Role)
-		}
-	}
-	return nil
-}
-
-// compareNumbers holds the embedded data against the sheet computed again,
-// which may be by another version than made it.
-func (e *examination) compareNumbers(r *sign.Report, sheet *report.Sheet) error {
-	data, err := sheet.JSON()
-	if err != nil {
-		return err
-	}
-	var is any
-	if err := json.Unmarshal(data, &is); err != nil {
-		return err
-	}
-	by := fmt.Sprintf("by version %s (the sheet says version %s made it)", programVersion(), e.madeBy)
-	if e.madeBy == programVersion() {
-		if at := difference("", e.was, is); at != "" {
-			return fmt.Errorf("the sheet computed again %s is another one: %s", by, at)
-		}
-		return fmt.Errorf("the numbers computed again are the same, but the pages are not those that are drawn %s", by)
-	}
-	n := numbers{}
-	if at := n.compare("", "", e.was, is); at != "" {
-		return fmt.Errorf("the sheet computed again %s is another one: %s", by, at)
-	}
-	if err := sameVerdict(r, sheet); err != nil {
-		return err
-	}
-	e.sheet, e.count, e.more = sheet, n.count, n.more
-	return nil
-}
-
-// sameVerdict reads the verdict on the first and the last page. It is a look at
-// what a reader sees first where the pages cannot be drawn again, and no proof.
-func sameVerdict(r *sign.Report, sheet *report.Sheet) error {
-	pages, err := r.Text()
-	if err != nil {
-		return err
-	}
-	line, _, _ := strings.Cut(sheet.VerdictLine(), ";")
-	line = strings.ReplaceAll(line, " ", "")
-	for _, page := range []string{pages[0], pages[len(pages)-1]} {
-		page = strings.ReplaceAll(page, " ", "")
-		if !strings.Contains(page, line) || sheet.Verdict == check.Satisfied && strings.Contains(page, "not"+line) {
-			return fmt.Errorf("the verdict printed is not the one computed again: %s", sheet.VerdictLine())
 		}
 	}
 	return nil

@@ -131,7 +131,7 @@ func deliverSigned(c *cli.Context, name string, before, signed []byte, sheet *re
 	}
 	lines := append(cautions(r, last), nameCaution(sheet, s.Role, s.Name))
 	if !sign.Drawable(s.Name + s.Reason) {
-		lines = append(lines, "the frame shows “?” for letters outside the Latin ones; the signature itself keeps the whole text")
+		lines = append(lines, "the frame shows letters that it lacks without their marks or as “?”; the signature itself keeps the whole text")
 	}
 	if sheet.Verdict != check.Satisfied {
 		lines = append(lines, "the sheet says: "+sheet.VerdictLine()+"; a signature does not change that")

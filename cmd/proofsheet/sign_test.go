@@ -66,7 +66,7 @@ func TestSignCautions(t *testing.T) {
 	pdf := sealed(t)
 	one := newPerson(t, "Ωmega", curve(t, elliptic.P256()), soon())
 	status, _, says := signAs(t, pdf, "prepared", one.files...)
-	for _, want := range []string{"caution: the sheet says: not satisfied", "“?” for letters"} {
+	for _, want := range []string{"caution: the sheet says: not satisfied", "as “?”; the signature"} {
 		if status != exitHolds || !strings.Contains(says, want) {
 			t.Errorf("status %d, %q is missing: %s", status, want, says)
 		}

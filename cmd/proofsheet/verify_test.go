@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bytes"
 	"crypto/elliptic"
 	"crypto/x509"
 	"encoding/json"
@@ -48,7 +49,7 @@ func TestOtherVersion(t *testing.T) {
 		if row.status != exitHolds {
 			continue
 		}
-		for _, want := range []string{"caution: only the version that made it can draw the pages again", "holds: unchanged since it was signed, and its numbers computed again; the pages were not drawn again"} {
+		for _, want := range []string{"caution: only the build that made it can draw the same pages", "holds: unchanged since it was signed, and its numbers computed again; the pages were not drawn again"} {
 			if !strings.Contains(out, want) {
 				t.Errorf("%q is missing in\n%s", want, out)
 			}
@@ -76,13 +77,71 @@ func TestLyingPage(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		r := &sign.Report{Base: drawnSheet(t, lying)}
-		if err := sameVerdict(r, honest); err == nil || !strings.Contains(err.Error(), honest.VerdictLine()) {
+		pages, err := (&sign.Report{Base: drawnSheet(t, lying)}).Text()
+		if err != nil {
+			t.Fatal(err)
+		}
+		if err := sameVerdict(pages, honest); err == nil || !strings.Contains(err.Error(), honest.VerdictLine()) {
 			t.Errorf("a page that says %q under %q: %v", lying.VerdictLine(), honest.VerdictLine(), err)
 		}
-		if err := sameVerdict(r, lying); err != nil {
+		if err := sameVerdict(pages, lying); err != nil {
 			t.Errorf("a page that says what was computed: %v", err)
 		}
+	}
+}
+
+// TestOtherBuild has the same version compute numbers that differ in their last
+// digits, as another processor does, and pages drawn otherwise under numbers that
+// are the same.
+func TestOtherBuild(t *testing.T) {
+	withSheet(t, 50)
+	file := sealed(t)
+	withSheet(t, 50*(1+1e-12))
+	status, out, _ := call(t, "", "verify", file)
+	for _, want := range []string{"another build of it made it", " read as this version draws them"} {
+		if status != exitHolds || !strings.Contains(out, want) {
+			t.Errorf("another processor: status %d, %q is missing: %s", status, want, out)
+		}
+	}
+	in := &tank.Tank{File: "tank.toml", Text: tank.Starter()}
+	s, err := assessTank(in)
+	if err != nil {
+		t.Fatal(err)
+	}
+	s.PeopleBox = []string{"anybody may stand near"}
+	data, err := s.JSON()
+	if err != nil {
+		t.Fatal(err)
+	}
+	r := &sign.Report{Base: drawnSheet(t, s), Attachments: []sign.Attachment{{Name: "tank.toml", Data: in.Text}, {Name: dataName, Data: data}}}
+	if _, err := examine(r); err == nil || !strings.Contains(err.Error(), "the file is not the one that is drawn") || !strings.HasSuffix(err.Error(), "read otherwise: 1") {
+		t.Errorf("a page that says more: %v", err)
+	}
+	withSheet(t, 50)
+	if s, err = assessTank(in); err != nil {
+		t.Fatal(err)
+	}
+	r.Base = bytes.Replace(drawnSheet(t, s), []byte("/CreationDate (D:20"), []byte("/CreationDate (D:19"), 1)
+	if r.Attachments[1].Data, err = s.JSON(); err != nil {
+		t.Fatal(err)
+	}
+	if _, err := examine(r); err == nil || !strings.HasSuffix(err.Error(), "its pages read the same") {
+		t.Errorf("a file that differs where nobody reads: %v", err)
+	}
+}
+
+func TestOtherPages(t *testing.T) {
+	asVersion(t, "2.0")
+	was := []string{"a page 1 of 2 proofsheet 1.0", "b 7 page 2 of 2 proofsheet 1.0"}
+	if other := otherPages("1.0", was, []string{"x page 1 of 3 proofsheet 2.0", "b 7 page 2 of 3 proofsheet 2.0", "a page 3 of 3 proofsheet 2.0"}); len(other) > 0 {
+		t.Errorf("pages that have moved: %v", other)
+	}
+	if other := otherPages("1.0", was, []string{"a page 1 of 2 proofsheet 2.0", "b 8 page 2 of 2 proofsheet 2.0"}); fmt.Sprint(other) != "[2]" {
+		t.Errorf("another number: %v", other)
+	}
+	many := make([]int, 14)
+	if text := list(many); text != strings.Repeat("0, ", 11)+"0 and 2 more" {
+		t.Errorf("list %q", text)
 	}
 }
 

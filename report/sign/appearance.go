@@ -83,7 +83,11 @@ func fit(text, font string, size, width float64, rows int) (out []string) {
 // annex D.2; a space where it has none.
 var upperLatin = []rune("€ ‚ƒ„…†‡ˆ‰Š‹Œ Ž  ‘’“”•–—˜™š›œ žŸ")
 
-// latin returns the code of a letter in WinAnsiEncoding.
+// plainLatin are the letters U+0100 to U+017F without their marks.
+const plainLatin = "AaAaAaCcCcCcCcDdDdEeEeEeEeEeGgGgGgGgHhHhIiIiIiIiIiIiJjKkkLlLlLlLlLlNnNnNnnNnOoOoOoOoRrRrRrSsSsSsSsTtTtTtUuUuUuUuUuUuWwYyYZzZzZzs"
+
+// latin returns the code of a letter in WinAnsiEncoding, or, not ok, what is
+// drawn in its place: the letter without its mark, or "?".
 func latin(r rune) (code byte, ok bool) {
 	switch {
 	case r >= 0x20 && r <= 0x7E, r >= 0xA0 && r <= 0xFF:
@@ -94,11 +98,14 @@ func latin(r rune) (code byte, ok bool) {
 			return byte(0x80 + i), true
 		}
 	}
+	if at := int(r) - 0x100; at >= 0 && at < len(plainLatin) {
+		return plainLatin[at], false
+	}
 	return '?', false
 }
 
-// latinString is a string in WinAnsiEncoding; a letter that it lacks is drawn
-// as "?", and the signature dictionary keeps it.
+// latinString is a string in WinAnsiEncoding. A letter that it lacks is drawn
+// as the nearest it has; the signature dictionary keeps it.
 func latinString(s string) string {
 	var b strings.Builder
 	for _, r := range s {
@@ -109,7 +116,7 @@ func latinString(s string) string {
 }
 
 // Drawable reports whether a visible signature can show every letter of a
-// text. Those that it lacks, outside the Latin letters, are drawn as "?".
+// text. Others are drawn without their marks or as "?".
 func Drawable(s string) bool {
 	for _, r := range s {
 		if _, ok := latin(r); !ok {

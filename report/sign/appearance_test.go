@@ -42,6 +42,22 @@ func TestLatinLetters(t *testing.T) {
 	}
 }
 
+// TestPlainLetters holds the table of letters without their marks against names
+// of many languages.
+func TestPlainLetters(t *testing.T) {
+	for text, want := range map[string]string{
+		"Żółta Gęś-Ćwiklińska": "Zólta Ges-Cwiklinska", "Dvořák Ěščřžů": "Dvorák Ešcržu", "Őrült Űr": "Orült Ur", "Şahin Ğıİ": "Sahin GiI",
+		"Āēīū Ģķļņ": "Aeiu Gkln", "Đorđe": "Dorde", "ĦħŦŧ ŵŷ ſ": "HhTt wy s",
+	} {
+		if got := latinString(text); got != latinString(want) || Drawable(text) {
+			t.Errorf("%q is drawn as %s, want %q", text, got, want)
+		}
+	}
+	if len(plainLatin) != 0x180-0x100 {
+		t.Errorf("%d letters", len(plainLatin))
+	}
+}
+
 // TestAppearanceCovers has the frame painted white before anything is drawn on
 // it, because the page says there that nobody has signed.
 func TestAppearanceCovers(t *testing.T) {
