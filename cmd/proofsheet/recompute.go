@@ -100,7 +100,7 @@ func (e *examination) outcome() string {
 	if e.exact {
 		return "unchanged since it was signed, and computed again byte for byte"
 	}
-	return "unchanged since it was signed, and its numbers computed again; the pages were not drawn again"
+	return "unchanged since it was signed, and its numbers computed again; its pages were read, not compared line by line"
 }
 
 // compareHashes holds the digests in the sheet's data and on its pages against

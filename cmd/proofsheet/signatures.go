@@ -111,9 +111,13 @@ func keyKind(c *x509.Certificate) string {
 }
 
 // meaning says what was proved and what was not.
-func meaning(r *sign.Report) string {
+func meaning(r *sign.Report, exact bool) string {
+	what := "sheet"
+	if !exact {
+		what = "numbers"
+	}
 	text := "proved       whoever holds the key of each fingerprint signed these bytes; after the first signature nothing was\n" +
-		"             added but signatures; this program computes the sheet from the tank file that is embedded in it\n" +
+		"             added but signatures; this program gets the same " + what + " from the embedded tank file\n" +
 		"not proved   whose the keys are: "
 	if slices.ContainsFunc(r.Signatures, func(s sign.Signature) bool { return s.SelfMade }) {
 		text += "a self-made certificate bears the name that its maker chose, so compare\n" +

@@ -50,7 +50,7 @@ func runVerify(c *cli.Context) error {
 	if err != nil {
 		return fails(c, text.String(), err)
 	}
-	text.WriteString(meaning(r))
+	text.WriteString(meaning(r, e.exact))
 	fmt.Fprintf(&text, "holds: %s; the sheet says: %s\n", e.outcome(), e.sheet.VerdictLine())
 	return toStdout(c, text.String())
 }
