@@ -62,12 +62,13 @@ func (c Class) Cycles(Δσ float64) (float64, error) {
 
 // steel classes of details [MPa], the lower end where a range is known, and what of it aluminium has [-].
 var details = []struct {
-	kind      string  // of joint; "" of a port
+	kind      string  // of joint
 	words     string  // for the sheet
 	steel     float64 // [MPa]
 	aluminium float64 // share of the steel class [-]
 }{
-	{"double butt", "butt weld from both sides, as welded", 80, 0.40},
+	{"double butt", "butt weld from both sides, as welded, examined throughout", 80, 0.40},
+	{"double butt, in part", "butt weld from both sides, as welded, not examined throughout", 63, 0.33},
 	{"single butt, root seen", "butt weld from one side, full penetration shown", 63, 0.33},
 	{"single butt with backing", "butt weld from one side on backing, root not examined", 36, 0.33},
 	{"single butt", "butt weld from one side, root not examined", 36, 0.33},
@@ -77,16 +78,20 @@ var details = []struct {
 var fatSource = check.Source{Doc: "IIW fatigue classes, EN 13445-3", Where: "clause 18", How: check.Memory}
 
 // ClassOf returns the class of a seam of that kind in an alloy of that family; a kind whose joint is bent by its lap,
-// and a family without classes, is an error. A kind that says how its root was seen needs that: root.
+// and a family without classes, is an error. A kind that says how its root was seen needs that: root. full: examined over the whole length.
 //
-//	double butt                80 MPa, aluminium 32
+//	double butt, full          80 MPa, aluminium 32
+//	double butt, not so        63             20.8
 //	single butt, root seen     63             20.8
 //	single butt, also backed   36             11.9
 //
 // Steel: lower end of the range known. Aluminium: 0.40 of the steel class for two-sided butts, 0.33 where none is
 // listed. Source: IIW (recalled); BS 8118 as in Dwight, Aluminium Design and Construction, 12.5, has 24 with and 17 without backing
 // for one-sided butts in aluminium (read), above these.
-func ClassOf(kind, family string, root bool) (Class, error) {
+func ClassOf(kind, family string, root, full bool) (Class, error) {
+	if kind == "double butt" && !full {
+		kind = "double butt, in part"
+	}
 	if kind == "single butt, root seen" && !root {
 		kind = "single butt"
 	}

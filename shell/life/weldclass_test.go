@@ -82,7 +82,7 @@ func TestTheFewerCyclesOfTwoForms(t *testing.T) {
 // read: one-sided butts 24 with and 17 without backing lie between the two-sided and the unseen root.
 func TestClassesOfAluminium(t *testing.T) {
 	of := func(kind, family string) float64 {
-		c, err := life.ClassOf(kind, family, true)
+		c, err := life.ClassOf(kind, family, true, true)
 		if err != nil || c.Source.How != check.Memory {
 			t.Fatalf("%s: %v, %v", kind, c, err)
 		}
@@ -95,12 +95,15 @@ func TestClassesOfAluminium(t *testing.T) {
 	if backed := of("single butt with backing", "aluminium"); !(backed <= 17) {
 		t.Errorf("backed: %g", backed)
 	}
-	unseen, err := life.ClassOf("single butt, root seen", "austenitic", false)
+	unseen, err := life.ClassOf("single butt, root seen", "austenitic", false, true)
 	if err != nil || unseen.FAT != 36*MPa {
 		t.Errorf("a root seen without saying how: %+v, %v", unseen, err)
 	}
+	if spot, err := life.ClassOf("double butt", "austenitic", true, false); err != nil || spot.FAT != 63*MPa {
+		t.Errorf("not examined throughout: %+v, %v", spot, err)
+	}
 	for _, bad := range [][2]string{{"single lap", "austenitic"}, {"double lap", "aluminium"}, {"double butt", "titanium"}, {"double butt", ""}, {"", "ferritic"}} {
-		if c, err := life.ClassOf(bad[0], bad[1], true); err == nil || !math.IsNaN(c.FAT) {
+		if c, err := life.ClassOf(bad[0], bad[1], true, true); err == nil || !math.IsNaN(c.FAT) {
 			t.Errorf("%v: %+v", bad, c)
 		}
 	}

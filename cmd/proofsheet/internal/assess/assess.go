@@ -36,6 +36,7 @@ func Assess(t *tank.Tank, o Options) (*report.Sheet, error) {
 	}
 	r.parts = r.permissible(r.cases)
 	r.near, r.nearWhy = nearPressure(r.parts, append(r.checks, r.unbuilt...))
+	r.near, r.nearWhy = cappedAt(t.Pressure.MEOP, r.near, r.nearWhy)
 	r.finish()
 	return r.sheet(), nil
 }

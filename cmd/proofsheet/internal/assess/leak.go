@@ -162,17 +162,17 @@ func (a span) largest() float64 { return math.Max(a.most, -a.least) }
 func (m *model) lowest0() float64  { lo, _ := m.in.Bounds(); return lo }
 func (m *model) highest0() float64 { _, hi := m.in.Bounds(); return hi }
 
-// checkFlaw asks, where a flaw is given, whether it stays within the wall over
-// every cycle: those of service at the highest stress of any case, those of the
-// proof at theirs, by the fastest law that is known, as welded.
+// checkFlaw asks, for every seam whose flaw is given, whether it stays within the
+// wall over every cycle: those of service at the highest stress of any case, those
+// of the proof at theirs, by the fastest law that is known, as welded.
 func (m *model) checkFlaw(cases []*loadCase) (out []check.Result) {
-	for _, k := range m.crackedParts() {
-		if k.joint == nil || k.joint.Flaw == nil {
+	for _, w := range m.lifeWelds() {
+		if w.joint == nil || w.joint.Flaw == nil {
 			continue
 		}
-		r := m.flawIn(k, cases)
+		r := m.flawIn(w, cases)
 		if r.Status() == check.NotAssessed {
-			r.Err = fmt.Errorf("%s: %w", strings.ToLower(k.part.title), errors.New(r.Reason()))
+			r.Err = fmt.Errorf("%s: %s", w.where, r.Reason())
 		}
 		if out == nil {
 			out = []check.Result{r}
@@ -183,30 +183,67 @@ func (m *model) checkFlaw(cases []*loadCase) (out []check.Result) {
 	return out
 }
 
-func (m *model) flawIn(k cracked, cases []*loadCase) check.Result {
-	w, err := m.crackedWall(k, cases)
-	cycles, cyclesErr := m.lifeCycles(cases)
-	if err = errors.Join(err, cyclesErr); err == nil && w.Toughness == 0 {
-		err = fmt.Errorf("no lower bound of the toughness is known: write toughness of material %s with toughness_source", k.part.material)
-	}
-	if err != nil {
+// flawIn makes the check in one seam.
+func (m *model) flawIn(w lifeWeld, cases []*loadCase) check.Result {
+	cycles, err := m.lifeCycles(cases)
+	service, serviceErr := m.flawedWall(w, cases)
+	if err = errors.Join(err, serviceErr); err != nil {
 		return check.NotMade(flawID, flawTitle, err)
 	}
-	proofs, service, proofWall := 0.0, 0.0, w
+	var n, np float64
+	atProof := service
 	for _, c := range cycles {
 		if c.name != "proof" {
-			service += c.count
+			n += c.count
 			continue
 		}
-		proofs = c.count
-		if proofWall, err = m.crackedWall(k, c.at); err != nil {
+		np = c.count
+		if atProof, err = m.flawedWall(w, c.at); err != nil {
 			return check.NotMade(flawID, flawTitle, err)
 		}
-		proofWall.Toughness = w.Toughness
 	}
-	mat, _ := m.t.FindMaterial(k.part.material)
-	return life.CheckFlaw(flawID, flawTitle, w, proofWall, life.Flaw{Depth: *k.joint.Flaw, Shape: life.DefaultShape, Thickness: w.Thickness, Radius: w.Radius},
-		life.RecordsOf(mat.Alloy, m.familyOf(k.part.material)), service, proofs)
+	mat, _ := m.t.FindMaterial(w.parts[0].material)
+	flaw := life.Flaw{Depth: *w.joint.Flaw, Shape: life.DefaultShape, Thickness: service.Thickness, Radius: service.Radius}
+	return life.CheckFlaw(flawID, flawTitle, service, atProof, flaw, life.RecordsOf(mat.Alloy, m.familyOf(mat.Name)), n, np)
+}
+
+// flawedWall gathers the wall at a seam at the highest stress across it of any case,
+// with the weaker of the metals it joins.
+func (m *model) flawedWall(w lifeWeld, cases []*loadCase) (out life.Wall, err error) {
+	out = life.Wall{Where: w.where, Yield: math.Inf(1), Toughness: math.Inf(1), Thickness: math.Inf(1), Radius: m.cyl.mid()}
+	for _, p := range w.parts {
+		mat, _ := m.t.FindMaterial(p.material)
+		if mat.Toughness == nil {
+			return out, fmt.Errorf("no lower bound of the toughness is known: write toughness of material %s with toughness_source", p.material)
+		}
+		if m.familyOf(p.material) != m.familyOf(w.parts[0].material) {
+			return out, errors.New("the seam joins metals of two families: no growth law is known of it")
+		}
+		out.Toughness, out.Thickness = math.Min(out.Toughness, *mat.Toughness), math.Min(out.Thickness, p.least)
+	}
+	if w.err != nil {
+		return out, w.err
+	}
+	lo, hi := m.in.Bounds()
+	for _, c := range cases {
+		for _, at := range c.moments() {
+			y, err := m.zoneYield(w, at.temperature)
+			if err != nil {
+				return out, err
+			}
+			out.Yield = math.Min(out.Yield, y)
+			for _, s := range at.states {
+				σ, err := w.stress(s, at)
+				if err != nil {
+					return out, err
+				}
+				p, _ := s.HighestPressure(lo, hi)
+				out.Pressure = math.Max(out.Pressure, p)
+				out.Local = math.Max(out.Local, σ.largest()+w.bend*σ.membrane)
+			}
+		}
+	}
+	return out, nil
 }
 
 // screening says what flaw the proof finds in each part, or why it finds none. A

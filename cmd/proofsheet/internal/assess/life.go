@@ -6,6 +6,7 @@ import (
 	"math"
 	"strings"
 
+	"proofsheet/cmd/proofsheet/internal/tank"
 	"proofsheet/loads"
 	"proofsheet/material"
 	"proofsheet/report/check"
@@ -184,6 +185,7 @@ func (a span) with(b span) span {
 // A lifeWeld is a weld at which fatigue is asked for.
 type lifeWeld struct {
 	where  string
+	joint  *tank.Joint // nil of a port or a tip
 	parts  []*part
 	bend   float64 // bending of its misalignment over the membrane stress [-]
 	local  string  // of the stress, for the reader

@@ -57,6 +57,7 @@ func TestLifeSaysWhatIsMissing(t *testing.T) {
 		"load":          {[]string{"inside = \"8 mm\"\n", "inside = \"8 mm\"\nload = { force = \"100 N\", moment = \"1 N m\" }\n"}, "tank/life", "piping"},
 		"toughness":     {[]string{"toughness = \"150 MPa m^0.5\"\ntoughness_most = \"400 MPa m^0.5\"\ntoughness_source = \"invented for demonstration: a test of the weld metal would stand here\"\n", ""}, "tank/leak-before-burst", "write toughness of material plate"},
 		"flaw, no K":    {[]string{"toughness = \"150 MPa m^0.5\"\ntoughness_most = \"400 MPa m^0.5\"\ntoughness_source = \"invented for demonstration: a test of the weld metal would stand here\"\n", ""}, "tank/flaw-growth", "no lower bound of the toughness"},
+		"girth flaw":    {[]string{"process = \"tig\"\nhi_lo = \"0.5 mm\"\n\n[cylinder]", "process = \"tig\"\nhi_lo = \"0.5 mm\"\nflaw = \"4 mm\"\n\n[cylinder]"}, "tank/flaw-growth", "aft seam (girth): first depth over wall"},
 		"flaw too deep": {[]string{"flaw = \"1.5 mm\"", "flaw = \"4 mm\""}, "tank/flaw-growth", "first depth over wall"},
 		"own contents":  {[]string{"fluid = \"ethanol-85\"", "density = \"830 kg/m3\"\nsource = \"test\""}, "tank/leak-before-burst", "whether a leak of them is harmless is not known"},
 		"oxygen":        {[]string{"fluid = \"ethanol-85\"\ntemperature = \"20 degC\"", "fluid = \"LOX\"\ntemperature = \"90 K\""}, "tank/leak-before-burst", "a leak of oxygen is no safe end"},
@@ -82,6 +83,22 @@ func TestLifeFails(t *testing.T) {
 		if r := find(t, sheet(t, changed(t, lived, row.change...)), row.id); r.Status() != check.NotSatisfied {
 			t.Errorf("%s: %v, %s", name, r.Status(), r.Reason())
 		}
+	}
+}
+
+// Nobody may be near at a pressure that no cycle and no crack was asked for.
+func TestNearPressureStaysWithinWhatLifeIsJudgedFor(t *testing.T) {
+	s := sheet(t, read(t, lived))
+	if p := quantity(t, s, "tank.near_pressure"); p != 12e5 {
+		t.Errorf("people near up to %g Pa; MEOP is 12 bar", p)
+	}
+	for _, p := range s.Permissible {
+		if p.Pressure < 12e5 {
+			t.Errorf("%s bears %g Pa only: the tank shows nothing about MEOP", p.Part, p.Pressure)
+		}
+	}
+	if p := quantity(t, sheet(t, changed(t, lived, "cycles = 150\n", "")), "tank.near_pressure"); p != 0 {
+		t.Errorf("with cycles that nobody wrote, people near up to %g Pa", p)
 	}
 }
 

@@ -41,11 +41,11 @@ func (m *model) lifeWelds() (out []lifeWeld) {
 
 // lifeSeam is a butt weld with its misalignment.
 func (m *model) lifeSeam(where string, j *tank.Joint, along bool, stress func(*loads.State, *loadCase) (span, error), parts ...*part) lifeWeld {
-	w := lifeWeld{where: where + " (" + j.Name + ")", parts: parts, stress: stress}
+	w := lifeWeld{where: where + " (" + j.Name + ")", joint: j, parts: parts, stress: stress}
 	w.bend, w.local, w.err = m.misaligned(j, along, parts)
 	w.class = func() (c life.Class, err error) {
 		for i, p := range parts {
-			got, e := life.ClassOf(j.Kind, m.familyOf(p.material), j.Root != "")
+			got, e := life.ClassOf(j.Kind, m.familyOf(p.material), j.Root != "", j.Examination == "full")
 			if err = errors.Join(err, e); i == 0 || got.FAT < c.FAT {
 				c = got
 			}

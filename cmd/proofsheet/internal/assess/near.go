@@ -153,3 +153,12 @@ func nearPressure(parts []report.PermissiblePressure, checks []check.Result) (p 
 	}
 	return p, why
 }
+
+// cappedAt holds the pressure with people near to MEOP: fatigue and leak before burst are
+// judged up to there and no further, whatever the other checks would bear.
+func cappedAt(meop, p float64, why string) (float64, string) {
+	if p > meop {
+		return meop, "MEOP: cycles and cracks are judged up to it"
+	}
+	return p, why
+}
