@@ -53,7 +53,7 @@ var rooms = []room{
 	{"report/pdf", []string{"report", "report/drawing", "report/formula", "report/unit", "report/check"},
 		[]string{"github.com/jung-kurt/gofpdf", "codeberg.org/go-fonts/dejavu", "golang.org/x/image"}},
 	{"report/sign", nil, []string{"github.com/smallstep/pkcs7", "software.sslmate.com/src/go-pkcs12", "golang.org/x/crypto"}},
-	{"cmd/proofsheet/internal/tank", []string{"report/unit", "material/...", "heads"},
+	{"cmd/proofsheet/internal/tank", []string{"report/unit", "material/...", "heads", "heads/bolting"},
 		[]string{"github.com/BurntSushi/toml", "github.com/pelletier/go-toml/v2"}},
 	{"cmd/proofsheet/internal/assess", []string{"cmd/proofsheet/internal/tank", "material/...", "loads/...", "shell/...", "heads/...",
 		"report", "report/check", "report/drawing", "report/unit"}, nil},

@@ -127,7 +127,7 @@ func (j Joint) bolts(p, s float64, title string, limit check.Quantity, src check
 		all, note = append(all, j.pulled(p)), "the whole thrust is put on top of the preload"
 	}
 	return result(id, title, "W_m1 = π/4 G² p + 2 b π G m p (O-ring: + F_q) ≤ n A_r S_b; W_m2 = π b G y (O-ring: F_q) ≤ n A_r S_a; F_0 (1 + s) + H/n ≤ S_p A_t",
-		append(j.inputs(p), limit), all, src, note, "bending of bolts and differential expansion are not in it")
+		append(j.inputs(p), limit), all, src, note, "bending of bolts, differential expansion and loads from outside on the cover are not in it")
 }
 
 // CheckSeal is X/seal: the joint does not open under the pressure p [Pa] and the seal

@@ -79,18 +79,20 @@ var headExplanations = []Explanation{
 		Limits: "a dished head compressed along its meridian has no method here", Change: []string{thicker},
 	},
 	{
-		ID: "head.X/bolts", Asks: "Do the bolts of a bolted head carry its thrust and the load that seats its seal?",
-		Formula: "W ≤ n A_b S_b, in operation and when seating", Source: "ASME VIII-1 App. 2 form (recalled)",
-		Limits: "preload as written; prying not counted", Change: []string{"more or larger bolts", "a smaller seal diameter"},
+		ID: "head.X/bolts", Asks: "Do the bolts of a bolted head carry its thrust and the load that seats its seal, and does none of them pass its proof strength when tightened?",
+		Formula: "W_m1, W_m2 ≤ n A_r S_b; F_0 (1 + s) + H/n ≤ S_p A_t", Source: "ASME VIII-1 App. 2 (read); allowable of bolts (recalled)",
+		Limits: "bolts from −50 to 150 °C, proof strength as written; bending of bolts, differential expansion and what else hangs on the cover are not in it",
+		Change: []string{"more or larger bolts", "a higher class, by certificate", "less preload where the tightened bolt governs", "a smaller seal diameter"},
 	},
 	{
-		ID: "head.X/seal", Asks: "Does the joint of a bolted head stay closed on its seal?",
-		Formula: "preload ≥ thrust on the seal diameter", Source: "equilibrium (computed)",
-		Limits: "an O-ring seats without load", Change: []string{"more preload", "a smaller seal diameter"},
+		ID: "head.X/seal", Asks: "Does the joint of a bolted head stay closed under pressure, and is its seal seated, by the least preload of its bolts?",
+		Formula: "q W_m1 ≤ n F_0 (1 − s); W_m2 ≤ n F_0 (1 − s); q = 1.4, at proof 1", Source: "equilibrium (computed); q (recalled)",
+		Limits: "not assessed without a preload; groove, gap and compound of an O-ring and crushing of a gasket are not in it",
+		Change: []string{"more preload, if the bolts carry it", "less scatter, by a better way of tightening", "a smaller seal diameter"},
 	},
 	{
-		ID: "head.X/flange", Asks: "Does the flange ring of a bolted head keep its shape?",
-		Formula: "none here", Source: "none", Limits: "not assessed: this program has no method for it yet",
+		ID: "head.X/flange", Asks: "Does the flange ring that a head is bolted to, and the cylinder beside it, keep shape and strength?",
+		Formula: "none here", Source: "none", Limits: "not assessed: this program has no method for it",
 		Change: []string{"have the flange calculated by a flange code"},
 	},
 }

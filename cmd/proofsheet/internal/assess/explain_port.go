@@ -43,19 +43,29 @@ var portExplanations = []Explanation{
 		Limits: "line as written in the port's line table", Change: []string{"close the valve more slowly", "a lower velocity"},
 	},
 	{
-		ID: "port.N/bolts", Asks: "Do the bolts of a cover carry its thrust and seat its gasket?",
-		Formula: "W ≤ n A_b S_b", Source: "ASME VIII-1 App. 2 form (recalled)", Limits: "as head.X/bolts", Change: []string{"more or larger bolts"},
+		ID: "port.N/bolts", Asks: "Do the bolts of a cover carry its thrust and the load that seats its seal, and does none of them pass its proof strength when tightened?",
+		Formula: "W_m1, W_m2 ≤ n A_r S_b; F_0 (1 + s) + H/n ≤ S_p A_t", Source: "ASME VIII-1 App. 2 (read); allowable of bolts (recalled)",
+		Limits: "as head.X/bolts", Change: []string{"more or larger bolts", "less preload where the tightened bolt governs"},
 	},
 	{
-		ID: "port.N/seal", Asks: "Does a cover or fitting stay closed on its seal?",
-		Formula: "preload ≥ thrust on the seal diameter", Source: "equilibrium (computed)", Limits: "an O-ring seats without load", Change: []string{"more preload", "a smaller seal"},
+		ID: "port.N/seal", Asks: "Does a cover, or the fitting in a boss, stay on its seal under pressure by its least preload?",
+		Formula: "q W_m1 ≤ n F_0 (1 − s), a fitting q (π/4 D_s² p + F_q) ≤ F_0 (1 − s); q = 1.4, at proof 1", Source: "equilibrium (computed); q (recalled)",
+		Limits: "as head.X/seal", Change: []string{"more preload", "a smaller seal diameter"},
 	},
 	{
-		ID: "port.N/thread", Asks: "Does the thread of a boss hold the fitting?",
-		Formula: "thrust ≤ shear area × allowable", Source: "published thread geometry", Limits: "engagement as written", Change: []string{"a longer engagement"},
+		ID: "port.N/thread", Asks: "Do the threads of a boss and of its fitting carry thrust and preload together?",
+		Formula: "π/4 D_s² p + F_0 (1 + s) ≤ 0.577 min(S_boss A_i, S_fitting A_e) L_e", Source: "FED-STD-H28 form (read); limits of size of ISO 965-1 and ASME B1.1 (recalled)",
+		Limits: "parallel threads from 3 to 90 mm, at least 4 pitches engaged, no more than 1.5 diameters counted; the fitting's own section is its maker's",
+		Change: []string{"a longer engagement", "a stronger metal of boss or fitting", "less preload"},
 	},
 	{
-		ID: "port.N/cover", Asks: "Is the flat cover of a port thick enough?",
-		Formula: "t = d √(C p/S + …)", Source: "ASME VIII-1 UG-34 (read)", Limits: "round and flat", Change: []string{"a thicker cover"},
+		ID: "port.N/cover", Asks: "Is the bolted flat cover of a port thick enough, under pressure and as its bolts were tightened?",
+		Formula: "t = G √[0.3 p/S + 1.9 W h_G/(S G³)]", Source: "ASME VIII-1 UG-34 (read)",
+		Limits: "round and flat, without holes; not by the European set", Change: []string{"a thicker cover", "a bolt circle nearer to the seal", "less preload"},
+	},
+	{
+		ID: "port.N/flange", Asks: "Does the ring that a port's cover is bolted to keep shape and strength?",
+		Formula: "none here", Source: "none", Limits: "not assessed: this program has no method for it",
+		Change: []string{"have the flange calculated by a flange code"},
 	},
 }

@@ -33,6 +33,9 @@ func (m *model) operate(cases []*loadCase) {
 		return
 	}
 	for _, h := range m.ends() {
+		if h.bolted() {
+			continue
+		}
 		m.ranges[h.name+"/junction"] = &jointRange{}
 		if h.in.Ring != nil {
 			m.rings[h.end] = &ringRange{}
@@ -44,6 +47,9 @@ func (m *model) operate(cases []*loadCase) {
 	for _, o := range m.operating {
 		st := m.shellOf(o.state, o.c)
 		for _, h := range m.ends() {
+			if h.bolted() {
+				continue
+			}
 			m.ranges[h.name+"/junction"].add(m, m.seamJoint(h), o, st)
 			if r := m.rings[h.end]; r != nil {
 				r.enter(m, h, o)

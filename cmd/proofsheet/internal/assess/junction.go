@@ -134,9 +134,16 @@ func (m *model) tipJoint(h *headPart) shellJoint {
 		near: map[string]string{"plate": "plate", "port": "tube", "neck": "neck"}[h.in.Tip.Close], far: "cone", z: m.station(h, h.nominal0.Depth())}
 }
 
+// boltedJunction says why no stress is looked for where a head is bolted on.
+const boltedJunction = "the head is bolted on: no wall goes through; bolts, seal and flange are judged by themselves"
+
 // checkJunctions makes the checks of the joints of a head in one state of a
 // case: the numerical shell governs, the closed form stands beside it.
 func (m *model) checkJunctions(h *headPart, s *loads.State, c *loadCase) []check.Result {
+	if h.bolted() {
+		j := m.seamJoint(h)
+		return []check.Result{check.NotApplicableTo(j.id, j.title, boltedJunction)}
+	}
 	out := []check.Result{m.junction(m.seamJoint(h), s, c, m.jointLimits(h, c)).Check()}
 	if h.in.Tip != nil {
 		j := m.tipJoint(h)

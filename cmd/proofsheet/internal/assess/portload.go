@@ -197,13 +197,10 @@ func (m *model) convexLoad(p *portPart, pressure float64, c *loadCase) (port.Loa
 	return load, nil
 }
 
-// flatLoad is a pressure [Pa] on a flat head, welded in: the thickness that its rule
-// asks for, without a seam, is what the port takes away.
+// flatLoad is a pressure [Pa] on a flat head: the thickness that its rule asks for,
+// welded in without a seam or bolted, is what the port takes away.
 func (m *model) flatLoad(p *portPart, pressure float64, c *loadCase) (port.Load, error) {
 	load := port.Load{Pressure: pressure}
-	if p.head.in.Closure == "bolted" {
-		return load, errors.New("a port in a bolted head: the thickness with the bolts' moment at its edge is not known here")
-	}
 	all, err := m.weldsAt(p)
 	if err != nil {
 		return load, err
@@ -211,6 +208,17 @@ func (m *model) flatLoad(p *portPart, pressure float64, c *loadCase) (port.Load,
 	a := m.allow(p.host, all, c)
 	if a.zoneErr != nil {
 		return load, a.zoneErr
+	}
+	if p.head.bolted() {
+		j, err := p.head.headJoint(c.temperature)
+		sb, boltErr := m.boltAllowable(j, c.rule)
+		if c.rule == material.VesselEU {
+			err = errors.Join(err, errBoltedEuropean)
+		}
+		if err = errors.Join(err, boltErr); err == nil {
+			load.Required, err = j.CoverThickness(pressure, a.seam.S, sb)
+		}
+		return load, err
 	}
 	load.Required, _, _, err = heads.RequiredThickness(p.head.nominal0, c.rule, pressure, a.seam.S, 1, 1,
 		heads.RuleOptions{Wall: heads.Wall{Thickness: p.host.least, Corrosion: p.host.corrosion}, CornerFactor: given(p.head.in.CornerFactor)})

@@ -162,6 +162,7 @@ func (m *model) checkPorts(s *loads.State, c *loadCase) (out []check.Result) {
 	}
 	for i, p := range m.ports {
 		out = append(out, m.checkPort(p, members[i], errs[i])...)
+		out = append(out, m.checkFitted(p, s, c)...)
 		out = append(out, m.checkSpacing(i, members, errs))
 	}
 	return out
@@ -181,7 +182,8 @@ func (m *model) checkPortAmong(p *portPart, s *loads.State, c *loadCase) []check
 			at = i
 		}
 	}
-	return append(m.checkPort(p, members[at], errs[at]), m.checkSpacing(at, members, errs))
+	out := append(m.checkPort(p, members[at], errs[at]), m.checkFitted(p, s, c)...)
+	return append(out, m.checkSpacing(at, members, errs))
 }
 
 // member gathers a port with its load and strengths in one state.

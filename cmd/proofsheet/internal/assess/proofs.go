@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"proofsheet/loads/proof"
@@ -58,7 +59,7 @@ func (m *model) newProof(cases []*loadCase, near float64) *proofTest {
 	} else {
 		t.reach = t.plan.CheckReach()
 		t.yield = m.proofYield(t)
-		t.others = append(append(append(m.proofKnuckles(t), m.proofConvex(t)...), m.proofJunctions(t)...), m.proofBrittle(), m.proofZones(t))
+		t.others = slices.Concat(m.proofKnuckles(t), m.proofConvex(t), m.proofJunctions(t), m.proofBolted(t), []check.Result{m.proofBrittle(), m.proofZones(t)})
 	}
 	t.reach.Case, t.yield.Case = "proof", "proof"
 	for i := range t.others {

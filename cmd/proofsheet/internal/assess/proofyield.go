@@ -164,6 +164,13 @@ func (m *model) proofHead(t *proofTest, h *headPart, s *loads.State, c *loadCase
 func (m *model) proofBending(t *proofTest, h *headPart, s *loads.State) check.Result {
 	parent, zone, err := m.proofYields(&h.part)
 	d, demandErr := m.headDemand(h, s, &loadCase{rule: material.Vessel}, heads.Loading{})
+	if h.bolted() {
+		σ, bendErr := h.boltedBending(d.Pressure, m.t.Proof.Temperature)
+		if err = errors.Join(err, demandErr, bendErr); err != nil {
+			return check.NotMade(h.name+"/membrane", h.title+": bending", err)
+		}
+		return t.plan.CheckBending(proof.Stressed{Part: "bolted " + h.end + " head", Pressure: d.Pressure, Bending: σ, Yield: math.Min(parent, zone), Efficiency: 1})
+	}
 	if err = errors.Join(err, demandErr); err == nil && !(d.CornerFactor > 0) {
 		err = errors.New("the corner factor is not given")
 	}

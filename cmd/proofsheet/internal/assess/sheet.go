@@ -103,7 +103,7 @@ func (r *run) cautionList() []string {
 		}
 	}
 	for _, h := range r.ends() {
-		if sharp(h) {
+		if sharp(h) && !h.bolted() {
 			out = append(out, h.title+": a sharp corner at its joint. It bends far beyond what the thickness rule sees; weld it with full penetration, look at both faces after the proof.")
 		}
 	}

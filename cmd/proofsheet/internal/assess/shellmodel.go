@@ -62,11 +62,11 @@ func (m *model) newShell(k shellKey) (*wholeTank, error) {
 		w.segments, w.names = append(w.segments, p), append(w.names, name)
 		return err
 	}
-	aft, err := m.shellHead(m.aft, k)
+	aft, err := m.shellEnd(m.aft, k)
 	if err != nil {
 		return nil, err
 	}
-	fwd, err := m.shellHead(m.fwd, k)
+	fwd, err := m.shellEnd(m.fwd, k)
 	if err != nil {
 		return nil, err
 	}
@@ -207,7 +207,7 @@ type shellPart struct {
 // the two mid-surfaces cross; the other shapes where their straight part begins,
 // mid-lines as the walls are aligned.
 func (m *model) shellHead(h *headPart, k shellKey) (shellHead, error) {
-	if h.in.Closure == "bolted" {
+	if h.bolted() {
 		return shellHead{}, errors.New("a bolted head is not one shell with the cylinder")
 	}
 	head, t := h.strength, h.least

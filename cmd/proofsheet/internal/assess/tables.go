@@ -121,6 +121,12 @@ func (r *run) uses() (out []use) {
 	}
 	for _, p := range r.ports {
 		out = append(out, use{"port." + p.in.Name, p.in.Tube.Material, r.tubeWelds(p), p.in.Tube.Wall})
+		if in := p.in.Cover; in != nil {
+			out = append(out, use{"port." + p.in.Name + " cover", in.Material, "", in.Thickness})
+		}
+		if f, err := fittingOf(p); p.in.Thread != nil && err == nil {
+			out = append(out, use{"port." + p.in.Name + " fitting", p.in.Thread.Material, "", f.Thread.Major})
+		}
 	}
 	return out
 }

@@ -86,7 +86,7 @@ func (tr *Trial) Port(group string, until func(check.Result) bool) {
 					continue
 				}
 				q, err := tr.member(p, s, c)
-				if !pass(c, tr.checkPort(p, q, err)...) {
+				if !pass(c, append(tr.checkPort(p, q, err), tr.checkFitted(p, s, c)...)...) {
 					return
 				}
 			}
@@ -137,7 +137,7 @@ func (tr *Trial) Proof(name string) (out []check.Result) {
 	if name == "cylinder" {
 		return tr.proofCylinder(t, s, c)
 	}
-	for _, r := range append(tr.proofKnuckles(t), tr.proofJunctions(t)...) {
+	for _, r := range append(append(tr.proofKnuckles(t), tr.proofJunctions(t)...), tr.proofBolted(t)...) {
 		if strings.HasPrefix(r.ID, name+"/") {
 			out = append(out, r)
 		}

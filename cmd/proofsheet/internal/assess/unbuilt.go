@@ -15,15 +15,18 @@ func (m *model) unbuilt() (out []check.Result) {
 	for _, h := range m.ends() {
 		unbuiltHead(h, add)
 	}
+	for _, p := range m.ports {
+		if p.in.Kind == "cover" {
+			add("port."+p.in.Name+"/flange", "Port "+p.in.Name+": flange ring", "rotation and stress of the ring that the cover is bolted to")
+		}
+	}
 	return out
 }
 
 // unbuiltHead lists the checks of a head that are not made.
 func unbuiltHead(h *headPart, add func(id, title, why string)) {
-	at, in := h.name, h.in
-	if in.Closure == "bolted" {
-		add(at+"/bolts", h.title+": bolts", "bolt load in operation and seating")
-		add(at+"/seal", h.title+": seal", "tightness of the seal")
+	at := h.name
+	if h.bolted() {
 		add(at+"/flange", h.title+": flange ring", "rotation and stress of the ring")
 	}
 }

@@ -61,7 +61,8 @@ func (z *sizing) candidates(group string) []fitting {
 	p := portOf(z.now, group)
 	out := []fitting{{}}
 	for _, wall := range z.stock {
-		if wall > p.Tube.Wall && 2*wall < p.Tube.OutsideDiameter {
+		if p.Kind != "boss" && wall > p.Tube.Wall && // a thread fixes the bore of a boss
+			2*wall < p.Tube.OutsideDiameter {
 			out = append(out, fitting{tube: wall, changes: 1})
 		}
 	}

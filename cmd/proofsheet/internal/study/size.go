@@ -301,8 +301,12 @@ func (z *sizing) leasts() error {
 }
 
 // leastTube returns the thinnest stock wall of a group's tube with which it
-// holds, everything else as it is [m]; NaN where none up to its wall does.
+// holds, everything else as it is [m]; NaN where none up to its wall does, and of a
+// boss, whose bore its thread fixes.
 func (z *sizing) leastTube(tr *assess.Trial, group string) float64 {
+	if portOf(z.now, group).Kind == "boss" {
+		return math.NaN()
+	}
 	for _, wall := range z.stock {
 		if wall > portOf(z.now, group).Tube.Wall {
 			break

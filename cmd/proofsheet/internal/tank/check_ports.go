@@ -18,6 +18,7 @@ func (r *reader) checkPorts() {
 		r.portWeld(table, p)
 		r.portPad(table, p)
 		r.portInsert(table, p)
+		r.portKind(table, p)
 		if p.Load != nil && !r.has(join(table, "load.force")) && !r.has(join(table, "load.moment")) {
 			r.fault(join(table, "load"), "is empty; write force or moment")
 		}

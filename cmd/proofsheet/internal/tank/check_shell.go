@@ -168,8 +168,9 @@ func (r *reader) headClosure(table string, h *Head) {
 		r.onlyWith(join(table, "bolts"), `closure = "bolted"`)
 		r.onlyWith(join(table, "seal"), `closure = "bolted"`)
 	}
-	if h.Bolts != nil && h.Seal != nil && h.Bolts.Circle > 0 && h.Seal.Diameter >= h.Bolts.Circle {
-		r.fault(join(table, "seal.diameter"), "must be less than the bolt circle")
+	if h.Closure == "bolted" {
+		r.onlyWith(join(table, "corner_factor"), "a flat head that is welded")
+		r.closure(table, h.Bolts, h.Seal, r.t.Cylinder.NominalInsideDiameter(), "the cylinder's inside diameter")
 	}
 }
 

@@ -69,21 +69,6 @@ type Ring struct {
 	Thickness float64 // radial [m]
 }
 
-// Bolts hold a flat head.
-type Bolts struct {
-	Count    int
-	Size     string   // thread, as "1/4-28 UNF" or "M8"
-	Circle   float64  // diameter of the bolt circle [m]
-	Strength *float64 // proof strength [Pa]
-	Preload  *float64 // of one bolt [N]
-}
-
-// Seal closes a bolted head.
-type Seal struct {
-	Kind     string  // o-ring | gasket
-	Diameter float64 // the pressure acts within [m]
-}
-
 // A Port is one opening with its tube.
 type Port struct {
 	Name     string   // unrolled: fill-1, fill-2, …
@@ -95,6 +80,11 @@ type Port struct {
 	Clock    float64  // [rad]
 	Count    int      // of the group
 	Tube     Tube
+	Kind     string  // tube | boss | cover
+	Thread   *Thread // of a boss
+	Cover    *Cover
+	Bolts    *Bolts  // of a cover
+	Seal     *Seal   // of a cover
 	Fit      string  // through | flush | on
 	Outside  float64 // least projection beyond the wall's outer face [m]
 	Inside   float64 // least projection beyond the wall's inner face [m]

@@ -1,0 +1,153 @@
+package assess
+
+import (
+	"errors"
+	"fmt"
+	"math"
+
+	"proofsheet/cmd/proofsheet/internal/tank"
+	"proofsheet/heads/bolting"
+	"proofsheet/loads"
+	"proofsheet/loads/proof"
+	"proofsheet/material"
+	"proofsheet/report/check"
+)
+
+// bolted reports whether a head is bolted on, not welded.
+func (h *headPart) bolted() bool { return h.in.Closure == "bolted" }
+
+// errBoltedEuropean says why a bolted cover has no thickness by the European rule.
+var errBoltedEuropean = errors.New("bolted flat covers by the European set are not built in")
+
+// boltedJoint returns a cover's bolts and seal at T [K] as part id, titled title.
+func boltedJoint(id, title string, b *tank.Bolts, s *tank.Seal, T float64) (bolting.Joint, error) {
+	j := bolting.Joint{ID: id, Title: title, Temperature: T}
+	if b == nil || s == nil {
+		return j, errors.New("bolts and seal are not described")
+	}
+	th, err := bolting.ParseThread(b.Size)
+	j.Bolts = bolting.Bolts{Thread: th, Count: b.Count, Circle: b.Circle, Strength: given(b.Strength), Preload: math.NaN(), Scatter: b.Scatter}
+	if b.Preload != nil {
+		j.Bolts.Preload = *b.Preload
+	}
+	j.Seal = bolting.Seal{Gasket: s.Kind == "gasket", Diameter: s.Diameter, Squeeze: s.Squeeze, Width: s.Width, Factor: s.GasketFactor, Seating: s.SeatingStress}
+	return j, err
+}
+
+// headJoint returns the bolts and the seal of a bolted head at T [K].
+func (h *headPart) headJoint(T float64) (bolting.Joint, error) {
+	return boltedJoint(h.name, h.title, h.in.Bolts, h.in.Seal, T)
+}
+
+// boltAllowable returns what a rule allows the bolts of a joint [Pa].
+func (m *model) boltAllowable(j bolting.Joint, rule material.Rule) (float64, error) {
+	f, err := m.factors(rule)
+	if err != nil {
+		return math.NaN(), err
+	}
+	return bolting.Allowable(rule, f, j.Bolts.Strength)
+}
+
+// coverAllowable returns what the rule allows a bolted head: welded values where
+// something is welded into it.
+func (m *model) coverAllowable(h *headPart, c *loadCase) (float64, error) {
+	if h.segment != nil {
+		return math.NaN(), errors.New("a bolted cover made of pieces welded together is not covered")
+	}
+	a := m.allow(h.part, m.weldsOf(&h.part), c)
+	if _, ported := m.portWelds(h.name); ported {
+		return a.seam.S, a.zoneErr
+	}
+	return a.parent.S, a.parentErr
+}
+
+// shellEnd returns a head for the whole tank. A bolted one is left out: the cylinder
+// ends there, free, with the pressure's thrust on it. What the flange ring does to the
+// cylinder beside it is the ring's own matter, so that a cylinder whose other joint
+// reaches that far is refused.
+func (m *model) shellEnd(h *headPart, k shellKey) (shellHead, error) {
+	if !h.bolted() {
+		return m.shellHead(h, k)
+	}
+	R, t := m.midCylinder(k)
+	if least := 2 * reach * math.Sqrt(R*t); m.t.Cylinder.Length < least {
+		return shellHead{}, fmt.Errorf("the cylinder is shorter than %.0f mm: the flange ring of the bolted head would bear on the joint at its other end", least*1e3)
+	}
+	return shellHead{area: math.Pi * R * R}, nil
+}
+
+// coverPressure returns the pressure that bends a cover most, of the highest and the lowest
+// across it [Pa].
+func coverPressure(highest, lowest float64) float64 {
+	if lowest < 0 && -lowest > math.Abs(highest) {
+		return lowest
+	}
+	return highest
+}
+
+// checkBoltedHead makes the checks of a bolted head: its thickness, in place of the
+// rule for a welded one, its bolts and its seal. Pressures [Pa]: highest on the head,
+// and lowest.
+func (m *model) checkBoltedHead(h *headPart, highest, lowest float64, c *loadCase) (thickness, bolts, seal check.Result) {
+	j, err := h.headJoint(c.temperature)
+	sb, boltErr := m.boltAllowable(j, c.rule)
+	s, coverErr := m.coverAllowable(h, c)
+	if c.rule == material.VesselEU {
+		coverErr = errors.Join(coverErr, errBoltedEuropean)
+	}
+	return orNot(errors.Join(err, boltErr, coverErr), j.CheckCover(h.name+"/thickness", coverPressure(highest, lowest), h.least, s, sb)),
+		orNot(errors.Join(err, boltErr), j.CheckBolts(highest, sb)), orNot(err, j.CheckSeal(highest, bolting.Separation))
+}
+
+// orNot returns a check, or that it is not made where err says why.
+func orNot(err error, r check.Result) check.Result {
+	if err == nil {
+		return r
+	}
+	return check.NotMade(r.ID, r.Title, err)
+}
+
+// lowestOn returns the lowest pressure across a head in one state [Pa].
+func (m *model) lowestOn(h *headPart, s *loads.State) float64 {
+	lo, hi := m.in.Bounds()
+	if h.end == "aft" {
+		return math.Min(s.PressureLeast(lo), s.PressureLeast(0))
+	}
+	return math.Min(s.PressureLeast(m.t.Cylinder.Length), s.PressureLeast(hi))
+}
+
+// boltedBending is the largest bending stress of a bolted head at proof [Pa].
+func (h *headPart) boltedBending(p, T float64) (float64, error) {
+	j, err := h.headJoint(T)
+	if err != nil {
+		return math.NaN(), err
+	}
+	if h.segment != nil {
+		return math.NaN(), errors.New("a bolted cover made of pieces welded together is not covered")
+	}
+	return j.ProofBending(p, h.least, j.Bolts.Strength/4)
+}
+
+// proofBolted holds bolts and seals of bolted heads and covers, and the threads of
+// bosses, at the highest pressure of the test.
+func (m *model) proofBolted(t *proofTest) (out []check.Result) {
+	c, s, stateErr := m.proofState(t)
+	k, _, limitErr := proof.Limit(t.rules, 1)
+	err := errors.Join(stateErr, limitErr)
+	for _, h := range m.ends() {
+		if !h.bolted() {
+			continue
+		}
+		j, jointErr := h.headJoint(c.temperature)
+		p := math.NaN()
+		if err == nil {
+			d, demandErr := m.headDemand(h, s, &loadCase{rule: material.Vessel}, m.headLoading(h, s, c))
+			p, jointErr = d.Pressure, errors.Join(jointErr, demandErr)
+		}
+		out = append(out, orNot(errors.Join(err, jointErr), j.CheckBoltsAtProof(p, k)), orNot(errors.Join(err, jointErr), j.CheckSeal(p, 1)))
+	}
+	for _, p := range m.ports {
+		out = append(out, m.proofFitted(t, p, s, c, k, err)...)
+	}
+	return out
+}

@@ -1,0 +1,119 @@
+package assess
+
+import (
+	"errors"
+	"math"
+
+	"proofsheet/heads/bolting"
+	"proofsheet/loads"
+	"proofsheet/loads/proof"
+	"proofsheet/material"
+	"proofsheet/report/check"
+)
+
+// fittingOf returns the fitting in the boss of a port, at T [K] of the metal.
+func fittingOf(p *portPart) (bolting.Fitting, error) {
+	f := bolting.Fitting{ID: "port." + p.in.Name, Title: "Port " + p.in.Name}
+	in := p.in.Thread
+	if in == nil {
+		return f, errors.New("the thread is not described")
+	}
+	var err error
+	f.Thread, err = bolting.ParseThread(in.Size)
+	f.Engagement, f.SealDiameter, f.Squeeze, f.Preload, f.Scatter = in.Engagement, in.SealDiameter, in.Squeeze, in.Preload, in.Scatter
+	return f, err
+}
+
+// fittedPressures returns the highest and the lowest pressure across the wall at a
+// port [Pa].
+func (m *model) fittedPressures(p *portPart, s *loads.State) (highest, lowest float64, err error) {
+	if p.chordsErr != nil {
+		return math.NaN(), math.NaN(), p.chordsErr
+	}
+	z1, z2 := m.portReach(p)
+	highest, _ = s.HighestPressure(z1, z2)
+	return highest, math.Min(s.PressureLeast(z1), s.PressureLeast(z2)), nil
+}
+
+// checkFitted makes the checks of what closes a port: the thread and the seal of a
+// boss, or bolts, seal and plate of a cover. None for a plain tube.
+func (m *model) checkFitted(p *portPart, s *loads.State, c *loadCase) []check.Result {
+	high, low, err := m.fittedPressures(p, s)
+	switch p.in.Kind {
+	case "boss":
+		f, fitErr := fittingOf(p)
+		err = errors.Join(err, fitErr)
+		boss, strengthErr := m.portStrengths(p, c)
+		if p.in.Thread == nil {
+			return []check.Result{check.NotMade(f.ID+"/thread", f.Title+": thread of the boss", err), check.NotMade(f.ID+"/seal", f.Title+": seal of the fitting", err)}
+		}
+		screw := m.allowAt(p.in.Thread.Material, "", f.Thread.Major, c.temperature, c.rule, nil)
+		return []check.Result{orNot(errors.Join(err, strengthErr, screw.parentErr), f.CheckThread(high, boss.Tube, screw.parent.S)),
+			orNot(err, f.CheckSeal(high, bolting.Separation))}
+	case "cover":
+		j, jointErr := boltedJoint("port."+p.in.Name, "Port "+p.in.Name, p.in.Bolts, p.in.Seal, c.temperature)
+		sb, boltErr := m.boltAllowable(j, c.rule)
+		err = errors.Join(err, jointErr, boltErr)
+		plate, s, coverErr := m.coverOf(p, c)
+		return []check.Result{orNot(err, j.CheckBolts(high, sb)), orNot(err, j.CheckSeal(high, bolting.Separation)),
+			orNot(errors.Join(err, coverErr), j.CheckCover("port."+p.in.Name+"/cover", coverPressure(high, low), plate, s, sb))}
+	}
+	return nil
+}
+
+// coverOf returns the least thickness of a port's cover, corroded [m], and its
+// allowable stress [Pa].
+func (m *model) coverOf(p *portPart, c *loadCase) (t, s float64, err error) {
+	in := p.in.Cover
+	if in == nil {
+		return math.NaN(), math.NaN(), errors.New("the cover is not described")
+	}
+	a := m.allowAt(in.Material, "", in.Thickness, c.temperature, c.rule, nil)
+	if c.rule == material.VesselEU {
+		a.parentErr = errors.Join(a.parentErr, errBoltedEuropean)
+	}
+	return in.Thickness - in.UnderTolerance - p.host.corrosion, a.parent.S, a.parentErr
+}
+
+// proofFitted makes the same checks at the highest pressure of the test, metals and
+// bolts held to the share k of yield and of proof strength.
+func (m *model) proofFitted(t *proofTest, p *portPart, s *loads.State, c *loadCase, k float64, err error) []check.Result {
+	high := math.NaN()
+	if err == nil {
+		high, _, err = m.fittedPressures(p, s)
+	}
+	T := m.t.Proof.Temperature
+	switch p.in.Kind {
+	case "boss":
+		f, fitErr := fittingOf(p)
+		err = errors.Join(err, fitErr)
+		if p.in.Thread == nil {
+			return []check.Result{check.NotMade(f.ID+"/thread", f.Title+": thread of the boss at proof", err)}
+		}
+		tube, screw := m.metals.at(p.in.Tube.Material, m.tubeWelds(p), p.in.Tube.Wall, T), m.metals.at(p.in.Thread.Material, "", f.Thread.Major, T)
+		boss := math.Min(tube.parent.Yield.Value, tube.zone.Yield.Value)
+		return []check.Result{orNot(errors.Join(err, tube.parentErr, tube.zoneErr, screw.parentErr), f.CheckThread(high, k*boss, k*screw.parent.Yield.Value)),
+			orNot(err, f.CheckSeal(high, 1))}
+	case "cover":
+		j, jointErr := boltedJoint("port."+p.in.Name, "Port "+p.in.Name, p.in.Bolts, p.in.Seal, T)
+		err = errors.Join(err, jointErr)
+		return []check.Result{orNot(err, j.CheckBoltsAtProof(high, k)), orNot(err, j.CheckSeal(high, 1)), m.proofCover(t, p, j, high, err)}
+	}
+	return nil
+}
+
+// proofCover holds the bending of a port's cover at proof.
+func (m *model) proofCover(t *proofTest, p *portPart, j bolting.Joint, high float64, err error) check.Result {
+	id, title := "port."+p.in.Name+"/cover", "Port "+p.in.Name+": bolted cover at proof"
+	if p.in.Cover == nil || err != nil {
+		return check.NotMade(id, title, errors.Join(err, errors.New("bolts, seal and cover are needed")))
+	}
+	x := m.metals.at(p.in.Cover.Material, "", p.in.Cover.Thickness, m.t.Proof.Temperature)
+	σ, err := j.ProofBending(high, p.in.Cover.Thickness-p.in.Cover.UnderTolerance-p.host.corrosion, j.Bolts.Strength/4)
+	if err = errors.Join(err, x.parentErr); err != nil {
+		return check.NotMade(id, title, err)
+	}
+	r := t.plan.CheckBending(proof.Stressed{Part: "cover of port " + p.in.Name, Pressure: high, Bending: σ, Yield: x.parent.Yield.Value, Efficiency: 1})
+	r.ID, r.Title = id, title
+	return r
+}
