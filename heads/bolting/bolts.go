@@ -17,6 +17,7 @@ type Bolts struct {
 	Strength float64 // S_p, proof strength, from the bolt's class or certificate [Pa]
 	Preload  float64 // F_0, of one bolt; NaN: not stated [N]
 	Scatter  float64 // s, by how much of itself the preload may be less or more [-]
+	Growth   float64 // α_b, mean thermal expansion; NaN: not stated, the worse of what bolts have [1/K]
 }
 
 // The temperature of the metal between which the proof strength of a bolt is taken as
@@ -56,12 +57,52 @@ func (b Bolts) spacing() float64 { return b.Circle * math.Sin(math.Pi/float64(b.
 // stated reports whether the preload is given.
 func (b Bolts) stated() bool { return b.Preload > 0 }
 
-// least and most return the preload of all bolts as it may turn out [N].
-func (b Bolts) least() float64 { return float64(b.Count) * b.Preload * (1 - b.Scatter) }
-func (b Bolts) most() float64  { return float64(b.Count) * b.Preload * (1 + b.Scatter) }
-
 // rootArea returns A_b, of all bolts [m2].
 func (b Bolts) rootArea() float64 { return float64(b.Count) * b.Thread.RootArea() }
+
+// tightenedAt is the temperature at which a joint is taken to be tightened [K].
+const tightenedAt = 293.15
+
+// Of bolts whose metal is not stated: the least and the largest mean thermal expansion
+// [1/K], of ferritic and of austenitic steel with a little on either side, and the
+// largest modulus of elasticity [Pa]: textbook values, practice.
+const (
+	leastGrowth = 10.5e-6
+	mostGrowth  = 18e-6
+	stiffest    = 215e9
+)
+
+// Drift returns by how much the tension of a bolt or screw may change between
+// tightening at 20 °C and the temperature T [K], whichever way [N]:
+//
+//	ΔF = E A |α1 − α2| |T − 293.15|
+//
+// E its modulus [Pa], A its area [m2], α of it and of what it clamps [1/K]. The
+// clamped parts are taken as rigid, which is the most it can be.
+//
+// Source: equilibrium, computed.
+func Drift(e, area, α1, α2, T float64) float64 {
+	if T == tightenedAt {
+		return 0
+	}
+	return e * area * math.Abs(α1-α2) * math.Abs(T-tightenedAt)
+}
+
+// drift returns the larger drift of one bolt against either metal that it clamps, of
+// expansions clamped [1/K], at T [K], in [N].
+func (b Bolts) drift(clamped [2]float64, T float64) float64 {
+	growths := []float64{b.Growth}
+	if math.IsNaN(b.Growth) {
+		growths = []float64{leastGrowth, mostGrowth}
+	}
+	most := 0.0
+	for _, α := range growths {
+		for _, c := range clamped {
+			most = math.Max(most, Drift(stiffest, b.Thread.StressArea(), α, c, T)) // keeps NaN
+		}
+	}
+	return most
+}
 
 // Allowable returns the stress [Pa] that a rule allows a bolt on its root area, from
 // its proof strength [Pa]:

@@ -33,7 +33,7 @@ func (j Joint) lever() float64 {
 func (j Joint) covers(p, s float64) (operating, seating coverState) {
 	tight := 0.0
 	if j.Bolts.stated() {
-		tight = j.Bolts.most()
+		tight = j.tightest()
 	}
 	wm1, wm2 := j.Seal.Operating(p), j.Seal.Seat()
 	seated := (math.Max(wm1, wm2) + j.Bolts.rootArea()*s) / 2

@@ -20,6 +20,7 @@
 //	Thread limits of size                     ISO 965-1, ASME B1.1, recalled        thread_test.go
 //	StripAreas                                FED-STD-H28 form read, worked example thread_test.go
 //	Seal.Line, Operating, Seating             ASME VIII-1 App. 2 read in part       joint_test.go
+//	Drift                                     equilibrium, bounded                  joint_test.go
 //	Allowable                                 ASME II-D, EN 13445-3, recalled       joint_test.go
 //	Joint.CheckBolts, CheckSeal               the same; equilibrium                 joint_test.go
 //	Joint.CoverThickness, CheckCover          ASME VIII-1 UG-34 read                cover_test.go
@@ -28,6 +29,5 @@
 // # Not covered
 //
 // The flange ring that a cover is bolted to, prying beyond the gasket's lever arm,
-// loads from outside on a cover, bending of bolts, fatigue, differential expansion of
-// bolts and cover, crushing of a gasket, taper and pipe threads, tapped holes.
+// loads from outside on a cover, bending of bolts, fatigue, crushing of a gasket, taper and pipe threads, tapped holes.
 package bolting

@@ -38,6 +38,9 @@ func TestThreadByHand(t *testing.T) {
 	seal := f.CheckSeal(4e6, Separation)
 	checktest.Close(t, "seal", seal.Demand.Value, 1.4*(1809.6+700), 1e-4)
 	checktest.Close(t, "least preload", seal.Capacity.Value, 3500, 1e-12)
+	f.Drift = 400
+	checktest.Close(t, "F with drift", f.CheckThread(4e6, 100e6, 100e6).Demand.Value, 8710, 1e-4)
+	checktest.Close(t, "seal with drift", f.CheckSeal(4e6, Separation).Demand.Value, seal.Demand.Value+400, 1e-9)
 	if seal.Status() != check.NotSatisfied {
 		t.Errorf("3513 N against 3500 N: %v", seal.Status())
 	}
@@ -58,6 +61,7 @@ func TestFittingRefusals(t *testing.T) {
 		"no seal":    func(f *Fitting) { f.SealDiameter = nan },
 		"no preload": func(f *Fitting) { f.Preload = nan },
 		"scatter":    func(f *Fitting) { f.Scatter = nan },
+		"drift":      func(f *Fitting) { f.Drift = nan },
 		"squeeze":    func(f *Fitting) { f.Squeeze = nan },
 	} {
 		f := fitting(t)

@@ -14,7 +14,8 @@ type Joint struct {
 	ID, Title   string // "port.hatch", "Port hatch"
 	Bolts       Bolts
 	Seal        Seal
-	Temperature float64 // of the metal [K]
+	Temperature float64    // of the metal [K]
+	Clamped     [2]float64 // mean thermal expansion of the cover and of what it is bolted to [1/K]
 }
 
 // Separation is how many times the operating load the least preload must hold
@@ -36,7 +37,19 @@ func (j Joint) valid(p float64) error {
 	if g, _ := j.Seal.Line(); !(g < j.Bolts.Circle-j.Bolts.Thread.Major) {
 		errs = append(errs, fmt.Errorf("the seal on %.4g mm reaches to the bolts on their circle of %.4g mm", g/mm, j.Bolts.Circle/mm))
 	}
+	if j.Bolts.stated() && !(j.drift() >= 0) {
+		errs = append(errs, errors.New("the thermal expansion of the cover, or of what it is bolted to, is not known: by how much the preload drifts with the temperature cannot be said"))
+	}
 	return errors.Join(errs...)
+}
+
+// drift returns the drift of the preload of one bolt at the joint's temperature [N].
+func (j Joint) drift() float64 { return j.Bolts.drift(j.Clamped, j.Temperature) }
+
+// tightest returns the most that all bolts pull without thrust [N].
+func (j Joint) tightest() float64 {
+	b := j.Bolts
+	return float64(b.Count) * (b.Preload*(1+b.Scatter) + j.drift())
 }
 
 // A comparison is one demand against its capacity.
@@ -78,7 +91,7 @@ func (j Joint) inputs(p float64) []check.Quantity {
 		check.M2("A_r", "root area of one bolt", b.Thread.RootArea()), check.M2("A_t", "stress area of one bolt", b.Thread.StressArea()),
 		check.Pa("S_p", "proof strength of the bolts, as given", b.Strength)}
 	if b.stated() {
-		in = append(in, check.N("F_0", "preload of one bolt", b.Preload), check.Num("s", "scatter of the preload", b.Scatter))
+		in = append(in, check.N("F_0", "preload of one bolt", b.Preload), check.Num("s", "scatter of the preload", b.Scatter), check.K("T", "temperature of the metal", j.Temperature), check.N("ΔF", "drift of one bolt's preload from 20 °C, unlike growth", j.drift()))
 	}
 	return append(in, j.Seal.inputs()...)
 }
@@ -87,7 +100,7 @@ func (j Joint) inputs(p float64) []check.Quantity {
 // against its proof strength.
 func (j Joint) pulled(p float64) comparison {
 	b := j.Bolts
-	return comparison{"one bolt with its largest preload and its share of the thrust", check.N("F_0 (1 + s) + H/n", "largest tension of one bolt", b.Preload*(1+b.Scatter)+j.Seal.Thrust(p)/float64(b.Count)),
+	return comparison{"one bolt with its largest preload and its share of the thrust", check.N("F_0 (1 + s) + ΔF + H/n", "largest tension of one bolt", (j.tightest()+j.Seal.Thrust(p))/float64(b.Count)),
 		check.N("S_p A_t", "proof load of one bolt", b.Strength*b.Thread.StressArea())}
 }
 
@@ -95,9 +108,9 @@ func (j Joint) pulled(p float64) comparison {
 // the seal is seated, against their allowable stress s [Pa] ([Allowable]) on the root
 // area, and one bolt with its largest preload against its proof strength:
 //
-//	W_m1 ≤ n A_r S_b,  W_m2 ≤ n A_r S_a,  F_0 (1 + s) + H/n ≤ S_p A_t
+//	W_m1 ≤ n A_r S_b,  W_m2 ≤ n A_r S_a,  F_0 (1 + s) + ΔF + H/n ≤ S_p A_t
 //
-// S_a and S_b are the same here: the proof strength is taken as stated in the range of
+// ΔF of [Drift]. S_a and S_b are the same here: the proof strength is taken as stated in the range of
 // temperature in which it holds, and outside it nothing is assessed. The whole thrust is
 // put on top of the preload, which is the most a soft seal can do.
 //
@@ -126,16 +139,16 @@ func (j Joint) bolts(p, s float64, title string, limit check.Quantity, src check
 	if j.Bolts.stated() {
 		all, note = append(all, j.pulled(p)), "the whole thrust is put on top of the preload"
 	}
-	return result(id, title, "W_m1 = π/4 G² p + 2 b π G m p (O-ring: + F_q) ≤ n A_r S_b; W_m2 = π b G y (O-ring: F_q) ≤ n A_r S_a; F_0 (1 + s) + H/n ≤ S_p A_t",
-		append(j.inputs(p), limit), all, src, note, "bending of bolts, differential expansion and loads from outside on the cover are not in it")
+	return result(id, title, "W_m1 = π/4 G² p + 2 b π G m p (O-ring: + F_q) ≤ n A_r S_b; W_m2 = π b G y (O-ring: F_q) ≤ n A_r S_a; F_0 (1 + s) + ΔF + H/n ≤ S_p A_t",
+		append(j.inputs(p), limit), all, src, note, "bending of bolts and loads from outside on the cover are not in it")
 }
 
 // CheckSeal is X/seal: the joint does not open under the pressure p [Pa] and the seal
 // is seated, by the least preload of all bolts:
 //
-//	q W_m1 ≤ n F_0 (1 − s),  W_m2 ≤ n F_0 (1 − s)
+//	q W_m1 + n ΔF ≤ n F_0 (1 − s),  W_m2 ≤ n F_0 (1 − s)
 //
-// q is [Separation]; it is 1 at proof. Without a preload nothing is assessed.
+// ΔF is the drift of the preload with the temperature ([Drift]), q is [Separation]; it is 1 at proof. Without a preload nothing is assessed.
 //
 // Source: equilibrium; q recalled.
 func (j Joint) CheckSeal(p, q float64) check.Result {
@@ -150,15 +163,16 @@ func (j Joint) CheckSeal(p, q float64) check.Result {
 	if err != nil {
 		return check.NotMade(id, title, err)
 	}
-	kept := j.Bolts.least()
+	n := float64(j.Bolts.Count)
+	kept := n * j.Bolts.Preload * (1 - j.Bolts.Scatter)
 	all := []comparison{
-		{"the joint stays closed under pressure", check.N("q W_m1", "load in operation with its factor", q*j.Seal.Operating(p)), check.N("n F_0 (1 − s)", "least preload of all bolts", kept)},
+		{"the joint stays closed under pressure", check.N("q W_m1 + n ΔF", "load in operation with its factor, and drift", q*j.Seal.Operating(p)+n*j.drift()), check.N("n F_0 (1 − s)", "least preload of all bolts", kept)},
 		{"the seal is seated", check.N("W_m2", "load that seats the seal", j.Seal.Seat()), check.N("n F_0 (1 − s)", "least preload of all bolts", kept)},
 	}
 	note := "crushing of the gasket and its relaxation are not in it: tighten again by its maker's word"
 	if !j.Seal.Gasket {
 		note = "compound, gap and groove of the O-ring are not in it"
 	}
-	return result(id, title, "q (π/4 G² p + 2 b π G m p, O-ring: + F_q) ≤ n F_0 (1 − s); W_m2 ≤ n F_0 (1 − s)",
+	return result(id, title, "q (π/4 G² p + 2 b π G m p, O-ring: + F_q) + n ΔF ≤ n F_0 (1 − s); W_m2 ≤ n F_0 (1 − s)",
 		append(j.inputs(p), check.Num("q", "factor on separation", q)), all, sealSource, note)
 }

@@ -19,24 +19,48 @@ func (h *headPart) bolted() bool { return h.in.Closure == "bolted" }
 // errBoltedEuropean says why a bolted cover has no thickness by the European rule.
 var errBoltedEuropean = errors.New("bolted flat covers by the European set are not built in")
 
-// boltedJoint returns a cover's bolts and seal at T [K] as part id, titled title.
-func boltedJoint(id, title string, b *tank.Bolts, s *tank.Seal, T float64) (bolting.Joint, error) {
-	j := bolting.Joint{ID: id, Title: title, Temperature: T}
+// boltedJoint returns a cover's bolts and seal at T [K] as part id, titled title; of
+// the metals that are clamped the mean thermal expansions [1/K].
+func boltedJoint(id, title string, b *tank.Bolts, s *tank.Seal, T float64, clamped [2]float64) (bolting.Joint, error) {
+	j := bolting.Joint{ID: id, Title: title, Temperature: T, Clamped: clamped}
 	if b == nil || s == nil {
 		return j, errors.New("bolts and seal are not described")
 	}
 	th, err := bolting.ParseThread(b.Size)
-	j.Bolts = bolting.Bolts{Thread: th, Count: b.Count, Circle: b.Circle, Strength: given(b.Strength), Preload: math.NaN(), Scatter: b.Scatter}
+	j.Bolts = bolting.Bolts{Thread: th, Count: b.Count, Circle: b.Circle, Strength: given(b.Strength), Preload: math.NaN(), Scatter: b.Scatter, Growth: math.NaN()}
 	if b.Preload != nil {
 		j.Bolts.Preload = *b.Preload
+	}
+	if b.Expansion != nil {
+		j.Bolts.Growth = *b.Expansion
 	}
 	j.Seal = bolting.Seal{Gasket: s.Kind == "gasket", Diameter: s.Diameter, Squeeze: s.Squeeze, Width: s.Width, Factor: s.GasketFactor, Seating: s.SeatingStress}
 	return j, err
 }
 
+// growth returns the mean thermal expansion of a material from 20 °C to T [K], in
+// [1/K]; not a number where it is not known.
+func (m *model) growth(name string, thickness, T float64) float64 {
+	x := m.metals.at(name, "", thickness, T)
+	if α := x.parent.Expansion.Value; x.parentErr == nil && α > 0 {
+		return α
+	}
+	return math.NaN()
+}
+
 // headJoint returns the bolts and the seal of a bolted head at T [K].
-func (h *headPart) headJoint(T float64) (bolting.Joint, error) {
-	return boltedJoint(h.name, h.title, h.in.Bolts, h.in.Seal, T)
+func (m *model) headJoint(h *headPart, T float64) (bolting.Joint, error) {
+	return boltedJoint(h.name, h.title, h.in.Bolts, h.in.Seal, T,
+		[2]float64{m.growth(h.material, h.nominal, T), m.growth(m.cyl.material, m.cyl.nominal, T)})
+}
+
+// coverJoint returns the bolts and the seal of a port's cover at T [K].
+func (m *model) coverJoint(p *portPart, T float64) (bolting.Joint, error) {
+	clamped := [2]float64{math.NaN(), m.growth(p.in.Tube.Material, p.in.Tube.Wall, T)}
+	if in := p.in.Cover; in != nil {
+		clamped[0] = m.growth(in.Material, in.Thickness, T)
+	}
+	return boltedJoint("port."+p.in.Name, "Port "+p.in.Name, p.in.Bolts, p.in.Seal, T, clamped)
 }
 
 // boltAllowable returns what a rule allows the bolts of a joint [Pa].
@@ -89,7 +113,7 @@ func coverPressure(highest, lowest float64) float64 {
 // rule for a welded one, its bolts and its seal. Pressures [Pa]: highest on the head,
 // and lowest.
 func (m *model) checkBoltedHead(h *headPart, highest, lowest float64, c *loadCase) (thickness, bolts, seal check.Result) {
-	j, err := h.headJoint(c.temperature)
+	j, err := m.headJoint(h, c.temperature)
 	sb, boltErr := m.boltAllowable(j, c.rule)
 	s, coverErr := m.coverAllowable(h, c)
 	if c.rule == material.VesselEU {
@@ -117,8 +141,8 @@ func (m *model) lowestOn(h *headPart, s *loads.State) float64 {
 }
 
 // boltedBending is the largest bending stress of a bolted head at proof [Pa].
-func (h *headPart) boltedBending(p, T float64) (float64, error) {
-	j, err := h.headJoint(T)
+func (m *model) boltedBending(h *headPart, p, T float64) (float64, error) {
+	j, err := m.headJoint(h, T)
 	if err != nil {
 		return math.NaN(), err
 	}
@@ -138,7 +162,7 @@ func (m *model) proofBolted(t *proofTest) (out []check.Result) {
 		if !h.bolted() {
 			continue
 		}
-		j, jointErr := h.headJoint(c.temperature)
+		j, jointErr := m.headJoint(h, c.temperature)
 		p := math.NaN()
 		if err == nil {
 			d, demandErr := m.headDemand(h, s, &loadCase{rule: material.Vessel}, m.headLoading(h, s, c))

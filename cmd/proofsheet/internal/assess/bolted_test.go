@@ -154,3 +154,13 @@ func TestBoltedMonotone(t *testing.T) {
 		}
 	}
 }
+
+// Away from 20 °C the preload of bolts of unstated steel drifts in a 304L joint: 80 K,
+// 16 · 215 GPa · 57.99 mm² against 10.5e-6/K, 304L at 15.5 to 17.5e-6/K.
+func TestBoltedDrift(t *testing.T) {
+	r := find(t, sheet(t, changed(t, "bolted", "axial_load_factor = 1.0", "axial_load_factor = 1.0\ntemperature = \"100 degC\"")), "head.forward/seal@run")
+	α := 10.5e-6 + (r.Demand.Value-1.4*46.466e3)/(16*215e9*57.99e-6*80)
+	if r.Status() == check.NotAssessed || !(α > 15.5e-6 && α < 17.5e-6) {
+		t.Errorf("%v %s: demand %g N speaks of an expansion of %g 1/K", r.Status(), r.Reason(), r.Demand.Value, α)
+	}
+}

@@ -80,13 +80,13 @@ var headExplanations = []Explanation{
 	},
 	{
 		ID: "head.X/bolts", Asks: "Do the bolts of a bolted head carry its thrust and the load that seats its seal, and does none of them pass its proof strength when tightened?",
-		Formula: "W_m1, W_m2 ≤ n A_r S_b; F_0 (1 + s) + H/n ≤ S_p A_t", Source: "ASME VIII-1 App. 2 (read); allowable of bolts (recalled)",
-		Limits: "bolts from −50 to 150 °C, proof strength as written; bending of bolts, differential expansion and what else hangs on the cover are not in it",
+		Formula: "W_m1, W_m2 ≤ n A_r S_b; F_0 (1 + s) + ΔF + H/n ≤ S_p A_t", Source: "ASME VIII-1 App. 2 (read); allowable of bolts (recalled)",
+		Limits: "bolts from −50 to 150 °C, proof strength as written; bending of bolts and what else hangs on the cover are not in it",
 		Change: []string{"more or larger bolts", "a higher class, by certificate", "less preload where the tightened bolt governs", "a smaller seal diameter"},
 	},
 	{
 		ID: "head.X/seal", Asks: "Does the joint of a bolted head stay closed under pressure, and is its seal seated, by the least preload of its bolts?",
-		Formula: "q W_m1 ≤ n F_0 (1 − s); W_m2 ≤ n F_0 (1 − s); q = 1.4, at proof 1", Source: "equilibrium (computed); q (recalled)",
+		Formula: "q W_m1 + n ΔF ≤ n F_0 (1 − s); W_m2 ≤ n F_0 (1 − s); q = 1.4, at proof 1", Source: "equilibrium (computed); q (recalled)",
 		Limits: "not assessed without a preload; groove, gap and compound of an O-ring and crushing of a gasket are not in it",
 		Change: []string{"more preload, if the bolts carry it", "less scatter, by a better way of tightening", "a smaller seal diameter"},
 	},

@@ -11,7 +11,19 @@ import (
 	"proofsheet/report/check"
 )
 
-// fittingOf returns the fitting in the boss of a port, at T [K] of the metal.
+// fittingAt returns the fitting in the boss of a port with the drift of its preload
+// at T [K].
+func (m *model) fittingAt(p *portPart, T float64) (bolting.Fitting, error) {
+	f, err := fittingOf(p)
+	if err != nil {
+		return f, err
+	}
+	screw := m.metals.at(p.in.Thread.Material, "", f.Thread.Major, T)
+	f.Drift = bolting.Drift(screw.parent.ElasticModulus.Value, f.Thread.StressArea(), m.growth(p.in.Thread.Material, f.Thread.Major, T), m.growth(p.in.Tube.Material, p.in.Tube.Wall, T), T)
+	return f, nil
+}
+
+// fittingOf returns the fitting in the boss of a port.
 func fittingOf(p *portPart) (bolting.Fitting, error) {
 	f := bolting.Fitting{ID: "port." + p.in.Name, Title: "Port " + p.in.Name}
 	in := p.in.Thread
@@ -41,7 +53,7 @@ func (m *model) checkFitted(p *portPart, s *loads.State, c *loadCase) []check.Re
 	high, low, err := m.fittedPressures(p, s)
 	switch p.in.Kind {
 	case "boss":
-		f, fitErr := fittingOf(p)
+		f, fitErr := m.fittingAt(p, c.temperature)
 		err = errors.Join(err, fitErr)
 		boss, strengthErr := m.portStrengths(p, c)
 		if p.in.Thread == nil {
@@ -51,7 +63,7 @@ func (m *model) checkFitted(p *portPart, s *loads.State, c *loadCase) []check.Re
 		return []check.Result{orNot(errors.Join(err, strengthErr, screw.parentErr), f.CheckThread(high, boss.Tube, screw.parent.S)),
 			orNot(err, f.CheckSeal(high, bolting.Separation))}
 	case "cover":
-		j, jointErr := boltedJoint("port."+p.in.Name, "Port "+p.in.Name, p.in.Bolts, p.in.Seal, c.temperature)
+		j, jointErr := m.coverJoint(p, c.temperature)
 		sb, boltErr := m.boltAllowable(j, c.rule)
 		err = errors.Join(err, jointErr, boltErr)
 		plate, s, coverErr := m.coverOf(p, c)
@@ -85,17 +97,19 @@ func (m *model) proofFitted(t *proofTest, p *portPart, s *loads.State, c *loadCa
 	T := m.t.Proof.Temperature
 	switch p.in.Kind {
 	case "boss":
-		f, fitErr := fittingOf(p)
+		f, fitErr := m.fittingAt(p, T)
 		err = errors.Join(err, fitErr)
 		if p.in.Thread == nil {
 			return []check.Result{check.NotMade(f.ID+"/thread", f.Title+": thread of the boss at proof", err)}
 		}
 		tube, screw := m.metals.at(p.in.Tube.Material, m.tubeWelds(p), p.in.Tube.Wall, T), m.metals.at(p.in.Thread.Material, "", f.Thread.Major, T)
 		boss := math.Min(tube.parent.Yield.Value, tube.zone.Yield.Value)
-		return []check.Result{orNot(errors.Join(err, tube.parentErr, tube.zoneErr, screw.parentErr), f.CheckThread(high, k*boss, k*screw.parent.Yield.Value)),
+		thread := f.CheckThread(high, k*boss, k*screw.parent.Yield.Value)
+		thread.Inputs = append(thread.Inputs, check.Num("k", "share of yield at proof, S = k R_p0.2", k))
+		return []check.Result{orNot(errors.Join(err, tube.parentErr, tube.zoneErr, screw.parentErr), thread),
 			orNot(err, f.CheckSeal(high, 1))}
 	case "cover":
-		j, jointErr := boltedJoint("port."+p.in.Name, "Port "+p.in.Name, p.in.Bolts, p.in.Seal, T)
+		j, jointErr := m.coverJoint(p, T)
 		err = errors.Join(err, jointErr)
 		return []check.Result{orNot(err, j.CheckBoltsAtProof(high, k)), orNot(err, j.CheckSeal(high, 1)), m.proofCover(t, p, j, high, err)}
 	}

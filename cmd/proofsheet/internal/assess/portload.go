@@ -210,7 +210,7 @@ func (m *model) flatLoad(p *portPart, pressure float64, c *loadCase) (port.Load,
 		return load, a.zoneErr
 	}
 	if p.head.bolted() {
-		j, err := p.head.headJoint(c.temperature)
+		j, err := m.headJoint(p.head, c.temperature)
 		sb, boltErr := m.boltAllowable(j, c.rule)
 		if c.rule == material.VesselEU {
 			err = errors.Join(err, errBoltedEuropean)

@@ -165,7 +165,7 @@ func (m *model) proofBending(t *proofTest, h *headPart, s *loads.State) check.Re
 	parent, zone, err := m.proofYields(&h.part)
 	d, demandErr := m.headDemand(h, s, &loadCase{rule: material.Vessel}, heads.Loading{})
 	if h.bolted() {
-		σ, bendErr := h.boltedBending(d.Pressure, m.t.Proof.Temperature)
+		σ, bendErr := m.boltedBending(h, d.Pressure, m.t.Proof.Temperature)
 		if err = errors.Join(err, demandErr, bendErr); err != nil {
 			return check.NotMade(h.name+"/membrane", h.title+": bending", err)
 		}

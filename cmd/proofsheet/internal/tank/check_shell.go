@@ -169,7 +169,9 @@ func (r *reader) headClosure(table string, h *Head) {
 		r.onlyWith(join(table, "seal"), `closure = "bolted"`)
 	}
 	if h.Closure == "bolted" {
-		r.onlyWith(join(table, "corner_factor"), "a flat head that is welded")
+		for _, k := range []string{"corner_factor", "seam_thickness", "seam_width", "ring"} {
+			r.onlyWith(join(table, k), "a head that is welded")
+		}
 		r.closure(table, h.Bolts, h.Seal, r.t.Cylinder.NominalInsideDiameter(), "the cylinder's inside diameter")
 	}
 }

@@ -8,6 +8,8 @@ type Bolts struct {
 	Strength *float64 // proof strength [Pa]
 	Preload  *float64 // of one bolt [N]
 	Scatter  float64  // of the preload, share of it [-]
+	// Mean thermal expansion; nil: not stated [1/K].
+	Expansion *float64
 }
 
 // Seal keeps a flat cover tight.

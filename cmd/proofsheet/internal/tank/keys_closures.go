@@ -10,6 +10,7 @@ var boltKeys = []field{
 	quantity("strength", unit.Pressure, positive, "640 MPa", "proof strength of the bolt, from its class or certificate"),
 	quantity("preload", unit.Force, positive, "8 kN", "of one bolt; without it the seal is not assessed"),
 	number("scatter", share, "0.25", "by how much of itself the preload may turn out less or more; default 0.25"),
+	quantity("expansion", unit.Expansion, positive, "12e-6 1/K", "mean thermal expansion of the bolts; left out: the worse of 10.5e-6 and 18e-6 1/K"),
 }
 
 // sealKeys keep a flat cover tight.
