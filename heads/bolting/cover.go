@@ -35,7 +35,7 @@ func (j Joint) covers(p, s float64) (operating, seating coverState) {
 	if j.Bolts.stated() {
 		tight = j.tightest()
 	}
-	wm1, wm2 := j.Seal.Operating(p), j.Seal.Seat()
+	wm1, wm2 := j.operating(p), j.Seal.Seat()
 	seated := (math.Max(wm1, wm2) + j.Bolts.rootArea()*s) / 2
 	return coverState{"in operation", math.Abs(p), math.Max(wm1, tight)}, coverState{"seated, no pressure", 0, math.Max(seated, tight)}
 }

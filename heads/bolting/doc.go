@@ -21,6 +21,7 @@
 //	StripAreas                                FED-STD-H28 form read, worked example thread_test.go
 //	Seal.Line, Operating, Seating             ASME VIII-1 App. 2 read in part       joint_test.go
 //	Drift                                     equilibrium, bounded                  joint_test.go
+//	Outside                                   equilibrium of a ring                 joint_test.go
 //	Allowable                                 ASME II-D, EN 13445-3, recalled       joint_test.go
 //	Joint.CheckBolts, CheckSeal               the same; equilibrium                 joint_test.go
 //	Joint.CoverThickness, CheckCover          ASME VIII-1 UG-34 read                cover_test.go
@@ -29,5 +30,5 @@
 // # Not covered
 //
 // The flange ring that a cover is bolted to, prying beyond the gasket's lever arm,
-// loads from outside on a cover, bending of bolts, fatigue, crushing of a gasket, taper and pipe threads, tapped holes.
+// stack loads through a bolted head, bending of bolts, fatigue, crushing of a gasket, taper and pipe threads, tapped holes.
 package bolting

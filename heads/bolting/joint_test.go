@@ -177,6 +177,31 @@ func TestDrift(t *testing.T) {
 	}
 }
 
+// A pull of 2 kN and a moment of 150 N m on a circle of 0.2 m act as 5 kN: on one bolt,
+// on what keeps the joint closed, and on the fitting's thread.
+func TestLoadFromOutside(t *testing.T) {
+	f := Outside(2e3, 150, 0.2)
+	checktest.Close(t, "F + 4 M/d", f, 5e3, 1e-12)
+	// Against a ring of bolts: the tension of the worst of 24 is M r/Σ(r sin)² = 2 M/(n r).
+	checktest.Close(t, "worst bolt", Outside(0, 150, 0.24)/24, 2*150/(24*0.12), 1e-12)
+	j, k := joint(t), joint(t)
+	k.Outside = f
+	checktest.Close(t, "one bolt", k.CheckBolts(2.5e6, 150e6).Demand.Value-j.CheckBolts(2.5e6, 150e6).Demand.Value, f/24, 1e-9)
+	checktest.Close(t, "closed", k.CheckSeal(2.5e6, 1.4).Demand.Value-j.CheckSeal(2.5e6, 1.4).Demand.Value, 1.4*f, 1e-9)
+	j.Bolts.Preload, k.Bolts.Preload = math.NaN(), math.NaN()
+	if !(k.CheckCover("c", 2.5e6, 0.02, 115e6, 150e6).Margin() < j.CheckCover("c", 2.5e6, 0.02, 115e6, 150e6).Margin()) {
+		t.Error("the cover does not feel the load")
+	}
+	g, h := fitting(t), fitting(t)
+	h.Outside = f
+	checktest.Close(t, "thread", h.CheckThread(4e6, 1e8, 1e8).Demand.Value-g.CheckThread(4e6, 1e8, 1e8).Demand.Value, f, 1e-9)
+	checktest.Close(t, "fitting", h.CheckSeal(4e6, 1.4).Demand.Value-g.CheckSeal(4e6, 1.4).Demand.Value, 1.4*f, 1e-9)
+	k.Outside = math.NaN()
+	if r := k.CheckBolts(2.5e6, 150e6); r.Status() != check.NotAssessed {
+		t.Errorf("a load that is no number: %v", r.Status())
+	}
+}
+
 // More pressure never helps; pressure from outside pulls no bolt.
 func TestMonotone(t *testing.T) {
 	j := joint(t)

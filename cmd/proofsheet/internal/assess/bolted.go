@@ -60,7 +60,12 @@ func (m *model) coverJoint(p *portPart, T float64) (bolting.Joint, error) {
 	if in := p.in.Cover; in != nil {
 		clamped[0] = m.growth(in.Material, in.Thickness, T)
 	}
-	return boltedJoint("port."+p.in.Name, "Port "+p.in.Name, p.in.Bolts, p.in.Seal, T, clamped)
+	j, err := boltedJoint("port."+p.in.Name, "Port "+p.in.Name, p.in.Bolts, p.in.Seal, T, clamped)
+	if l := p.in.Load; l != nil {
+		g, _ := j.Seal.Line()
+		j.Outside = bolting.Outside(math.Abs(l.Force), math.Abs(l.Moment), g)
+	}
+	return j, err
 }
 
 // boltAllowable returns what a rule allows the bolts of a joint [Pa].

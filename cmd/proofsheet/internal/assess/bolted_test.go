@@ -164,3 +164,18 @@ func TestBoltedDrift(t *testing.T) {
 		t.Errorf("%v %s: demand %g N speaks of an expansion of %g 1/K", r.Status(), r.Reason(), r.Demand.Value, α)
 	}
 }
+
+// What the piping puts on a boss or a cover is on its thread and its bolts too.
+func TestLoadOnFittings(t *testing.T) {
+	const load = "load = { force = \"500 N\", moment = \"10 N m\" }\n"
+	a := sheet(t, read(t, "bolted"))
+	b := sheet(t, changed(t, "bolted", `kind = "boss"`+"\n", `kind = "boss"`+"\n"+load, `kind = "cover"`+"\n", `kind = "cover"`+"\n"+load))
+	for id, want := range map[string]float64{
+		"port.sensor/thread@run": 500 + 4*10/0.020, "port.sensor/seal@run": 1.4 * (500 + 4*10/0.020),
+		"port.hatch/seal@run": 1.4 * (500 + 4*10/0.066), "port.hatch/bolts@proof": (500 + 4*10/0.066) / 8,
+	} {
+		if got := find(t, b, id).Demand.Value - find(t, a, id).Demand.Value; math.Abs(got/want-1) > 1e-6 {
+			t.Errorf("%s: %g N more, want %g", id, got, want)
+		}
+	}
+}

@@ -49,12 +49,12 @@ var portExplanations = []Explanation{
 	},
 	{
 		ID: "port.N/seal", Asks: "Does a cover, or the fitting in a boss, stay on its seal under pressure by its least preload?",
-		Formula: "q W_m1 + n ΔF ≤ n F_0 (1 − s), a fitting q (π/4 D_s² p + F_q) + ΔF ≤ F_0 (1 − s); q = 1.4, at proof 1", Source: "equilibrium (computed); q (recalled)",
+		Formula: "q W_m1 + n ΔF ≤ n F_0 (1 − s), a fitting q (π/4 D_s² p + F_x + F_q) + ΔF ≤ F_0 (1 − s); q = 1.4, at proof 1", Source: "equilibrium (computed); q (recalled)",
 		Limits: "as head.X/seal", Change: []string{"more preload", "a smaller seal diameter"},
 	},
 	{
 		ID: "port.N/thread", Asks: "Do the threads of a boss and of its fitting carry thrust and preload together?",
-		Formula: "π/4 D_s² p + F_0 (1 + s) + ΔF ≤ 0.577 min(S_boss A_i, S_fitting A_e) L_e", Source: "FED-STD-H28 form (read); limits of size of ISO 965-1 and ASME B1.1 (recalled)",
+		Formula: "π/4 D_s² p + F_x + F_0 (1 + s) + ΔF ≤ 0.577 min(S_boss A_i, S_fitting A_e) L_e", Source: "FED-STD-H28 form (read); limits of size of ISO 965-1 and ASME B1.1 (recalled)",
 		Limits: "parallel threads from 3 to 90 mm, at least 4 pitches engaged, no more than 1.5 diameters counted; the fitting's own section is its maker's",
 		Change: []string{"a longer engagement", "a stronger metal of boss or fitting", "less preload"},
 	},

@@ -18,6 +18,9 @@ func (m *model) fittingAt(p *portPart, T float64) (bolting.Fitting, error) {
 	if err != nil {
 		return f, err
 	}
+	if l := p.in.Load; l != nil {
+		f.Outside = bolting.Outside(math.Abs(l.Force), math.Abs(l.Moment), math.Min(f.Thread.Major, f.SealDiameter))
+	}
 	screw := m.metals.at(p.in.Thread.Material, "", f.Thread.Major, T)
 	f.Drift = bolting.Drift(screw.parent.ElasticModulus.Value, f.Thread.StressArea(), m.growth(p.in.Thread.Material, f.Thread.Major, T), m.growth(p.in.Tube.Material, p.in.Tube.Wall, T), T)
 	return f, nil
