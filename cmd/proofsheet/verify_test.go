@@ -130,6 +130,15 @@ func TestOtherBuild(t *testing.T) {
 	}
 }
 
+// TestRecordIsNoSheet has the record of a proof test, which is signed like a
+// sheet, told from one.
+func TestRecordIsNoSheet(t *testing.T) {
+	r := &sign.Report{Attachments: []sign.Attachment{{Name: "tank.toml"}, {Name: pdf.RecordName}}}
+	if e, err := examine(r); err == nil || !strings.Contains(err.Error(), "only sheets are computed again") || e.hashes {
+		t.Errorf("a record: %v", err)
+	}
+}
+
 func TestOtherPages(t *testing.T) {
 	asVersion(t, "2.0")
 	was := []string{"a page 1 of 2 proofsheet 1.0", "b 7 page 2 of 2 proofsheet 1.0"}
