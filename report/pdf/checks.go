@@ -18,7 +18,10 @@ func (p *paper) checks() {
 		r := rs[0]
 		if name, _, _ := strings.Cut(r.ID, "/"); name != part {
 			part = name
-			p.heading("Part: "+part, 35)
+			p.need(8 + 35)
+			p.font("B", body+1)
+			p.enter(part, 1)
+			p.heading("Part: "+part, 0)
 			last = check.Result{}
 		}
 		if r.Status() == check.NotApplicable {

@@ -1,6 +1,11 @@
 package pdf
 
-import "proofsheet/report/check"
+import (
+	"fmt"
+	"strings"
+
+	"proofsheet/report/check"
+)
 
 // recalled lists every value and formula that nobody read, on a page of its own.
 func (p *paper) recalled() {
@@ -40,7 +45,21 @@ func (p *paper) closing() {
 		"How a source was obtained: read (seen in a copy of the text named), computed (worked out and tested independently), memory (recalled; to be confirmed), practice (common practice without a source).",
 		"z is the station along the tank axis, positive forward from the aft seam between head and cylinder. Pressures act across the wall, inside less outside. Tension is positive. Clock angles turn clockwise for one who looks forward from aft.",
 	})
+	p.replaced()
 	p.inputFiles()
+}
+
+// replaced says which letters of the input are not printed as they are.
+func (p *paper) replaced() {
+	if len(p.before.missing) == 0 {
+		return
+	}
+	var names []string
+	for _, r := range p.before.missing {
+		names = append(names, fmt.Sprintf("U+%04X", r))
+	}
+	p.listed("Letters", []string{"Printed as \uFFFD, because the font of this sheet has no such letter: " + strings.Join(names, ", ") +
+		". They stand as they are in the attached tank file."})
 }
 
 func (p *paper) listed(title string, items []string) {
@@ -78,7 +97,7 @@ func (p *paper) signaturesOver(verdict string) {
 	p.newPage()
 	p.y = top + 8
 	p.font("B", large)
-	p.doc.Bookmark(p.clean("Signatures"), 0, p.y)
+	p.enter("Signatures", 0)
 	p.put(left, p.y+4, "Signatures")
 	p.rule(p.y+5.8, 0.4)
 	p.y += 10

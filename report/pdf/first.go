@@ -13,21 +13,79 @@ func (p *paper) first() {
 	p.newPage()
 	p.titleBlock("Calculation sheet: welded pressurised tank")
 	p.verdict()
-	people, cautions := p.peopleHeight(), p.listHeight(p.sheet.Cautions, small)+8
-	room := p.floor() - p.y - people - 4
-	height := room - cautions
+	people, worst := p.peopleHeight(), p.worstHeight()
+	cautions := p.twoColumns(p.sheet.Cautions)
+	room := p.floor() - p.y - people - worst - 5
+	height := room - float64(max(len(cautions[0]), len(cautions[1])))*tiny*leading - 10
 	height = max(56, min(105, height, room))
 	if f := sectionFigure(p.sheet, p.inner(), height); f != nil {
 		p.need(f.Height)
 		p.place(f, left, p.y)
-		p.y += f.Height + 3
+		p.y += f.Height + 2
 	}
 	p.people(people)
-	if len(p.sheet.Cautions) > 0 {
-		p.y += 1
-		p.heading("Cautions", 8)
-		p.list(p.sheet.Cautions, small)
+	p.worst(worst)
+	p.cautions(cautions)
+}
+
+// tiny is the type of the cautions and lists of page 1 [pt].
+const tiny = 6.8
+
+// twoColumns wraps items and deals them out in two columns of about the same height,
+// the first first.
+func (p *paper) twoColumns(items []string) (columns [2][]string) {
+	p.font("", tiny)
+	w := (p.inner()-6)/2 - 4
+	total := 0
+	var wrapped [][]string
+	for _, item := range items {
+		lines := p.wrap(item, w)
+		total += len(lines)
+		wrapped = append(wrapped, lines)
 	}
+	for _, lines := range wrapped {
+		lines[0] = "–\t" + lines[0]
+		at := 0
+		if len(columns[0]) >= (total+1)/2 {
+			at = 1
+		}
+		columns[at] = append(columns[at], lines...)
+	}
+	return columns
+}
+
+// cautions sets the cautions in two columns, over to the next page where they must.
+func (p *paper) cautions(columns [2][]string) {
+	rows := max(len(columns[0]), len(columns[1]))
+	if rows == 0 {
+		return
+	}
+	p.heading("Cautions", min(float64(rows)*tiny*leading, 30))
+	from := 0
+	for from < rows {
+		fits := max(1, int((p.floor()-p.y)/(tiny*leading)))
+		if from > 0 {
+			p.newPage()
+			p.heading("Cautions, continued", 0)
+			fits = int((p.floor() - p.y) / (tiny * leading))
+		}
+		to := min(rows, from+fits)
+		p.font("", tiny)
+		for c, lines := range columns {
+			x := left + float64(c)*((p.inner()-6)/2+6)
+			for n := from; n < min(to, len(lines)); n++ {
+				y := p.y + (float64(n-from)+0.78)*tiny*leading
+				text, starts := strings.CutPrefix(lines[n], "–\t")
+				if starts {
+					p.put(x, y, "–")
+				}
+				p.put(x+3, y, text)
+			}
+		}
+		p.y += float64(to-from) * tiny * leading
+		from = to
+	}
+	p.y += 1
 }
 
 // titleBlock sets what the document is and the sheet's particulars in a frame.
@@ -123,6 +181,9 @@ func (p *paper) leansOn() []string {
 	}
 	if len(overrides) > 0 {
 		lines = append(lines, "Overrides of the rule: "+strings.Join(overrides, "; ")+".")
+	}
+	if taken := p.taken(); taken != "" {
+		lines = append(lines, "Left out of the tank file and taken so: "+taken+".")
 	}
 	if n := len(s.AllRecalled()); n > 0 {
 		lines = append(lines, fmt.Sprintf("Sources quoted from memory: %d, listed under “Recalled values”; confirm them.", n))

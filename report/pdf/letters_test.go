@@ -23,7 +23,7 @@ func TestEveryLetterHasAGlyph(t *testing.T) {
 	s := &report.Sheet{Block: report.TitleBlock{Title: used}, Notes: []string{used}, PeopleBox: []string{used}}
 	s.Checks = []check.Result{{ID: "a/b", Formula: used, Title: used}}
 	s.Settle()
-	p, err := compose(s, 9)
+	p, err := compose(s, known{pages: 9})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -113,9 +113,9 @@ func TestWrapKeepsEveryWord(t *testing.T) {
 	}
 }
 
-// TestNoLinksAndNoOtherFonts looks for core fonts, which lack most letters, and annotations, which a signature on the page
-// would have to share.
-func TestNoLinksAndNoOtherFonts(t *testing.T) {
+// TestLinksAndNoOtherFonts looks for core fonts, which lack most letters, and for annotations: the links of the contents on
+// page 2 and no others, since a signature on the last page would have to share them.
+func TestLinksAndNoOtherFonts(t *testing.T) {
 	s := &report.Sheet{}
 	s.Settle()
 	file, err := Write(s)
@@ -123,9 +123,12 @@ func TestNoLinksAndNoOtherFonts(t *testing.T) {
 		t.Fatal(err)
 	}
 	text := string(file)
-	for _, word := range []string{"/Annots", "/Helvetica", "/Times", "/Courier", "/OpenAction"} {
+	for _, word := range []string{"/Helvetica", "/Times", "/Courier", "/OpenAction"} {
 		if strings.Contains(text, word) {
 			t.Errorf("the file holds %s", word)
+		}
+		if n := strings.Count(text, "/Annots"); n != 1 {
+			t.Errorf("%d pages with annotations, want one, that of the contents", n)
 		}
 	}
 }
@@ -154,7 +157,7 @@ func TestPageCountIsPrinted(t *testing.T) {
 		t.Fatal(err)
 	}
 	pages := strings.Count(string(out), "\f")
-	first, err := compose(s, 0)
+	first, err := compose(s, known{})
 	if err != nil {
 		t.Fatal(err)
 	}

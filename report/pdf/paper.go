@@ -25,6 +25,9 @@ type paper struct {
 	y             float64 // where the next line starts [mm]
 	indices       bool    // x_y is set with a lowered y: formulas and symbols only
 	missing       []rune  // letters that could not be printed
+	before        known   // what the writing before told
+	links         []int   // to the parts
+	parts         []entry // of the contents, as they come
 	err           error
 }
 
@@ -108,7 +111,7 @@ func (p *paper) chapter(title string) {
 	p.need(30)
 	p.y += 3
 	p.font("B", large)
-	p.doc.Bookmark(p.clean(title), 0, p.y)
+	p.enter(title, 0)
 	p.put(left, p.y+4, title)
 	p.rule(p.y+5.8, 0.4)
 	p.y += 9

@@ -11,9 +11,7 @@ import (
 // overview lists every check on one table, worst first, after the chart of
 // their margins.
 func (p *paper) overview() {
-	if p.doc.PageNo() == 1 {
-		p.newPage()
-	}
+	p.newPage()
 	p.chapter("Overview")
 	p.figure(marginsFigure(p.sheet, p.inner()))
 	var rows [][]cell

@@ -2,7 +2,9 @@ package pdf
 
 import (
 	"bytes"
+	"errors"
 	"fmt"
+	"slices"
 	"time"
 
 	"github.com/jung-kurt/gofpdf"
@@ -21,11 +23,7 @@ func Write(s *report.Sheet) ([]byte, error) {
 	if err := s.Consistent(); err != nil {
 		return nil, err
 	}
-	count, err := compose(s, 0)
-	if err != nil {
-		return nil, err
-	}
-	p, err := compose(s, count.doc.PageNo())
+	p, err := settled(s)
 	if err != nil {
 		return nil, err
 	}
@@ -40,18 +38,58 @@ func Write(s *report.Sheet) ([]byte, error) {
 	return file, nil
 }
 
-// compose writes the whole document once, with the number of its pages as
-// counted before, or 0 to count them.
-func compose(s *report.Sheet, pages int) (*paper, error) {
-	p, err := newPaper(s, pages)
+// known is what only a written document tells and a written document prints: its
+// pages, where its parts begin, the letters that had to be replaced.
+type known struct {
+	pages   int
+	parts   []entry
+	missing []rune
+}
+
+func (k known) equal(o known) bool {
+	return k.pages == o.pages && slices.Equal(k.parts, o.parts) && slices.Equal(k.missing, o.missing)
+}
+
+// rounds is how often a document is written before it must say of itself what is so.
+const rounds = 5
+
+// settled writes the document until what it says of its own pages is so: twice, and
+// once more where the list of replaced letters moved something.
+func settled(s *report.Sheet) (*paper, error) {
+	var before known
+	for range rounds {
+		p, err := compose(s, before)
+		if err != nil {
+			return nil, err
+		}
+		now := p.learned()
+		if now.equal(before) {
+			return p, nil
+		}
+		before = now
+	}
+	return nil, errors.New("the pages of the sheet do not settle")
+}
+
+// learned returns what this writing of the document told.
+func (p *paper) learned() known {
+	missing := slices.Clone(p.missing)
+	slices.Sort(missing)
+	return known{p.doc.PageNo(), p.parts, slices.Compact(missing)}
+}
+
+// compose writes the whole document once, with what the writing before told.
+func compose(s *report.Sheet, before known) (*paper, error) {
+	p, err := newPaper(s, before.pages)
 	if err != nil {
 		return nil, err
 	}
+	p.before = before
 	if err := p.attach(); err != nil {
 		return nil, err
 	}
 	for _, chapter := range []func(*paper){
-		(*paper).first, (*paper).overview, (*paper).basis, (*paper).materials, (*paper).joints, (*paper).cases,
+		(*paper).first, (*paper).contents, (*paper).overview, (*paper).basis, (*paper).materials, (*paper).joints, (*paper).cases,
 		(*paper).permissible, (*paper).checks, (*paper).charts, (*paper).quantities, (*paper).proof,
 		(*paper).recalled, (*paper).closing, (*paper).signatures,
 	} {
