@@ -8,9 +8,11 @@ type Section struct {
 	Outlines   []Outline
 	Ports      []PortOutline
 	Seams      []SeamMark
+	Lengthwise []SeamLine
 	Levels     []Level
 	Dimensions []Dimension
 	Labels     []Label
+	Worst      *Label // place of the least margin among the checks that have a place, or nil
 }
 
 // A Point is a place of the section.
@@ -32,6 +34,7 @@ type Outline struct {
 // the side its clock puts it: up to 180° on the side r ≥ 0, beyond on the other.
 type PortOutline struct {
 	Name            string
+	Part            string  // it stands on: "cylinder", "head.aft", "head.forward"
 	Inner, Outer    Point   // ends of the tube's axis, inside and outside the tank, r ≥ 0
 	Clock           float64 // about the tank axis [rad]
 	OutsideDiameter float64 // of the tube [m]
@@ -47,8 +50,15 @@ type SeamMark struct {
 	At   Point  // on the outside surface
 }
 
+// A SeamLine is a weld seam along the meridian, at a clock of the part.
+type SeamLine struct {
+	Part, Name string  // of the outline; joint of the tank file
+	Clock      float64 // about the tank axis, clockwise for one who looks forward from aft [rad]
+}
+
 // A Level is the free surface of the liquid in one case, across the cut: from
-// r < 0 to r > 0.
+// r < 0 to r > 0. The first is that of the case with the least margin, where it has
+// one: the liquid is shaded up to it.
 type Level struct {
 	Case   string
 	Points []Point

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"proofsheet/report"
 	"proofsheet/report/check"
@@ -32,12 +33,39 @@ func split(c *report.Section) (over, under []name) {
 	for _, l := range c.Labels {
 		over = append(over, name{l.Text, l.At})
 	}
+	over = append(over, seamNames(c)...)
 	under = append(under, levelNames(c.Levels)...)
 	byStation := func(a, b name) int { return compare(a.to.Z, b.to.Z) }
 	slices.SortStableFunc(over, byStation)
 	slices.SortStableFunc(under, byStation)
 	return over, under
 }
+
+// seamNames names the joints: those round the tank at their marks, the long seam of
+// the cylinder with its clock at the middle of its longest course.
+func seamNames(c *report.Section) (out []name) {
+	for _, m := range c.Seams {
+		out = append(out, name{"▼ " + m.Name, m.At})
+	}
+	for _, l := range c.Lengthwise {
+		if l.Part != "cylinder" || len(c.Seams) < 2 {
+			continue
+		}
+		at := slices.Clone(c.Seams)
+		slices.SortStableFunc(at, func(a, b report.SeamMark) int { return compare(a.At.Z, b.At.Z) })
+		middle, longest := report.Point{}, 0.0
+		for i := range at[1:] {
+			if d := at[i+1].At.Z - at[i].At.Z; d > longest {
+				middle, longest = report.Point{Z: at[i].At.Z + 0.62*d, R: at[i].At.R}, d
+			}
+		}
+		out = append(out, name{"long seam " + l.Name + " at " + report.Plain(roundTo(l.Clock*180/math.Pi, 4)) + "°", middle})
+	}
+	return out
+}
+
+// levelsShown is how many levels are drawn, the first of which counts most.
+const levelsShown = 6
 
 // levelNames names the levels at their lower ends; cases whose levels coincide
 // share one name.
@@ -55,7 +83,11 @@ func levelNames(levels []report.Level) []name {
 			return math.Hypot(n.to.Z-end.Z, n.to.R-end.R) < 1e-3
 		})
 		if same >= 0 {
-			out[same].text += ", " + l.Case
+			if n := len(strings.Split(out[same].text, ", ")); n < 4 {
+				out[same].text += ", " + l.Case
+			} else if n == 4 {
+				out[same].text += ", …"
+			}
 		} else {
 			out = append(out, name{"liquid: " + l.Case, end})
 		}
@@ -177,8 +209,8 @@ func dimensionText(d report.Dimension, system string) string {
 }
 
 // scaleBar states the scale, with a bar that holds when the page is printed in
-// another size.
-func (v view) scaleBar(ratio float64, system string) {
+// another size, and under it what the ring stands for.
+func (v view) scaleBar(ratio float64, system string, worst *report.Label) {
 	bar := 0.1 // [m]
 	if system == "us" {
 		bar = 0.127 // 5 in
@@ -187,6 +219,11 @@ func (v view) scaleBar(ratio float64, system string) {
 		bar *= 2
 	}
 	y := v.f.Height - 2
+	if worst != nil {
+		v.f.Arcs = append(v.f.Arcs, drawing.Arc{Centre: drawing.Point{X: 7.8, Y: y - 0.2}, Radius: 1.3, Sweep: 2 * math.Pi, Pen: drawing.Pen{Width: 0.4}})
+		v.f.AddText(11, y+0.6, label, drawing.Left, clip(worst.Text, int((v.f.Width-11)/1.3)))
+		y -= worstNote
+	}
 	v.f.AddLine(6, y, 6+bar*v.scale, y, drawing.Pen{Width: 0.5})
 	v.f.AddText(8+bar*v.scale, y+0.8, label, drawing.Left, fmt.Sprintf(
 		"%s   scale 1:%s on paper printed at full size; ports turned into the plane of the cut, ▼ weld seam; forward is to the right",

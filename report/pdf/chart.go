@@ -44,7 +44,9 @@ func chartFigure(c report.Chart, system string, width, height float64) *drawing.
 	for i, s := range c.Series {
 		pen := dashes[i%len(dashes)]
 		p.curve(s, dx, dy, pen)
+		p.marks(i, len(c.Series), s, dx, dy)
 		p.legend(i, pen, s.Name)
+		p.mark(i, p.legendAt(i))
 	}
 	for i, l := range c.Limits {
 		pen := drawing.Pen{Width: 0.3, Dash: []float64{0.6, 0.6}}
@@ -165,9 +167,14 @@ func (p plot) curve(s report.Series, dx, dy report.Display, pen drawing.Pen) {
 // legend writes the n-th name under the chart, three to a row.
 func (p plot) legend(n int, pen drawing.Pen, name string) {
 	w := (p.x1 - p.x0) / 3
-	x, y := p.x0+float64(n%3)*w, p.y1+13.5+float64(n/3)*4
-	p.f.AddLine(x, y-0.9, x+10, y-0.9, pen)
-	p.f.AddText(x+11.5, y, label, drawing.Left, clip(name, int((w-13)/1.25)))
+	at := p.legendAt(n)
+	p.f.AddLine(at.X-5, at.Y, at.X+5, at.Y, pen)
+	p.f.AddText(at.X+6.5, at.Y+0.9, label, drawing.Left, clip(name, int((w-13)/1.25)))
+}
+
+// legendAt returns the middle of the line of the n-th name of the legend.
+func (p plot) legendAt(n int) drawing.Point {
+	return drawing.Point{X: p.x0 + float64(n%3)*(p.x1-p.x0)/3 + 5, Y: p.y1 + 12.6 + float64(n/3)*4}
 }
 
 // clip shortens a name to n letters.

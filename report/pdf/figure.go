@@ -18,6 +18,9 @@ func Figures(s *report.Sheet) []drawing.Figure {
 		}
 	}
 	add(sectionFigure(s, 180, 95))
+	for _, f := range planFigures(s, 180) {
+		add(f)
+	}
 	add(marginsFigure(s, 180))
 	for _, c := range allCharts(s) {
 		add(chartFigure(c, s.Units, 180, 85))

@@ -31,6 +31,7 @@ const (
 	namePitch = 3.5 // of rows of names
 	rowPitch  = 5.0 // of stacked dimensions
 	scaleNote = 6.0
+	worstNote = 4.0
 )
 
 // sectionFigure draws the tank cut along its axis, to scale, within a width and
@@ -39,7 +40,7 @@ func sectionFigure(s *report.Sheet, width, height float64) *drawing.Figure {
 	if s.Section == nil || len(s.Section.Outlines) == 0 {
 		return nil
 	}
-	c := s.Section
+	c := trimmed(s.Section)
 	along, across := sorted(c.Dimensions)
 	f := &drawing.Figure{Name: "section", Title: "Section of the tank", Width: width}
 	v := view{f: f}
@@ -49,6 +50,9 @@ func sectionFigure(s *report.Sheet, width, height float64) *drawing.Figure {
 	v.under = float64(rowsOf(under, width))*namePitch + clear
 	below := float64(len(along))*rowPitch + v.under + scaleNote
 	beside := float64(len(across))*rowPitch + 12
+	if c.Worst != nil {
+		below += worstNote
+	}
 	fitScale := math.Min((width-beside-12)/(v.hi-v.lo), (height-above-below)/(v.up+v.down))
 	ratio := 1000 / fitScale
 	for _, n := range scales {
@@ -63,8 +67,18 @@ func sectionFigure(s *report.Sheet, width, height float64) *drawing.Figure {
 	v.y = above + v.up*v.scale
 	v.draw(c)
 	v.dimensions(along, across, s.Units)
-	v.scaleBar(ratio, s.Units)
+	v.scaleBar(ratio, s.Units, c.Worst)
 	return f
+}
+
+// trimmed returns a section with no more levels than can be told apart.
+func trimmed(c *report.Section) *report.Section {
+	if len(c.Levels) <= levelsShown {
+		return c
+	}
+	fewer := *c
+	fewer.Levels = c.Levels[:levelsShown]
+	return &fewer
 }
 
 // bounds finds the ends and the reach of metal and tubes.
@@ -117,6 +131,9 @@ func (v view) draw(c *report.Section) {
 	}
 	for _, m := range c.Seams {
 		v.seam(m)
+	}
+	if c.Worst != nil {
+		v.worst(c.Worst.At)
 	}
 	v.f.AddLine(v.x+v.lo*v.scale-5, v.y, v.x+v.hi*v.scale+5, v.y, drawing.Pen{Width: 0.13, Dash: []float64{6, 1, 1, 1}})
 	v.names(c)
@@ -202,6 +219,14 @@ func (v view) port(c *report.Section, t report.PortOutline) {
 	}
 	a, b := v.at(report.Point{Z: t.Inner.Z, R: side * t.Inner.R}), v.at(report.Point{Z: t.Outer.Z, R: side * t.Outer.R})
 	v.f.AddLine(a.X, a.Y, b.X, b.Y, drawing.Pen{Width: 0.1, Dash: []float64{3, 0.8, 0.8, 0.8}})
+}
+
+// worst rings a place in black over white, so that it shows on metal too.
+func (v view) worst(q report.Point) {
+	at := v.at(q)
+	for _, pen := range []drawing.Pen{{Width: 0.9, Grey: 1}, {Width: 0.4}} {
+		v.f.Arcs = append(v.f.Arcs, drawing.Arc{Centre: at, Radius: 1.8, Sweep: 2 * math.Pi, Pen: pen})
+	}
 }
 
 // seam marks a weld by a short line across the wall on both sides.

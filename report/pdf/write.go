@@ -89,7 +89,7 @@ func compose(s *report.Sheet, before known) (*paper, error) {
 		return nil, err
 	}
 	for _, chapter := range []func(*paper){
-		(*paper).first, (*paper).contents, (*paper).overview, (*paper).basis, (*paper).materials, (*paper).joints, (*paper).cases,
+		(*paper).first, (*paper).contents, (*paper).bulkheads, (*paper).overview, (*paper).basis, (*paper).materials, (*paper).joints, (*paper).cases,
 		(*paper).permissible, (*paper).checks, (*paper).charts, (*paper).quantities, (*paper).proof,
 		(*paper).recalled, (*paper).closing, (*paper).signatures,
 	} {

@@ -3,6 +3,7 @@ package assess
 import (
 	"math"
 	"slices"
+	"strings"
 
 	"proofsheet/report"
 	"proofsheet/report/check"
@@ -31,8 +32,15 @@ func (r *run) section() *report.Section {
 	if r.fwd.seam != nil {
 		seam(r.fwd.seam.Name, L)
 	}
+	s.Lengthwise = r.lengthwise()
+	worst, at := r.worstPlace(s.Ports)
+	s.Worst = at
 	for _, c := range r.cases {
-		if l := r.level(c); len(l.Points) > 1 {
+		switch l := r.level(c); {
+		case len(l.Points) < 2:
+		case at != nil && c.name == worst.Case:
+			s.Levels = slices.Insert(s.Levels, 0, l)
+		default:
 			s.Levels = append(s.Levels, l)
 		}
 	}
@@ -43,6 +51,54 @@ func (r *run) section() *report.Section {
 	along("inside length", lo, hi)
 	s.Dimensions = append(s.Dimensions, report.Dimension{Name: "inside diameter", From: report.Point{Z: L / 2, R: -R}, To: report.Point{Z: L / 2, R: R}, Value: check.M("", "inside diameter", 2*R)})
 	return s
+}
+
+// lengthwise returns the seams along the meridian of every part.
+func (r *run) lengthwise() (out []report.SeamLine) {
+	if r.long != nil {
+		out = append(out, report.SeamLine{Part: "cylinder", Name: r.long.Name, Clock: r.t.Cylinder.LongSeamClock})
+	}
+	for _, h := range r.ends() {
+		if h.segment != nil {
+			out = append(out, report.SeamLine{Part: h.name, Name: h.segment.Name, Clock: h.in.SegmentSeamClock})
+		}
+	}
+	return out
+}
+
+// worstPlace returns the check with the least margin among those whose place is
+// known, and that place.
+func (r *run) worstPlace(ports []report.PortOutline) (check.Result, *report.Label) {
+	for _, c := range report.WorstFirst(r.checks) {
+		if s := c.Status(); s != check.Satisfied && s != check.NotSatisfied {
+			continue
+		}
+		if at, ok := r.placeOf(c, ports); ok {
+			return c, &report.Label{At: at, Text: "least margin with a place: " + report.FullID(c) + " " + report.Margin(c)}
+		}
+	}
+	return check.Result{}, nil
+}
+
+// placeOf returns where a check holds: a port, the joint of a head, the point of a
+// head's meridian that its inputs name. Other checks hold over a whole part.
+func (r *run) placeOf(c check.Result, ports []report.PortOutline) (report.Point, bool) {
+	for _, p := range ports {
+		if strings.HasPrefix(c.ID, "port."+p.Name+"/") {
+			return p.Wall, true
+		}
+	}
+	for _, h := range r.ends() {
+		switch c.ID {
+		case h.name + "/junction":
+			return report.Point{Z: r.station(h, 0), R: r.cyl.radius + r.cyl.nominal/2}, true
+		case h.name + "/membrane":
+			if len(c.Inputs) > 1 && c.Inputs[0].Symbol == "x" && c.Inputs[1].Symbol == "r" {
+				return report.Point{Z: r.station(h, c.Inputs[0].Value), R: c.Inputs[1].Value}, true
+			}
+		}
+	}
+	return report.Point{}, false
 }
 
 // headOutline returns the metal of a head with its straight flange, both faces
@@ -79,7 +135,7 @@ func (r *run) headOutline(h *headPart) report.Outline {
 
 // portOutline returns a tube turned into the plane of the cut.
 func (r *run) portOutline(p *portPart) report.PortOutline {
-	o := report.PortOutline{Name: p.in.Name, Clock: p.in.Clock, OutsideDiameter: p.in.Tube.OutsideDiameter,
+	o := report.PortOutline{Name: p.in.Name, Part: p.host.name, Clock: p.in.Clock, OutsideDiameter: p.in.Tube.OutsideDiameter,
 		InsideDiameter: p.in.Tube.OutsideDiameter - 2*p.in.Tube.Wall}
 	if p.port.Pad != nil {
 		o.PadDiameter, o.PadThickness = p.port.Pad.OutsideDiameter, p.in.Pad.Thickness

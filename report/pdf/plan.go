@@ -1,0 +1,216 @@
+package pdf
+
+import (
+	"math"
+	"slices"
+
+	"proofsheet/report"
+	"proofsheet/report/check"
+	"proofsheet/report/drawing"
+)
+
+// A plan is a bulkhead seen along the axis from outside.
+type plan struct {
+	f       *drawing.Figure
+	x, y    float64 // of the axis [mm]
+	scale   float64 // paper per tank [mm/m]
+	forward bool    // the forward bulkhead, seen by one who looks aft: the clock runs the other way
+	system  string
+}
+
+// at returns the place on paper of a radius [m] at a clock [rad]; zero is on top.
+func (p plan) at(radius, clock float64) drawing.Point {
+	if p.forward {
+		clock = -clock
+	}
+	sin, cos := math.Sincos(clock)
+	return drawing.Point{X: p.x + radius*sin*p.scale, Y: p.y - radius*cos*p.scale}
+}
+
+// planReach is the radius of a bulkhead on paper, at most [mm].
+const planReach = 33.0
+
+// planFigures draws both bulkheads with their ports; one without a port is left out.
+func planFigures(s *report.Sheet, width float64) (out []*drawing.Figure) {
+	if s.Section == nil {
+		return nil
+	}
+	for _, end := range []string{"aft", "forward"} {
+		if f := planFigure(s, end, width); f != nil {
+			out = append(out, f)
+		}
+	}
+	return out
+}
+
+func planFigure(s *report.Sheet, end string, width float64) *drawing.Figure {
+	part := "head." + end
+	var ports []report.PortOutline
+	for _, t := range s.Section.Ports {
+		if t.Part == part {
+			ports = append(ports, t)
+		}
+	}
+	rim := 0.0
+	for _, o := range s.Section.Outlines {
+		for _, q := range o.Outside {
+			rim = math.Max(rim, q.R)
+		}
+	}
+	if len(ports) == 0 || !(rim > 0) {
+		return nil
+	}
+	from, turn := "forward", "anticlockwise"
+	title := "Forward bulkhead with its ports, seen from forward, looking aft"
+	if end == "aft" {
+		from, turn = "aft", "clockwise"
+		title = "Aft bulkhead with its ports, seen from aft, looking forward"
+	}
+	f := &drawing.Figure{Name: "bulkhead-" + end, Title: title, Width: width}
+	left, right := sides(ports, end == "forward")
+	high := math.Max(2*planReach+12, float64(max(len(left), len(right)))*planPitch+8)
+	f.Height = high + 12
+	p := plan{f: f, x: width / 2, y: high / 2, forward: end == "forward", system: s.Units}
+	ratio := 1000 * rim / planReach
+	for _, n := range scales {
+		if n >= ratio {
+			ratio = n
+			break
+		}
+	}
+	p.scale = 1000 / ratio
+	p.rims(s, part, rim)
+	for _, t := range ports {
+		p.port(t)
+	}
+	p.labels(left, -1)
+	p.labels(right, 1)
+	f.AddText(width/2, f.Height-5.5, label, drawing.Centre, "scale 1:"+tick(ratio)+" on paper printed at full size; seen from "+from+", so the clock runs "+turn+" here")
+	f.AddText(width/2, f.Height-2, label, drawing.Centre, "full lines: tube and bore; broken: pad; chain: weld seam along the wall")
+	return f
+}
+
+// rims draws the tank's edge, its quarters and the seams along the bulkhead.
+func (p plan) rims(s *report.Sheet, part string, rim float64) {
+	p.ring(0, 0, rim, 1, drawing.Pen{Width: 0.4})
+	for i, name := range []string{"0°", "90°", "180°", "270°"} {
+		clock := float64(i) * math.Pi / 2
+		a, b, c := p.at(rim, clock), p.at(rim+2.5/p.scale, clock), p.at(rim+4.8/p.scale, clock)
+		p.f.AddLine(a.X, a.Y, b.X, b.Y, drawing.Pen{Width: 0.25})
+		p.f.AddText(c.X, c.Y+0.9, label, drawing.Centre, name)
+	}
+	chain := drawing.Pen{Width: 0.13, Dash: []float64{6, 1, 1, 1}}
+	for i := range 2 {
+		a, b := p.at(rim, float64(i)*math.Pi/2), p.at(rim, float64(i)*math.Pi/2+math.Pi)
+		p.f.AddLine(a.X, a.Y, b.X, b.Y, drawing.Pen{Width: 0.08, Grey: 0.5})
+	}
+	for _, m := range s.Section.Lengthwise {
+		if m.Part == part {
+			a, b, c := p.at(0, 0), p.at(rim, m.Clock), p.at(0.55*rim, m.Clock)
+			chain.Width = 0.4
+			p.f.AddLine(a.X, a.Y, b.X, b.Y, chain)
+			p.f.AddText(c.X+1, c.Y-0.8, label, drawing.Left, "seam "+m.Name)
+		}
+	}
+}
+
+// ring draws a circle of a radius [m] round a place, foreshortened along the radius
+// of the tank by tilt [-].
+func (p plan) ring(radius, clock, size, tilt float64, pen drawing.Pen) {
+	const steps = 48
+	c, out := p.at(radius, clock), p.at(radius+1, clock)
+	er := drawing.Point{X: (out.X - c.X) / p.scale, Y: (out.Y - c.Y) / p.scale}
+	points := make([]drawing.Point, steps)
+	for i := range points {
+		sin, cos := math.Sincos(2 * math.Pi * float64(i) / steps)
+		u, v := size*cos*tilt*p.scale, size*sin*p.scale
+		points[i] = drawing.Point{X: c.X + u*er.X - v*er.Y, Y: c.Y + u*er.Y + v*er.X}
+	}
+	p.f.Polylines = append(p.f.Polylines, drawing.Polyline{Points: points, Closed: true, Pen: pen})
+}
+
+// port draws tube, bore and pad at the place where the tube meets the wall; a tube
+// that leans away from the axis is seen shorter that way.
+func (p plan) port(t report.PortOutline) {
+	dz, dr := t.Outer.Z-t.Inner.Z, t.Outer.R-t.Inner.R
+	tilt := 1.0
+	if l := math.Hypot(dz, dr); l > 0 {
+		tilt = math.Abs(dz) / l
+	}
+	p.ring(t.Wall.R, t.Clock, t.OutsideDiameter/2, tilt, drawing.Pen{Width: 0.3})
+	p.ring(t.Wall.R, t.Clock, t.InsideDiameter/2, tilt, drawing.Pen{Width: 0.13})
+	if t.PadDiameter > t.OutsideDiameter {
+		p.ring(t.Wall.R, t.Clock, t.PadDiameter/2, tilt, drawing.Pen{Width: 0.2, Dash: []float64{1.5, 0.8}})
+	}
+}
+
+const planPitch = 3.6 // of the names beside a bulkhead [mm]
+
+// sides deals ports out to the side of the paper on which they are drawn, from top
+// to bottom.
+func sides(ports []report.PortOutline, forward bool) (left, right []report.PortOutline) {
+	view := plan{scale: 1, forward: forward}
+	for _, t := range ports {
+		if view.at(t.Wall.R, t.Clock).X < -1e-9 {
+			left = append(left, t)
+		} else {
+			right = append(right, t)
+		}
+	}
+	down := func(a, b report.PortOutline) int {
+		return compare(view.at(a.Wall.R, a.Clock).Y, view.at(b.Wall.R, b.Clock).Y)
+	}
+	slices.SortStableFunc(left, down)
+	slices.SortStableFunc(right, down)
+	return left, right
+}
+
+// labels names ports in a column on one side, −1 left, each with a leader.
+func (p plan) labels(ports []report.PortOutline, side float64) {
+	if len(ports) == 0 {
+		return
+	}
+	x := p.x + side*(planReach+7)
+	align := drawing.Left
+	if side < 0 {
+		align = drawing.Right
+	}
+	y := make([]float64, len(ports))
+	low := 4.0
+	for i, t := range ports {
+		y[i] = math.Max(low, p.at(t.Wall.R, t.Clock).Y)
+		low = y[i] + planPitch
+	}
+	high := 2*p.y - 4
+	for i := len(ports) - 1; i >= 0; i-- {
+		y[i] = math.Min(y[i], high)
+		high = y[i] - planPitch
+	}
+	for i, t := range ports {
+		to := p.at(t.Wall.R, t.Clock)
+		p.f.AddText(x, y[i]+0.9, label, align, clip(p.words(t), 41))
+		p.f.AddLine(x-side, y[i], to.X, to.Y, drawing.Pen{Width: 0.1, Grey: 0.3})
+	}
+}
+
+// words says what is to be known of a port.
+func (p plan) words(t report.PortOutline) string {
+	show := func(v float64) string { return report.Show(check.M("", "", v), p.system, report.Nearest) }
+	text := t.Name + ": " + report.Plain(roundTo(t.Clock*180/math.Pi, 4)) + "°, radius " + show(t.Wall.R) + ", ⌀ " + show(t.OutsideDiameter)
+	if t.PadDiameter > t.OutsideDiameter {
+		text += ", pad ⌀ " + show(t.PadDiameter)
+	}
+	return text
+}
+
+// bulkheads is the chapter of the plans.
+func (p *paper) bulkheads() {
+	for i, f := range planFigures(p.sheet, p.inner()) {
+		if i == 0 {
+			p.need(f.Height + 22)
+			p.chapter("Bulkheads")
+			p.paragraph("Each is seen from outside the tank. The clock counts from the builder's mark, clockwise for one who looks forward from aft, on both.")
+		}
+		p.figure(f)
+	}
+}
