@@ -171,28 +171,34 @@ func (h hand) answers(symbol string, demanded bool) (out []answer) {
 // numbers puts printed numbers in place of the symbols of a side, of two inputs with
 // one symbol the first or the last, and reports whether they give the answer.
 func (h hand) numbers(side formula.Expr, digits int, last bool, a answer) (formula.Expr, bool) {
-	values := map[string]float64{}
-	texts := map[string]string{}
-	for name, value := range formula.Constants {
-		if name == "g0" {
-			texts[name] = DisplayUnit("m/s2", value, h.system).digits(value, digits)
-		}
-	}
-	for _, q := range h.r.Inputs {
-		if _, taken := values[q.Symbol]; taken && !last || q.Unit == "K" {
-			continue
-		}
-		d := DisplayUnit(q.Unit, q.Value, h.system)
-		values[q.Symbol], texts[q.Symbol] = d.printed(q.Value, digits), d.digits(q.Value, digits)
-	}
-	v, err := formula.Eval(side, func(name string) (float64, bool) { v, ok := values[name]; return v, ok })
+	v, err := formula.Eval(side, func(name string) (float64, bool) {
+		q, ok := h.input(name, last)
+		return DisplayUnit(q.Unit, q.Value, h.system).printed(q.Value, digits), ok
+	})
 	if err != nil || !a.meets(v, h.system) {
 		return nil, false
 	}
 	return formula.Substitute(side, func(name string) (formula.Expr, bool) {
-		text, ok := texts[name]
-		return formula.Value{Text: text}, ok
+		q, ok := h.input(name, last)
+		if !ok && name == "g0" {
+			q, ok = check.Quantity{Value: formula.Constants[name], Unit: "m/s2"}, true
+		}
+		return formula.Value{Text: DisplayUnit(q.Unit, q.Value, h.system).digits(q.Value, digits)}, ok
 	}), true
+}
+
+// input returns the first or the last input of a symbol; a temperature is none, since
+// its degrees cannot be multiplied.
+func (h hand) input(symbol string, last bool) (out check.Quantity, found bool) {
+	for _, q := range h.r.Inputs {
+		if q.Symbol == symbol && q.Unit != "K" {
+			out, found = q, true
+			if !last {
+				return out, true
+			}
+		}
+	}
+	return out, found
 }
 
 // meets reports whether a value [SI] is the printed answer, up to one unit of its

@@ -111,6 +111,41 @@ type jsonProof struct {
 	Barrier      bool       `json:"barrier"`
 }
 
+// attachedInputs is how many inputs of checks are embedded in full; they take about a
+// megabyte.
+const attachedInputs = 50000
+
+// Attached returns the sheet in the JSON form in which it is embedded: whole, but of
+// a sheet with very many inputs those of each check's least margin only, and without
+// indents.
+func (s *Sheet) Attached() ([]byte, error) {
+	inputs := 0
+	least := map[string]int{}
+	for i, r := range s.Checks {
+		inputs += len(r.Inputs)
+		if at, ok := least[r.ID]; !ok || r.Margin() < s.Checks[at].Margin() {
+			least[r.ID] = i
+		}
+	}
+	if inputs <= attachedInputs {
+		return s.JSON()
+	}
+	fewer := *s
+	fewer.Checks = slices.Clone(s.Checks)
+	for i, r := range fewer.Checks {
+		if least[r.ID] != i && r.Status() != check.NotAssessed {
+			fewer.Checks[i].Inputs = nil
+		}
+	}
+	data, err := fewer.JSON()
+	if err != nil {
+		return nil, err
+	}
+	var dense bytes.Buffer
+	err = json.Compact(&dense, data)
+	return dense.Bytes(), err
+}
+
 // JSON returns the sheet in its JSON form, indented, with a closing newline.
 func (s *Sheet) JSON() ([]byte, error) {
 	form, err := s.form()

@@ -193,20 +193,30 @@ func instant(r check.Result) string {
 // assessed, satisfied, not applicable; in each the least margin first.
 func WorstFirst(rs []check.Result) []check.Result {
 	rank := map[check.Status]int{check.NotSatisfied: 0, check.NotAssessed: 1, check.Satisfied: 2, check.NotApplicable: 3}
-	sorted := slices.Clone(rs)
-	slices.SortStableFunc(sorted, func(a, b check.Result) int {
-		if d := rank[a.Status()] - rank[b.Status()]; d != 0 {
-			return d
-		}
-		switch ma, mb := a.Margin(), b.Margin(); {
-		case ma < mb:
+	type ranked struct {
+		at, rank int
+		margin   float64 // [-]
+	}
+	order := make([]ranked, len(rs))
+	for i, r := range rs {
+		order[i] = ranked{i, rank[r.Status()], r.Margin()}
+	}
+	slices.SortStableFunc(order, func(a, b ranked) int {
+		switch {
+		case a.rank != b.rank:
+			return a.rank - b.rank
+		case a.margin < b.margin:
 			return -1
-		case ma > mb:
+		case a.margin > b.margin:
 			return 1
 		default: // also two without a margin
 			return 0
 		}
 	})
+	sorted := make([]check.Result, len(rs))
+	for i, o := range order {
+		sorted[i] = rs[o.at]
+	}
 	return sorted
 }
 

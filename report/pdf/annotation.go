@@ -22,8 +22,11 @@ type name struct {
 // they are drawn, labels over it.
 func split(c *report.Section) (over, under []name) {
 	for _, t := range c.Ports {
+		if crowded(c) && strings.HasPrefix(t.Part, "head.") {
+			continue // the plan of the bulkhead names it
+		}
 		side := sideOf(t)
-		n := name{t.Name + " " + report.Plain(roundTo(t.Clock*180/math.Pi, 4)) + "°", report.Point{Z: t.Outer.Z, R: side * t.Outer.R}}
+		n := name{t.Name + " " + degrees(t.Clock), report.Point{Z: t.Outer.Z, R: side * t.Outer.R}}
 		if side > 0 {
 			over = append(over, n)
 		} else {
@@ -40,6 +43,11 @@ func split(c *report.Section) (over, under []name) {
 	slices.SortStableFunc(under, byStation)
 	return over, under
 }
+
+// namedPorts is how many ports the section can name and still be read.
+const namedPorts = 10
+
+func crowded(c *report.Section) bool { return len(c.Ports) > namedPorts }
 
 // seamNames names the joints: those round the tank at their marks, the long seam of
 // the cylinder with its clock at the middle of its longest course.
@@ -59,7 +67,7 @@ func seamNames(c *report.Section) (out []name) {
 				middle, longest = report.Point{Z: at[i].At.Z + 0.62*d, R: at[i].At.R}, d
 			}
 		}
-		out = append(out, name{"long seam " + l.Name + " at " + report.Plain(roundTo(l.Clock*180/math.Pi, 4)) + "°", middle})
+		out = append(out, name{"long seam " + l.Name + " at " + degrees(l.Clock), middle})
 	}
 	return out
 }
@@ -210,13 +218,18 @@ func dimensionText(d report.Dimension, system string) string {
 
 // scaleBar states the scale, with a bar that holds when the page is printed in
 // another size, and under it what the ring stands for.
-func (v view) scaleBar(ratio float64, system string, worst *report.Label) {
+func (v view) scaleBar(ratio float64, system string, worst *report.Label, many bool) {
 	bar := 0.1 // [m]
 	if system == "us" {
 		bar = 0.127 // 5 in
 	}
 	for bar*v.scale < 12 {
 		bar *= 2
+	}
+	aside := ""
+	turned := "ports turned into the plane of the cut"
+	if many {
+		turned, aside = "ports turned into it", "; those of the bulkheads: see their plans"
 	}
 	y := v.f.Height - 2
 	if worst != nil {
@@ -226,6 +239,6 @@ func (v view) scaleBar(ratio float64, system string, worst *report.Label) {
 	}
 	v.f.AddLine(6, y, 6+bar*v.scale, y, drawing.Pen{Width: 0.5})
 	v.f.AddText(8+bar*v.scale, y+0.8, label, drawing.Left, fmt.Sprintf(
-		"%s   scale 1:%s on paper printed at full size; ports turned into the plane of the cut, ▼ weld seam; forward is to the right",
-		report.Show(check.M("", "", bar), system, report.Nearest), tick(ratio)))
+		"%s   scale 1:%s on paper printed at full size; %s, ▼ weld seam; forward is to the right"+aside,
+		report.Show(check.M("", "", bar), system, report.Nearest), tick(ratio), turned))
 }

@@ -1,6 +1,7 @@
 package pdf
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
@@ -14,28 +15,93 @@ func (p *paper) checks() {
 	p.chapter("Checks")
 	p.paragraph("Demands are rounded up, capacities and margins down, inputs to the nearest. " + marginWords)
 	part, last, told := "", check.Result{}, map[string]bool{}
-	for _, rs := range p.alike(byPart(p.sheet.Checks)) {
-		r := rs[0]
-		if name, _, _ := strings.Cut(r.ID, "/"); name != part {
-			part = name
-			p.need(8 + 35)
-			p.font("B", body+1)
-			p.enter(part, 1)
-			p.heading("Part: "+part, 0)
-			last = check.Result{}
+	for _, g := range grouped(p.sheet.Checks) {
+		for _, rs := range p.alike(g.shown) {
+			r := rs[0]
+			if name, _, _ := strings.Cut(r.ID, "/"); name != part {
+				part = name
+				p.need(8 + 35)
+				p.font("B", body+1)
+				p.enter(part, 1)
+				p.heading("Part: "+part, 0)
+				last = check.Result{}
+			}
+			if r.Status() == check.NotApplicable {
+				p.absent(r, told)
+				continue
+			}
+			b := p.lay(rs, !sameHead(last, r), sameNames(last, r))
+			if b.height > tall {
+				p.need(tall / 2)
+			} else {
+				p.need(b.height)
+			}
+			p.draw(b)
+			last = r
 		}
-		if r.Status() == check.NotApplicable {
-			p.absent(r, told)
+		p.others(g.others)
+	}
+}
+
+// caseLimit is how many cases of one check are all set in full; of more, the one with
+// the least margin is, and every one that is not assessed.
+const caseLimit = 10
+
+// A group is the checks of one id, part by part.
+type group struct {
+	shown  []check.Result // set in full
+	others []check.Result // made, with more margin
+}
+
+// grouped deals the checks out by id, those of a part together.
+func grouped(rs []check.Result) (out []group) {
+	sorted := byPart(rs)
+	for from := 0; from < len(sorted); {
+		to := from
+		for to < len(sorted) && sorted[to].ID == sorted[from].ID {
+			to++
+		}
+		all := sorted[from:to]
+		from = to
+		g := group{shown: all}
+		if worst := check.Governing(all); len(all) > caseLimit && worst >= 0 {
+			g.shown = nil
+			for i, r := range all {
+				if made := r.Status() == check.Satisfied || r.Status() == check.NotSatisfied; made && i != worst {
+					g.others = append(g.others, r)
+				} else {
+					g.shown = append(g.shown, r)
+				}
+			}
+		}
+		out = append(out, g)
+	}
+	return out
+}
+
+// others says how the cases of a check that are not set in full came out.
+func (p *paper) others(rs []check.Result) {
+	for _, status := range []check.Status{check.NotSatisfied, check.Satisfied} {
+		var of []check.Result
+		for _, r := range report.WorstFirst(rs) {
+			if r.Status() == status {
+				of = append(of, r)
+			}
+		}
+		if len(of) == 0 {
 			continue
 		}
-		b := p.lay(rs, !sameHead(last, r), sameNames(last, r))
-		if b.height > tall {
-			p.need(tall / 2)
-		} else {
-			p.need(b.height)
+		word := "Satisfied"
+		if status == check.NotSatisfied {
+			word = "NOT SATISFIED"
 		}
-		p.draw(b)
-		last = r
+		first, last := of[0], of[len(of)-1]
+		margins := "margin " + report.Margin(first)
+		if report.Margin(last) != report.Margin(first) {
+			margins = fmt.Sprintf("margins from %s (%s) to %s (%s)", report.Margin(first), caseName(first)+at(first), report.Margin(last), caseName(last)+at(last))
+		}
+		p.lines(left+4, p.inner()-4, small, fmt.Sprintf("%s in %d other cases, %s; each stands in the attached sheet.json.", word, len(of), margins))
+		p.y += 1.6
 	}
 }
 
@@ -132,6 +198,8 @@ func sameNames(a, b check.Result) bool {
 // first; with named, inputs without their names, which the check before has given.
 func (p *paper) lay(rs []check.Result, head, named bool) block {
 	b, r := block{rule: head}, rs[0]
+	left := 0
+	r.Inputs, left = ofNeighbour(r)
 	if head {
 		p.add(&b, line{text: r.ID + " – " + r.Title, bold: true, size: body})
 		if r.Formula != "" {
@@ -144,16 +212,25 @@ func (p *paper) lay(rs []check.Result, head, named bool) block {
 		names = append(names, caseName(o)+at(o))
 	}
 	p.add(&b, line{text: strings.Join(names, ", ") + orEmpty(", by ", r.Rule), indent: 4, bold: true, size: body, right: p.outcome(r)})
+	as := ""
+	if !named {
+		if at := p.namedAt(r); at != "" {
+			as, named = "; symbols as at "+at, true
+		}
+	}
 	switch {
-	case p.sites(&b, r, slices.ContainsFunc(rs, p.governs)):
+	case p.sites(&b, r, as, slices.ContainsFunc(rs, p.governs)):
 	case named && len(r.Inputs) > 0:
-		p.add(&b, line{text: p.numbers(r.Inputs), indent: 8, indices: true, size: small})
+		p.add(&b, line{text: p.numbers(r.Inputs) + as, indent: 8, indices: true, size: small})
 	case len(r.Inputs) > listed:
 		p.grid(&b, r)
 	case len(r.Inputs) > 0:
 		p.add(&b, line{text: p.substituted(r.Inputs), indent: 8, indices: true, size: small})
 	}
-	p.handLines(&b, r)
+	if left > 0 {
+		p.add(&b, line{text: fmt.Sprintf("%d inputs of other neighbours stand in the attached sheet.json.", left), indent: 8, size: small})
+	}
+	p.handLines(&b, rs[0])
 	if made := r.Status() == check.Satisfied || r.Status() == check.NotSatisfied; made {
 		d, c := report.ShowPair(r.Demand, r.Capacity, p.sheet.Units)
 		p.add(&b, line{text: "demand: " + withName(r.Demand, d) + ";  capacity: " + withName(r.Capacity, c) +
@@ -167,6 +244,53 @@ func (p *paper) lay(rs []check.Result, head, named bool) block {
 	}
 	b.height += 1.6
 	return b
+}
+
+// alikeParts is from how many parts of one kind on, ports, the symbols of their
+// checks are named once for all.
+const alikeParts = 8
+
+// namedAt returns the check of a like part, where the sheet has many, at which the
+// same symbols were named before; "" where they have to be named.
+func (p *paper) namedAt(r check.Result) string {
+	if p.named == nil {
+		p.named, p.crowded = map[string]string{}, p.sheet.Section != nil && len(p.sheet.Section.Ports) > alikeParts
+	}
+	if !p.crowded || !strings.HasPrefix(r.ID, "port.") {
+		return ""
+	}
+	key := r.ID[strings.LastIndex(r.ID, "/"):] + r.Formula
+	for _, q := range r.Inputs {
+		if !strings.Contains(q.Name, ", port ") {
+			key += "\n" + q.Symbol + " " + q.Name
+		}
+	}
+	at, ok := p.named[key]
+	if !ok {
+		p.named[key] = r.ID
+	}
+	return at
+}
+
+// neighbours is how many inputs of a check against neighbours are set in full.
+const neighbours = 40
+
+// ofNeighbour returns the inputs of a check that are set: of one with very many, in
+// which names end in that of a neighbour, those of the neighbour that governs; and
+// how many are left out.
+func ofNeighbour(r check.Result) (in []check.Quantity, left int) {
+	const mark = " port "
+	at := strings.LastIndex(r.Capacity.Name, mark)
+	if len(r.Inputs) <= neighbours || at < 0 {
+		return r.Inputs, 0
+	}
+	governs, _, _ := strings.Cut(r.Capacity.Name[at+len(mark):], " ")
+	for _, q := range r.Inputs {
+		if strings.HasSuffix(q.Name, mark+governs) || !strings.Contains(q.Name, mark) {
+			in = append(in, q)
+		}
+	}
+	return in, len(r.Inputs) - len(in)
 }
 
 // outcome is the verdict on one check in words, with its margin.

@@ -60,6 +60,7 @@ func (p *paper) place(f *drawing.Figure, x, y float64) {
 		p.pen(a.Pen)
 		p.path(a.Points(), x, y, false, "D")
 	}
+	p.doc.SetFillColor(0, 0, 0)
 	for _, t := range f.Texts {
 		p.word(t, x, y)
 	}

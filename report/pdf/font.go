@@ -24,8 +24,8 @@ var faces = map[string][]byte{"": dejavusanscondensed.TTF, "B": dejavusansconden
 
 // glyphs answers whether both faces hold a letter. Parsing reads the fonts
 // only, so one answer serves every document.
-var glyphs = sync.OnceValues(func() (map[rune]bool, error) {
-	held := map[rune]bool{}
+var glyphs = sync.OnceValues(func() (*[1 << 16]bool, error) {
+	var held [1 << 16]bool
 	var buffer sfnt.Buffer
 	for _, style := range []string{"", "B"} {
 		f, err := sfnt.Parse(faces[style])
@@ -44,7 +44,7 @@ var glyphs = sync.OnceValues(func() (map[rune]bool, error) {
 			held[r] = has
 		}
 	}
-	return held, nil
+	return &held, nil
 })
 
 // printable returns text with every letter that cannot be printed replaced,
@@ -59,7 +59,7 @@ func printable(text string) (string, []rune, error) {
 		switch {
 		case unicode.IsSpace(r), unicode.IsControl(r):
 			return ' '
-		case !held[r]:
+		case r >= 1<<16 || !held[r]:
 			missing = append(missing, r)
 			return replacement
 		}

@@ -7,6 +7,7 @@ import (
 	"github.com/jung-kurt/gofpdf"
 
 	"proofsheet/report"
+	"proofsheet/report/check"
 )
 
 // Margins and the sizes of type.
@@ -20,14 +21,18 @@ const (
 type paper struct {
 	doc           *gofpdf.Fpdf
 	sheet         *report.Sheet
-	pages         int     // in all; 0 while they are counted
-	width, height float64 // of the page [mm]
-	y             float64 // where the next line starts [mm]
-	indices       bool    // x_y is set with a lowered y: formulas and symbols only
-	missing       []rune  // letters that could not be printed
-	before        known   // what the writing before told
-	links         []int   // to the parts
-	parts         []entry // of the contents, as they come
+	pages         int                     // in all; 0 while they are counted
+	width, height float64                 // of the page [mm]
+	y             float64                 // where the next line starts [mm]
+	indices       bool                    // x_y is set with a lowered y: formulas and symbols only
+	missing       []rune                  // letters that could not be printed
+	before        known                   // what the writing before told
+	named         map[string]string       // symbols of a kind of check, and where they were named
+	crowded       bool                    // more ports than can each be described in full
+	shared        *shared                 // what every writing needs
+	least         map[string]check.Result // of each id the check with the least margin
+	links         []int                   // to the parts
+	parts         []entry                 // of the contents, as they come
 	err           error
 }
 

@@ -193,10 +193,15 @@ func (p plan) labels(ports []report.PortOutline, side float64) {
 	}
 }
 
+// degrees prints a clock, within one turn.
+func degrees(clock float64) string {
+	return report.Plain(roundTo(math.Mod(math.Mod(clock*180/math.Pi, 360)+360, 360), 4)) + "°"
+}
+
 // words says what is to be known of a port.
 func (p plan) words(t report.PortOutline) string {
 	show := func(v float64) string { return report.Show(check.M("", "", v), p.system, report.Nearest) }
-	text := t.Name + ": " + report.Plain(roundTo(t.Clock*180/math.Pi, 4)) + "°, radius " + show(t.Wall.R) + ", ⌀ " + show(t.OutsideDiameter)
+	text := t.Name + " " + degrees(t.Clock) + ", r " + show(t.Wall.R) + ", ⌀ " + show(t.OutsideDiameter)
 	if t.PadDiameter > t.OutsideDiameter {
 		text += ", pad ⌀ " + show(t.PadDiameter)
 	}

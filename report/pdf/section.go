@@ -67,7 +67,7 @@ func sectionFigure(s *report.Sheet, width, height float64) *drawing.Figure {
 	v.y = above + v.up*v.scale
 	v.draw(c)
 	v.dimensions(along, across, s.Units)
-	v.scaleBar(ratio, s.Units, c.Worst)
+	v.scaleBar(ratio, s.Units, c.Worst, crowded(c))
 	return f
 }
 

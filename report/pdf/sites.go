@@ -154,8 +154,9 @@ func used(r check.Result, tables []siteTable) []siteTable {
 
 // sites sets the inputs of a check of areas: all of them where it is full, for
 // the case that governs, and for another case what its governing comparison used.
-// It reports false for any other check.
-func (p *paper) sites(b *block, r check.Result, full bool) bool {
+// It reports false for any other check. Symbols that are named at another check, as
+// it says, are not named again.
+func (p *paper) sites(b *block, r check.Result, as string, full bool) bool {
 	common, tables := bySite(r.Inputs)
 	if len(tables) == 0 {
 		return false
@@ -163,9 +164,13 @@ func (p *paper) sites(b *block, r check.Result, full bool) bool {
 	if !full {
 		tables = used(r, tables)
 	}
-	p.add(b, line{text: p.substituted(common), indent: 8, indices: true, size: small})
+	text := p.substituted(common)
+	if as != "" {
+		text = p.numbers(common) + as
+	}
+	p.add(b, line{text: text, indent: 8, indices: true, size: small})
 	for _, t := range tables {
-		p.siteTable(b, t, full)
+		p.siteTable(b, t, full && as == "")
 	}
 	if !full {
 		p.add(b, line{text: "All areas of this case stand in the attached sheet.json; the symbols are those of the case with the least margin.", indent: 8, size: small})
@@ -176,14 +181,16 @@ func (p *paper) sites(b *block, r check.Result, full bool) bool {
 // governs reports whether a check has the least margin of its id, the first of
 // equals, or is the only one.
 func (p *paper) governs(r check.Result) bool {
-	var same []check.Result
-	for _, o := range p.sheet.Checks {
-		if o.ID == r.ID {
-			same = append(same, o)
+	if p.least == nil {
+		p.least = map[string]check.Result{}
+		for _, g := range grouped(p.sheet.Checks) {
+			if i := check.Governing(g.shown); i >= 0 {
+				p.least[g.shown[i].ID] = g.shown[i]
+			}
 		}
 	}
-	i := check.Governing(same)
-	return i < 0 || same[i].Case == r.Case && at(same[i]) == at(r)
+	l, ok := p.least[r.ID]
+	return !ok || l.Case == r.Case && at(l) == at(r)
 }
 
 const (

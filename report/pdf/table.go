@@ -77,6 +77,7 @@ func (p *paper) cells(row []cell, widths []float64) ([][]string, float64) {
 func (p *paper) tableHead(columns []column, head [][]string, widths []float64, h float64) {
 	p.doc.SetFillColor(225, 225, 225)
 	p.doc.Rect(left, p.y, p.inner(), h, "F")
+	p.doc.SetFillColor(0, 0, 0) // as text: else each word would carry its colour
 	bold := make([]cell, len(columns))
 	for i := range bold {
 		bold[i].bold = true

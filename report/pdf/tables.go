@@ -1,6 +1,7 @@
 package pdf
 
 import (
+	"fmt"
 	"math"
 	"strings"
 
@@ -15,7 +16,7 @@ func (p *paper) overview() {
 	p.chapter("Overview")
 	p.figure(marginsFigure(p.sheet, p.inner()))
 	var rows [][]cell
-	for _, r := range report.WorstFirst(p.sheet.Checks) {
+	for _, r := range report.WorstFirst(fewer(p.sheet.Checks)) {
 		d, c := "–", "–"
 		switch r.Status() {
 		case check.Satisfied, check.NotSatisfied:
@@ -31,8 +32,29 @@ func (p *paper) overview() {
 		return
 	}
 	p.heading("All checks, worst first", 20)
+	if n := len(p.sheet.Checks) - len(rows); n > 0 {
+		p.paragraph(fmt.Sprintf("%d further cases are left out here: of a check with more than %d cases only the least margin is listed, and whatever is not assessed. The chapter of the checks names them.", n, caseLimit))
+	}
 	p.table([]column{{"verdict", 1.18, false, false}, {"margin", 0.73, true, false}, {"check @ case", 2.5, false, false}, {"what", 3.7, false, false},
 		{"demand", 0.95, true, false}, {"capacity", 0.95, true, false}, {"factor", 0.62, true, false}}, rows, 0)
+}
+
+// fewer returns the checks that the overview lists: of one that does not arise in
+// several cases for one reason, the first.
+func fewer(rs []check.Result) (out []check.Result) {
+	for _, g := range grouped(rs) {
+		told := map[string]bool{}
+		for _, r := range g.shown {
+			if r.Status() == check.NotApplicable && len(g.shown) > caseLimit {
+				if told[r.Note] {
+					continue
+				}
+				told[r.Note] = true
+			}
+			out = append(out, r)
+		}
+	}
+	return out
 }
 
 // at names the instant of a check of a flight history.

@@ -10,6 +10,7 @@ import (
 	"github.com/jung-kurt/gofpdf"
 
 	"proofsheet/report"
+	"proofsheet/report/check"
 )
 
 // most is how many files can be embedded: the writer numbers their names, and
@@ -44,6 +45,27 @@ type known struct {
 	pages   int
 	parts   []entry
 	missing []rune
+	shared  *shared
+}
+
+// shared is what every writing of a sheet needs and none changes.
+type shared struct {
+	data  []byte // the sheet as data, as it is embedded
+	hands map[string][]report.HandLine
+}
+
+// hand returns the steps of a check, worked out once for all writings.
+func (p *paper) hand(r check.Result) []report.HandLine {
+	if p.shared == nil {
+		return report.Hand(r, p.sheet.Units)
+	}
+	key := report.FullID(r) + at(r) + "\n" + r.Title
+	lines, ok := p.shared.hands[key]
+	if !ok {
+		lines = report.Hand(r, p.sheet.Units)
+		p.shared.hands[key] = lines
+	}
+	return lines
 }
 
 func (k known) equal(o known) bool {
@@ -56,7 +78,11 @@ const rounds = 5
 // settled writes the document until what it says of its own pages is so: twice, and
 // once more where the list of replaced letters moved something.
 func settled(s *report.Sheet) (*paper, error) {
-	var before known
+	data, err := s.Attached()
+	if err != nil {
+		return nil, err
+	}
+	before := known{shared: &shared{data: data, hands: map[string][]report.HandLine{}}}
 	for range rounds {
 		p, err := compose(s, before)
 		if err != nil {
@@ -75,7 +101,7 @@ func settled(s *report.Sheet) (*paper, error) {
 func (p *paper) learned() known {
 	missing := slices.Clone(p.missing)
 	slices.Sort(missing)
-	return known{p.doc.PageNo(), p.parts, slices.Compact(missing)}
+	return known{p.doc.PageNo(), p.parts, slices.Compact(missing), p.shared}
 }
 
 // compose writes the whole document once, with what the writing before told.
@@ -84,7 +110,7 @@ func compose(s *report.Sheet, before known) (*paper, error) {
 	if err != nil {
 		return nil, err
 	}
-	p.before = before
+	p.before, p.shared = before, before.shared
 	if err := p.attach(); err != nil {
 		return nil, err
 	}
@@ -141,10 +167,14 @@ func issued(date string) time.Time {
 // attach embeds the tank file, every file it names, and the sheet as JSON.
 func (p *paper) attach() error {
 	files := p.sheet.Files
-	data, err := p.sheet.JSON()
-	if err != nil {
-		return err
+	if p.shared == nil { // a writing by itself: of a test
+		data, err := p.sheet.Attached()
+		if err != nil {
+			return err
+		}
+		p.shared = &shared{data: data, hands: map[string][]report.HandLine{}}
 	}
+	data := p.shared.data
 	files = append(files[:len(files):len(files)], report.Attachment{Name: "sheet.json", Data: data})
 	if len(files) > most {
 		return fmt.Errorf("%d files are to be embedded, at most %d can be", len(files), most)
