@@ -15,7 +15,7 @@ import (
 // sheet computed and drawn again, which is not the same byte for byte: another
 // version made it, or another build of the same.
 func (e *examination) compareNumbers(r *sign.Report, sheet *report.Sheet, drawn []byte) error {
-	data, err := sheet.JSON()
+	data, err := sheet.Attached()
 	if err != nil {
 		return err
 	}
