@@ -5,7 +5,6 @@ import (
 	"slices"
 
 	"proofsheet/report"
-	"proofsheet/report/check"
 	"proofsheet/report/drawing"
 )
 
@@ -200,7 +199,10 @@ func degrees(clock float64) string {
 
 // words says what is to be known of a port.
 func (p plan) words(t report.PortOutline) string {
-	show := func(v float64) string { return report.Show(check.M("", "", v), p.system, report.Nearest) }
+	show := func(v float64) string {
+		d := report.DisplayUnit("m", v, p.system)
+		return report.Plain(roundTo(d.Of(v), 4)) + " " + d.Unit
+	}
 	text := t.Name + " " + degrees(t.Clock) + ", r " + show(t.Wall.R) + ", ⌀ " + show(t.OutsideDiameter)
 	if t.PadDiameter > t.OutsideDiameter {
 		text += ", pad ⌀ " + show(t.PadDiameter)

@@ -84,10 +84,10 @@ func (r *reader) text(f field, v any, path string) (string, bool) {
 	return s, true
 }
 
-// unprintable reports characters that have no place on a sheet: controls, and
-// those beyond the fonts' first plane.
+// unprintable reports characters that have no place on a sheet: controls. A letter
+// that its font lacks is replaced there, and the sheet says so.
 func unprintable(c rune) bool {
-	return unicode.IsControl(c) || c > 0xFFFF || c == unicode.ReplacementChar
+	return unicode.IsControl(c) || c == unicode.ReplacementChar
 }
 
 // choice checks a word against a closed list.
