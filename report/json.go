@@ -137,17 +137,13 @@ func (s *Sheet) Attached() ([]byte, error) {
 			fewer.Checks[i].Inputs = nil
 		}
 	}
-	data, err := fewer.JSON()
-	if err != nil {
-		return nil, err
-	}
-	var dense bytes.Buffer
-	err = json.Compact(&dense, data)
-	return dense.Bytes(), err
+	return fewer.write("")
 }
 
 // JSON returns the sheet in its JSON form, indented, with a closing newline.
-func (s *Sheet) JSON() ([]byte, error) {
+func (s *Sheet) JSON() ([]byte, error) { return s.write("  ") }
+
+func (s *Sheet) write(indent string) ([]byte, error) {
 	form, err := s.form()
 	if err != nil {
 		return nil, err
@@ -155,7 +151,7 @@ func (s *Sheet) JSON() ([]byte, error) {
 	var out bytes.Buffer
 	e := json.NewEncoder(&out)
 	e.SetEscapeHTML(false)
-	e.SetIndent("", "  ")
+	e.SetIndent("", indent)
 	if err := e.Encode(form); err != nil {
 		return nil, err
 	}

@@ -21,7 +21,7 @@ func (f *Figure) SVG() ([]byte, error) {
 	fmt.Fprintf(&b, "<title>%s</title>\n", escape(f.Title))
 	fmt.Fprintf(&b, `<rect width="%s" height="%s" fill="white"/>`+"\n", w, h)
 	for _, p := range f.Fills {
-		fmt.Fprintf(&b, `<polygon points="%s" fill="%s"/>`+"\n", points(p.Points), grey(p.Grey))
+		fmt.Fprintf(&b, `<polygon points="%s" fill="%s" stroke="none"/>`+"\n", points(p.Points), grey(p.Grey))
 	}
 	for _, p := range f.Polylines {
 		shape := "polyline"
@@ -63,7 +63,7 @@ func (a Arc) Points() []Point {
 
 func writeText(b *bytes.Buffer, t Text) {
 	anchor := [...]string{"start", "middle", "end"}[t.Align]
-	fmt.Fprintf(b, `<text x="%s" y="%s" font-size="%s" text-anchor="%s"`, two(t.At.X), two(t.At.Y), two(t.Size), anchor)
+	fmt.Fprintf(b, `<text x="%s" y="%s" font-size="%s" stroke="none" text-anchor="%s"`, two(t.At.X), two(t.At.Y), two(t.Size), anchor)
 	if t.Turn != 0 {
 		fmt.Fprintf(b, ` transform="rotate(%s %s %s)"`, two(-t.Turn*180/math.Pi), two(t.At.X), two(t.At.Y))
 	}

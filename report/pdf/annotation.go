@@ -218,7 +218,7 @@ func dimensionText(d report.Dimension, system string) string {
 
 // scaleBar states the scale, with a bar that holds when the page is printed in
 // another size, and under it what the ring stands for.
-func (v view) scaleBar(ratio float64, system string, worst *report.Label, many bool) {
+func (v view) scaleBar(ratio float64, system string, worst *report.Label, shaded string, many bool) {
 	bar := 0.1 // [m]
 	if system == "us" {
 		bar = 0.127 // 5 in
@@ -234,7 +234,7 @@ func (v view) scaleBar(ratio float64, system string, worst *report.Label, many b
 	y := v.f.Height - 2
 	if worst != nil {
 		v.f.Arcs = append(v.f.Arcs, drawing.Arc{Centre: drawing.Point{X: 7.8, Y: y - 0.2}, Radius: 1.3, Sweep: 2 * math.Pi, Pen: drawing.Pen{Width: 0.4}})
-		v.f.AddText(11, y+0.6, label, drawing.Left, clip(worst.Text, int((v.f.Width-11)/1.3)))
+		v.f.AddText(11, y+0.6, label, drawing.Left, clip(worst.Text+shaded, int((v.f.Width-11)/1.3)))
 		y -= worstNote
 	}
 	v.f.AddLine(6, y, 6+bar*v.scale, y, drawing.Pen{Width: 0.5})

@@ -77,15 +77,18 @@ const (
 	barsShown             = 28
 )
 
-// marginsFigure draws the margins of the checks, worst first, as bars from
+// marginsFigure draws the margins of checks, given worst first, as bars from
 // zero; those that could not be made are counted in words.
-func marginsFigure(s *report.Sheet, width float64) *drawing.Figure {
+func marginsFigure(worst []check.Result, width float64) *drawing.Figure {
 	var rows []check.Result
 	open := 0
-	for _, r := range report.WorstFirst(s.Checks) {
+	made := 0
+	for _, r := range worst {
 		switch r.Status() {
 		case check.Satisfied, check.NotSatisfied:
-			rows = append(rows, r)
+			if made++; made <= barsShown {
+				rows = append(rows, r)
+			}
 		case check.NotAssessed:
 			open++
 		}
@@ -94,9 +97,8 @@ func marginsFigure(s *report.Sheet, width float64) *drawing.Figure {
 		return nil
 	}
 	title := "Margins of safety, worst first"
-	if len(rows) > barsShown {
-		title += fmt.Sprintf(" (%d of %d checks)", barsShown, len(rows))
-		rows = rows[:barsShown]
+	if made > barsShown {
+		title += fmt.Sprintf(" (%d of %d checks)", barsShown, made)
 	}
 	const pitch = 4.2
 	f := &drawing.Figure{Name: "margins", Title: title, Width: width, Height: float64(len(rows))*pitch + 17}

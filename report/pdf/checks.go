@@ -14,8 +14,8 @@ import (
 func (p *paper) checks() {
 	p.chapter("Checks")
 	p.paragraph("Demands are rounded up, capacities and margins down, inputs to the nearest. " + marginWords)
-	part, last, told := "", check.Result{}, map[string]bool{}
-	for _, g := range grouped(p.sheet.Checks) {
+	part, last, told, n := "", check.Result{}, map[string]bool{}, 0
+	for _, g := range p.shared.groups {
 		for _, rs := range p.alike(g.shown) {
 			r := rs[0]
 			if name, _, _ := strings.Cut(r.ID, "/"); name != part {
@@ -30,7 +30,8 @@ func (p *paper) checks() {
 				p.absent(r, told)
 				continue
 			}
-			b := p.lay(rs, !sameHead(last, r), sameNames(last, r))
+			b := p.laid(n, rs, last)
+			n++
 			if b.height > tall {
 				p.need(tall / 2)
 			} else {
@@ -108,6 +109,9 @@ func (p *paper) others(rs []check.Result) {
 // alike gathers the checks of one id that differ in their case alone, as printed:
 // they are set once, under the names of all their cases.
 func (p *paper) alike(rs []check.Result) [][]check.Result {
+	if len(rs) == 1 {
+		return [][]check.Result{rs}
+	}
 	var out [][]check.Result
 	at := map[string]int{}
 	for _, r := range rs {
@@ -192,6 +196,16 @@ func (l line) height() float64 {
 // names of this one's, so that they need not be named again.
 func sameNames(a, b check.Result) bool {
 	return sameHead(a, b) && slices.EqualFunc(a.Inputs, b.Inputs, func(p, q check.Quantity) bool { return p.Symbol == q.Symbol && p.Name == q.Name })
+}
+
+// laid returns the n-th block of the checks, laid out once for all writings.
+func (p *paper) laid(n int, rs []check.Result, last check.Result) block {
+	if n < len(p.shared.blocks) {
+		return p.shared.blocks[n]
+	}
+	b := p.lay(rs, !sameHead(last, rs[0]), sameNames(last, rs[0]))
+	p.shared.blocks = append(p.shared.blocks, b)
+	return b
 }
 
 // lay sets checks that are alike in lines; with head, title, formula and source
@@ -404,7 +418,7 @@ func (p *paper) draw(b block) {
 	for i, l := range b.lines {
 		p.need(together(b.lines[i:]))
 		if l.math != nil {
-			l.math.draw(left+l.indent, p.y+(l.high-l.math.over-l.math.under)/2+l.math.over)
+			l.math.draw(p, left+l.indent, p.y+(l.high-l.math.over-l.math.under)/2+l.math.over)
 			p.y += l.high
 			continue
 		}

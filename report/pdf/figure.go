@@ -21,7 +21,7 @@ func Figures(s *report.Sheet) []drawing.Figure {
 	for _, f := range planFigures(s, 180) {
 		add(f)
 	}
-	add(marginsFigure(s, 180))
+	add(marginsFigure(report.WorstFirst(s.Checks), 180))
 	for _, c := range allCharts(s) {
 		add(chartFigure(c, s.Units, 180, 85))
 	}
@@ -38,6 +38,12 @@ func Figures(s *report.Sheet) []drawing.Figure {
 func (p *paper) place(f *drawing.Figure, x, y float64) {
 	if !f.Finite() {
 		p.fail(fmt.Errorf("figure %q has a place that is not a finite number", f.Name))
+		return
+	}
+	if p.dry {
+		for _, t := range f.Texts {
+			p.clean(t.Text)
+		}
 		return
 	}
 	for _, a := range f.Fills {

@@ -5,10 +5,11 @@ import (
 )
 
 // A box is a piece of a formula set in type: how wide it is and how far it reaches
-// over and under its base line [mm].
+// over and under its base line [mm]. It is drawn on any writing of the document it was
+// measured for.
 type box struct {
 	wide, over, under float64
-	draw              func(x, base float64)
+	draw              func(p *paper, x, base float64)
 	loose             bool // a line may be broken before it
 	blank             bool // nothing to be seen: left out where a line is broken
 }
@@ -39,17 +40,17 @@ func (s setter) text(t string) box {
 	s.p.indices = true
 	w := s.p.measure(t)
 	s.p.indices = false
-	return box{wide: w, over: 0.76 * s.em(), under: 0.24 * s.em(), draw: func(x, base float64) {
-		s.p.font("", s.size)
-		s.p.indices = true
-		s.p.put(x, base, t)
-		s.p.indices = false
+	return box{wide: w, over: 0.76 * s.em(), under: 0.24 * s.em(), draw: func(p *paper, x, base float64) {
+		p.font("", s.size)
+		p.indices = true
+		p.put(x, base, t)
+		p.indices = false
 	}}
 }
 
 // space returns nothing of a width, in sizes of type [-].
 func (s setter) space(ems float64) box {
-	return box{wide: ems * s.em(), draw: func(float64, float64) {}}
+	return box{wide: ems * s.em(), draw: func(*paper, float64, float64) {}}
 }
 
 // gap is a space at which a line may be broken.
@@ -66,9 +67,9 @@ func row(boxes ...box) box {
 		out.wide += b.wide
 		out.over, out.under = max(out.over, b.over), max(out.under, b.under)
 	}
-	out.draw = func(x, base float64) {
+	out.draw = func(p *paper, x, base float64) {
 		for _, b := range boxes {
-			b.draw(x, base)
+			b.draw(p, x, base)
 			x += b.wide
 		}
 	}
@@ -135,11 +136,11 @@ func (s setter) quotient(e formula.Quotient) box {
 	wide := max(num.wide, den.wide) + 0.3*s.em()
 	return box{
 		wide: wide + 0.2*s.em(), over: rule + gap + num.under + num.over, under: den.over + den.under + gap - rule,
-		draw: func(x, base float64) {
+		draw: func(p *paper, x, base float64) {
 			x += 0.1 * s.em()
-			num.draw(x+(wide-num.wide)/2, base-rule-gap-num.under)
-			den.draw(x+(wide-den.wide)/2, base-rule+gap+den.over)
-			s.stroke(x, base-rule, x+wide, base-rule)
+			num.draw(p, x+(wide-num.wide)/2, base-rule-gap-num.under)
+			den.draw(p, x+(wide-den.wide)/2, base-rule+gap+den.over)
+			s.stroke(p, x, base-rule, x+wide, base-rule)
 		},
 	}
 }
@@ -154,10 +155,10 @@ func piece(e formula.Expr) formula.Expr {
 }
 
 // stroke draws a line as thick as those of letters.
-func (s setter) stroke(x1, y1, x2, y2 float64) {
-	s.p.doc.SetLineWidth(0.055 * s.em())
-	s.p.doc.SetDrawColor(0, 0, 0)
-	s.p.doc.Line(x1, y1, x2, y2)
+func (s setter) stroke(p *paper, x1, y1, x2, y2 float64) {
+	p.doc.SetLineWidth(0.055 * s.em())
+	p.doc.SetDrawColor(0, 0, 0)
+	p.doc.Line(x1, y1, x2, y2)
 }
 
 func (s setter) power(e formula.Power) box {
@@ -166,9 +167,9 @@ func (s setter) power(e formula.Power) box {
 	lift := max(0.34*s.em(), base.over-0.45*s.em())
 	return box{
 		wide: base.wide + 0.05*s.em() + exponent.wide, over: max(base.over, lift+exponent.over), under: base.under,
-		draw: func(x, y float64) {
-			base.draw(x, y)
-			exponent.draw(x+base.wide+0.05*s.em(), y-lift)
+		draw: func(p *paper, x, y float64) {
+			base.draw(p, x, y)
+			exponent.draw(p, x+base.wide+0.05*s.em(), y-lift)
 		},
 	}
 }
@@ -204,21 +205,21 @@ func angle(e formula.Expr) formula.Expr {
 func (s setter) root(of box) box {
 	top, foot := of.over+0.12*s.em(), of.under
 	lead := 0.55 * s.em()
-	return box{wide: lead + of.wide + 0.1*s.em(), over: top + 0.08*s.em(), under: foot, draw: func(x, base float64) {
-		s.stroke(x+0.05*s.em(), base-0.28*s.em(), x+0.15*s.em(), base-0.34*s.em())
-		s.stroke(x+0.15*s.em(), base-0.34*s.em(), x+0.3*s.em(), base+foot)
-		s.stroke(x+0.3*s.em(), base+foot, x+0.5*s.em(), base-top)
-		s.stroke(x+0.5*s.em(), base-top, x+lead+of.wide+0.08*s.em(), base-top)
-		of.draw(x+lead, base)
+	return box{wide: lead + of.wide + 0.1*s.em(), over: top + 0.08*s.em(), under: foot, draw: func(p *paper, x, base float64) {
+		s.stroke(p, x+0.05*s.em(), base-0.28*s.em(), x+0.15*s.em(), base-0.34*s.em())
+		s.stroke(p, x+0.15*s.em(), base-0.34*s.em(), x+0.3*s.em(), base+foot)
+		s.stroke(p, x+0.3*s.em(), base+foot, x+0.5*s.em(), base-top)
+		s.stroke(p, x+0.5*s.em(), base-top, x+lead+of.wide+0.08*s.em(), base-top)
+		of.draw(p, x+lead, base)
 	}}
 }
 
 func (s setter) bars(of box) box {
 	side := 0.28 * s.em()
-	return box{wide: of.wide + 2*side, over: of.over, under: of.under, draw: func(x, base float64) {
-		s.stroke(x+side/2, base-of.over, x+side/2, base+of.under)
-		of.draw(x+side, base)
-		s.stroke(x+1.5*side+of.wide, base-of.over, x+1.5*side+of.wide, base+of.under)
+	return box{wide: of.wide + 2*side, over: of.over, under: of.under, draw: func(p *paper, x, base float64) {
+		s.stroke(p, x+side/2, base-of.over, x+side/2, base+of.under)
+		of.draw(p, x+side, base)
+		s.stroke(p, x+1.5*side+of.wide, base-of.over, x+1.5*side+of.wide, base+of.under)
 	}}
 }
 
@@ -239,7 +240,7 @@ func (s setter) bracketed(open, closing string, inside []box) []box {
 		b := grown.text(t)
 		b.over, b.under = whole.over, whole.under
 		draw, drop := b.draw, whole.under-0.2*high
-		b.draw = func(x, base float64) { draw(x, base+drop) }
+		b.draw = func(p *paper, x, base float64) { draw(p, x, base+drop) }
 		return b
 	}
 	return append(append([]box{bracket(open)}, inside...), bracket(closing))

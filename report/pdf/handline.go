@@ -130,7 +130,7 @@ func (p *paper) handLines(b *block, r check.Result) {
 	room := p.inner() - indent
 	s := setter{p: p, size: small}
 	var steps [][]box
-	for _, h := range p.hand(r) {
+	for _, h := range report.Hand(r, p.sheet.Units) {
 		var boxes []box
 		if h.Symbol != "" {
 			boxes = append(boxes, s.text(h.Symbol))

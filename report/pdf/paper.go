@@ -25,6 +25,8 @@ type paper struct {
 	width, height float64                 // of the page [mm]
 	y             float64                 // where the next line starts [mm]
 	indices       bool                    // x_y is set with a lowered y: formulas and symbols only
+	style         string                  // of the font that is set
+	dry           bool                    // pages are only counted
 	missing       []rune                  // letters that could not be printed
 	before        known                   // what the writing before told
 	named         map[string]string       // symbols of a kind of check, and where they were named
@@ -55,6 +57,7 @@ func (p *paper) clean(text string) string {
 // newPage starts a page with its running head.
 func (p *paper) newPage() {
 	p.doc.AddPage()
+	p.style = "none" // the new page has its own font
 	p.y = top
 	if p.doc.PageNo() == 1 {
 		return
@@ -95,7 +98,13 @@ func (p *paper) footer() {
 }
 
 // font sets style and size [pt].
-func (p *paper) font(style string, size float64) { p.doc.SetFont(family, style, size) }
+func (p *paper) font(style string, size float64) {
+	if now, _ := p.doc.GetFontSize(); p.style == style && now == size {
+		return
+	}
+	p.style = style
+	p.doc.SetFont(family, style, size)
+}
 
 // grey sets the grey of text, 0 black to 1 white [-].
 func (p *paper) grey(g float64) {

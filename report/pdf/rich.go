@@ -93,8 +93,13 @@ func (p *paper) measure(text string) float64 {
 	return w
 }
 
-// put sets one line from x on the base line y [mm].
+// put sets one line from x on the base line y [mm]; a dry writing only looks at its
+// letters.
 func (p *paper) put(x, y float64, text string) {
+	if p.dry {
+		p.clean(text)
+		return
+	}
 	size, unit := p.doc.GetFontSize()
 	for _, r := range p.runs(text) {
 		if r.text == "" {

@@ -67,7 +67,11 @@ func sectionFigure(s *report.Sheet, width, height float64) *drawing.Figure {
 	v.y = above + v.up*v.scale
 	v.draw(c)
 	v.dimensions(along, across, s.Units)
-	v.scaleBar(ratio, s.Units, c.Worst, crowded(c))
+	shaded := ""
+	if len(c.Levels) > 0 {
+		shaded = "; the liquid is shaded as in case " + c.Levels[0].Case
+	}
+	v.scaleBar(ratio, s.Units, c.Worst, shaded, crowded(c))
 	return f
 }
 

@@ -183,7 +183,7 @@ func (p *paper) sites(b *block, r check.Result, as string, full bool) bool {
 func (p *paper) governs(r check.Result) bool {
 	if p.least == nil {
 		p.least = map[string]check.Result{}
-		for _, g := range grouped(p.sheet.Checks) {
+		for _, g := range p.groups() {
 			if i := check.Governing(g.shown); i >= 0 {
 				p.least[g.shown[i].ID] = g.shown[i]
 			}
@@ -191,6 +191,14 @@ func (p *paper) governs(r check.Result) bool {
 	}
 	l, ok := p.least[r.ID]
 	return !ok || l.Case == r.Case && at(l) == at(r)
+}
+
+// groups returns the checks by id.
+func (p *paper) groups() []group {
+	if p.shared == nil {
+		return grouped(p.sheet.Checks)
+	}
+	return p.shared.groups
 }
 
 const (

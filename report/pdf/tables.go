@@ -14,9 +14,9 @@ import (
 func (p *paper) overview() {
 	p.newPage()
 	p.chapter("Overview")
-	p.figure(marginsFigure(p.sheet, p.inner()))
+	p.figure(marginsFigure(p.shared.worst, p.inner()))
 	var rows [][]cell
-	for _, r := range report.WorstFirst(fewer(p.sheet.Checks)) {
+	for _, r := range p.shared.few {
 		d, c := "–", "–"
 		switch r.Status() {
 		case check.Satisfied, check.NotSatisfied:
@@ -41,8 +41,8 @@ func (p *paper) overview() {
 
 // fewer returns the checks that the overview lists: of one that does not arise in
 // several cases for one reason, the first.
-func fewer(rs []check.Result) (out []check.Result) {
-	for _, g := range grouped(rs) {
+func fewer(groups []group) (out []check.Result) {
+	for _, g := range groups {
 		told := map[string]bool{}
 		for _, r := range g.shown {
 			if r.Status() == check.NotApplicable && len(g.shown) > caseLimit {

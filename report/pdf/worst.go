@@ -15,7 +15,7 @@ const worstShown = 5
 // worstMargins returns the made checks with the least margins, one of an id.
 func (p *paper) worstMargins() (out []check.Result) {
 	seen := map[string]bool{}
-	for _, r := range report.WorstFirst(p.sheet.Checks) {
+	for _, r := range p.shared.worst {
 		made := r.Status() == check.Satisfied || r.Status() == check.NotSatisfied
 		if made && !seen[r.ID] && len(out) < worstShown {
 			seen[r.ID] = true

@@ -50,22 +50,19 @@ type known struct {
 
 // shared is what every writing of a sheet needs and none changes.
 type shared struct {
-	data  []byte // the sheet as data, as it is embedded
-	hands map[string][]report.HandLine
+	data   []byte // the sheet as data, as it is embedded
+	groups []group
+	blocks []block        // of the checks, in their order
+	worst  []check.Result // worst first
+	few    []check.Result // of the overview, worst first
 }
 
-// hand returns the steps of a check, worked out once for all writings.
-func (p *paper) hand(r check.Result) []report.HandLine {
-	if p.shared == nil {
-		return report.Hand(r, p.sheet.Units)
-	}
-	key := report.FullID(r) + at(r) + "\n" + r.Title
-	lines, ok := p.shared.hands[key]
-	if !ok {
-		lines = report.Hand(r, p.sheet.Units)
-		p.shared.hands[key] = lines
-	}
-	return lines
+// prepare works out what every writing of a sheet needs.
+func prepare(s *report.Sheet) (*shared, error) {
+	data, err := s.Attached()
+	groups := grouped(s.Checks)
+	return &shared{data: data, groups: groups,
+		worst: report.WorstFirst(s.Checks), few: report.WorstFirst(fewer(groups))}, err
 }
 
 func (k known) equal(o known) bool {
@@ -78,11 +75,11 @@ const rounds = 5
 // settled writes the document until what it says of its own pages is so: twice, and
 // once more where the list of replaced letters moved something.
 func settled(s *report.Sheet) (*paper, error) {
-	data, err := s.Attached()
+	all, err := prepare(s)
 	if err != nil {
 		return nil, err
 	}
-	before := known{shared: &shared{data: data, hands: map[string][]report.HandLine{}}}
+	before := known{shared: all}
 	for range rounds {
 		p, err := compose(s, before)
 		if err != nil {
@@ -111,6 +108,12 @@ func compose(s *report.Sheet, before known) (*paper, error) {
 		return nil, err
 	}
 	p.before, p.shared = before, before.shared
+	p.dry = before.shared != nil && before.pages == 0
+	if p.shared == nil { // a writing by itself
+		if p.shared, err = prepare(s); err != nil {
+			return nil, err
+		}
+	}
 	if err := p.attach(); err != nil {
 		return nil, err
 	}
@@ -145,7 +148,7 @@ func newPaper(s *report.Sheet, pages int) (*paper, error) {
 	doc.SetMargins(left, top, right)
 	doc.SetLineCapStyle("butt")
 	doc.SetLineJoinStyle("round")
-	p := &paper{doc: doc, sheet: s, pages: pages}
+	p := &paper{doc: doc, sheet: s, pages: pages, style: "none"}
 	p.width, p.height = doc.GetPageSize()
 	doc.SetTitle(p.clean(s.Block.Title), true)
 	doc.SetSubject(p.clean(s.Block.Number), true)
@@ -167,15 +170,7 @@ func issued(date string) time.Time {
 // attach embeds the tank file, every file it names, and the sheet as JSON.
 func (p *paper) attach() error {
 	files := p.sheet.Files
-	if p.shared == nil { // a writing by itself: of a test
-		data, err := p.sheet.Attached()
-		if err != nil {
-			return err
-		}
-		p.shared = &shared{data: data, hands: map[string][]report.HandLine{}}
-	}
-	data := p.shared.data
-	files = append(files[:len(files):len(files)], report.Attachment{Name: "sheet.json", Data: data})
+	files = append(files[:len(files):len(files)], report.Attachment{Name: "sheet.json", Data: p.shared.data})
 	if len(files) > most {
 		return fmt.Errorf("%d files are to be embedded, at most %d can be", len(files), most)
 	}
