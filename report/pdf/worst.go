@@ -94,6 +94,15 @@ func (p *paper) worstHeight() float64 {
 	return 7 + max(rows, worstRow) + 2
 }
 
+// against compares a demand with a capacity, as they are printed.
+func against(r check.Result, demand, capacity string) string {
+	text := demand + " against " + capacity
+	if r.Factor != 1 {
+		text += ", factor " + factor(r)
+	}
+	return text
+}
+
 // worst sets the least margins, and beside them what has none.
 func (p *paper) worst(h float64) {
 	p.need(h)
@@ -110,7 +119,7 @@ func (p *paper) worst(h float64) {
 		p.put(left+11, base, p.fit(report.FullID(r)+at(r), 0.46*wide))
 		p.font("", small)
 		d, c := report.ShowPair(r.Demand, r.Capacity, p.sheet.Units)
-		p.putRight(left+wide, base, p.fit(fmt.Sprintf("%s against %s, factor %s", d, c, factor(r)), 0.5*wide-11))
+		p.putRight(left+wide, base, p.fit(against(r, d, c), 0.5*wide-11))
 	}
 	p.font("", tiny)
 	for i, l := range p.openLines() {
