@@ -1,0 +1,94 @@
+package pdf
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"proofsheet/report"
+	"proofsheet/report/drawing"
+)
+
+// TestPlanClock has a port at a quarter turn: to the right for one who looks forward
+// at the aft bulkhead, to the left for one who looks aft at the forward one.
+func TestPlanClock(t *testing.T) {
+	for _, row := range []struct {
+		end  string
+		left bool
+		says string
+	}{{"aft", false, "clockwise here"}, {"forward", true, "anticlockwise here"}} {
+		s := &report.Sheet{Section: &report.Section{
+			Outlines: []report.Outline{{Outside: []report.Point{{Z: 0, R: 0.2}}}},
+			Ports: []report.PortOutline{{Name: "fill", Part: "head." + row.end, Clock: math.Pi / 2, Wall: report.Point{R: 0.1},
+				Outer: report.Point{Z: 1}, OutsideDiameter: 0.04, InsideDiameter: 0.03}},
+		}}
+		f := planFigure(s, row.end, 180)
+		if f == nil {
+			t.Fatalf("%s: no figure", row.end)
+		}
+		says, named := false, false
+		for _, text := range f.Texts {
+			says = says || strings.Contains(text.Text, " "+row.says)
+			if strings.HasPrefix(text.Text, "fill 90°") {
+				named = true
+				if left := text.Align == drawing.Right && text.At.X < 90; left != row.left {
+					t.Errorf("%s: the port is named at %g mm", row.end, text.At.X)
+				}
+			}
+		}
+		if !says || !named {
+			t.Errorf("%s: says how the clock runs: %v; names the port: %v", row.end, says, named)
+		}
+		tube := f.Polylines[1].Points // after the rim
+		x, wide, high := 0.0, extentOf(tube, true), extentOf(tube, false)
+		for _, q := range tube {
+			x += q.X / float64(len(tube))
+		}
+		if (x < 90) != row.left || math.Abs(wide-high) > 0.05 {
+			t.Errorf("%s: the tube stands at %g mm, %g by %g", row.end, x, wide, high)
+		}
+		if other := planFigure(s, map[string]string{"aft": "forward", "forward": "aft"}[row.end], 180); other != nil {
+			t.Errorf("the bulkhead without ports is drawn")
+		}
+	}
+}
+
+// extentOf returns how wide or high points reach [mm].
+func extentOf(points []drawing.Point, across bool) float64 {
+	lo, hi := math.Inf(1), math.Inf(-1)
+	for _, q := range points {
+		v := q.Y
+		if across {
+			v = q.X
+		}
+		lo, hi = math.Min(lo, v), math.Max(hi, v)
+	}
+	return hi - lo
+}
+
+// TestMarksLieOnTheirLine holds every mark of a chart to the line it marks.
+func TestMarksLieOnTheirLine(t *testing.T) {
+	c := report.Chart{X: report.Axis{Unit: "1"}, Y: report.Axis{Unit: "1"}, Series: []report.Series{
+		{Name: "up", X: []float64{0, 10}, Y: []float64{0, 10}}, {Name: "gap", X: []float64{0, 4, 5, 6, 10}, Y: []float64{1, 1, math.NaN(), 1, 1}}}}
+	f := &drawing.Figure{}
+	p := plot{f: f, x0: 0, y0: 0, x1: 100, y1: 100, least: 0, most: 10, low: 0, high: 10}
+	one := report.Display{Divide: 1}
+	p.marks(0, 2, c.Series[0], one, one)
+	if len(f.Fills) != 6 {
+		t.Fatalf("%d marks", len(f.Fills))
+	}
+	for _, m := range f.Fills {
+		x, y := 0.0, 0.0
+		for _, q := range m.Points {
+			x, y = x+q.X/4, y+q.Y/4
+		}
+		if math.Abs(x+y-100) > 1e-9 {
+			t.Errorf("a mark at %g, %g", x, y)
+		}
+	}
+	f.Fills = nil
+	p.marks(1, 2, c.Series[1], one, one)
+	if len(f.Fills) != 5 {
+		t.Errorf("%d marks on a line with a gap, want one left out", len(f.Fills))
+	}
+}
