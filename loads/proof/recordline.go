@@ -116,39 +116,21 @@ func fit(ps, vs []float64, u float64, model func(p float64) []float64) Line {
 		}
 		return x
 	}
-	a, b := make([][]float64, n), make([]float64, n)
-	for j := range a {
-		a[j] = make([]float64, n)
-	}
-	for i, p := range ps {
-		x := row(p)
-		for j := range x {
-			b[j] += x[j] * vs[i]
-			for k := range x {
-				a[j][k] += x[j] * x[k]
-			}
-		}
-	}
+	a, b := normal(ps, vs, n, row)
 	inverse, ok := invert(a)
 	if !ok {
 		return l
 	}
 	c := make([]float64, n)
 	for j := range c {
-		for k := range b {
-			c[j] += inverse[j][k] * b[k]
-		}
+		c[j] = dot(inverse[j], b)
 	}
 	var sum float64
 	for i, p := range ps {
-		e := vs[i]
-		for j, x := range row(p) {
-			e -= c[j] * x
-		}
+		e := vs[i] - dot(c, row(p))
 		sum += e * e
 	}
-	l.Scatter = math.Sqrt(sum / float64(len(ps)))
-	l.uncertainty = u
+	l.Scatter, l.uncertainty = math.Sqrt(sum/float64(len(ps))), u
 	if free := len(ps) - n; free > 0 {
 		l.uncertainty = math.Max(u, math.Sqrt(sum/float64(free)))
 	}
@@ -163,6 +145,32 @@ func fit(ps, vs []float64, u float64, model func(p float64) []float64) Line {
 		l.Air, l.AirU = c[2], math.Sqrt(inverse[2][2])*l.uncertainty
 	}
 	return l
+}
+
+// normal returns the normal equations of n numbers, by the row of the model at
+// each pressure.
+func normal(ps, vs []float64, n int, row func(p float64) []float64) (a [][]float64, b []float64) {
+	a, b = make([][]float64, n), make([]float64, n)
+	for j := range a {
+		a[j] = make([]float64, n)
+	}
+	for i, p := range ps {
+		x := row(p)
+		for j := range x {
+			b[j] += x[j] * vs[i]
+			for k := range x {
+				a[j][k] += x[j] * x[k]
+			}
+		}
+	}
+	return a, b
+}
+
+func dot(a, b []float64) (sum float64) {
+	for i := range a {
+		sum += a[i] * b[i]
+	}
+	return sum
 }
 
 // invert returns the inverse of a small symmetric matrix, and false where it

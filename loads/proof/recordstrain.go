@@ -40,16 +40,7 @@ func worseThan(a, b Outcome) bool {
 // gauge judges the gauge of an index.
 func (r *record) gauge(g int) (Outcome, string, []Measured) {
 	at, name := r.l.Gauges[g].Place, r.l.Gauges[g].Name
-	var low, all []int
-	for _, i := range r.points {
-		if math.IsNaN(r.l.Rows[i].Strains[g]) {
-			continue
-		}
-		all = append(all, i)
-		if r.l.Rows[i].Pressure <= lowerHalf*r.set {
-			low = append(low, i)
-		}
-	}
+	low, all := r.strainRows(g)
 	if len(low) < straightFrom || len(all) == len(low) {
 		return Inconclusive, "too few readings to tell whether it is straight", nil
 	}
@@ -80,6 +71,21 @@ func (r *record) gauge(g int) (Outcome, string, []Measured) {
 		return Inconclusive, "off the predicted strain by more than 10 % and its uncertainty; explain it", values
 	}
 	return Passed, "", values
+}
+
+// strainRows returns the rows of the way up at which a gauge was read, and those
+// of them through which its straight line is laid.
+func (r *record) strainRows(g int) (low, all []int) {
+	for _, i := range r.points {
+		if math.IsNaN(r.l.Rows[i].Strains[g]) {
+			continue
+		}
+		all = append(all, i)
+		if r.l.Rows[i].Pressure <= lowerHalf*r.set {
+			low = append(low, i)
+		}
+	}
+	return low, all
 }
 
 // predictedStrain lays the strain of a gauge at a pressure p [Pa] beside what
