@@ -189,6 +189,9 @@ func (r *reader) headTip(table string, h *Head) {
 			tip.UnderTolerance = h.UnderTolerance
 			r.defaulted(join(at, "under_tolerance"), r.written(join(table, "under_tolerance")), "as the head")
 		}
+		if tip.UnderTolerance == nil && !r.has(join(at, "under_tolerance")) && h.LeastThickness != nil {
+			r.fault(at, "needs under_tolerance; the head's wall is measured, the plate's is not: write under_tolerance = \"0.3 mm\"")
+		}
 	case "port":
 		if !r.has(join(at, "port")) {
 			r.fault(at, "close = \"port\" needs port; write port = \"NAME\" of a [[port]]")
