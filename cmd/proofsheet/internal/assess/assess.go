@@ -109,11 +109,10 @@ func (r *run) checkCase(c *loadCase) []check.Result {
 
 // checkState makes the checks of every part in one state.
 func (r *run) checkState(s *loads.State, c *loadCase) []check.Result {
-	out := r.checkCylinder(s, c)
+	out := r.checkWholeCylinder(s, c)
 	for _, h := range r.ends() {
 		out = append(out, r.checkHead(h, s, c)...)
 	}
-	out = append(out, r.checkMisaligned(s, c)...)
 	out = append(out, r.checkPorts(s, c)...)
 	out = append(out, r.checkThermal(s, c))
 	return append(out, r.checkWeldZones(s, c))

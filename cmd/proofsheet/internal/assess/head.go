@@ -39,6 +39,7 @@ func (m *model) checkHead(h *headPart, s *loads.State, c *loadCase) []check.Resu
 	if h.in.Ring != nil {
 		out = append(out, m.checkRing(h, s, c))
 	}
+	out = append(out, m.checkMisalignedHead(h, s, c)...)
 	if m.convexLoaded(h) {
 		out = append(out, m.checkConvex(h, s, c))
 	}

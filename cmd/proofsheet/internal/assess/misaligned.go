@@ -52,9 +52,8 @@ func (m *model) widened(x misalignedSeam, s *loads.State) misalignedSeam {
 	return x
 }
 
-// checkMisaligned makes the checks of the seams of the tank that are out of line
-// or out of round, in one state of a case. Those between cylinder and head are
-// among the places of the joint there.
+// checkMisaligned makes the checks of the cylinder's seams that are out of line or
+// out of round, in one state of a case.
 func (m *model) checkMisaligned(s *loads.State, c *loadCase) (out []check.Result) {
 	if m.long != nil && (m.long.HiLo != nil || m.long.Peaking != nil) || m.t.Cylinder.OutOfRound != nil {
 		x := m.widened(m.longSeam(s, c), s)
@@ -64,14 +63,23 @@ func (m *model) checkMisaligned(s *loads.State, c *loadCase) (out []check.Result
 		x := m.widened(m.courseSeam(j, c), s)
 		out = append(out, x.worst(m.aroundCourses(s, c)))
 	}
-	for _, h := range m.ends() {
-		if j := h.segment; j != nil && (j.HiLo != nil || j.Peaking != nil) {
-			x := m.widened(m.segmentSeam(h, c), s)
-			out = append(out, x.worst(m.alongHead(h, s, c)))
-		}
-		if j := h.seam; j != nil && j.Peaking != nil && *j.Peaking > 0 {
-			out = append(out, check.NotMade(h.name+"/misalignment", h.title+": joint "+j.Name+" out of line", errors.New(noGirthPeak)))
-		}
+	return out
+}
+
+// checkWholeCylinder makes every check of the cylinder in one state of a case.
+func (m *model) checkWholeCylinder(s *loads.State, c *loadCase) []check.Result {
+	return append(m.checkCylinder(s, c), m.checkMisaligned(s, c)...)
+}
+
+// checkMisalignedHead makes the same checks of a head. The hi-lo of its seam to the
+// cylinder is among the places of the joint there.
+func (m *model) checkMisalignedHead(h *headPart, s *loads.State, c *loadCase) (out []check.Result) {
+	if j := h.segment; j != nil && (j.HiLo != nil || j.Peaking != nil) {
+		x := m.widened(m.segmentSeam(h, c), s)
+		out = append(out, x.worst(m.alongHead(h, s, c)))
+	}
+	if j := h.seam; j != nil && j.Peaking != nil && *j.Peaking > 0 {
+		out = append(out, check.NotMade(h.name+"/misalignment", h.title+": joint "+j.Name+" out of line", errors.New(noGirthPeak)))
 	}
 	return out
 }

@@ -54,7 +54,7 @@ func (m *model) permissible(cases []*loadCase) []report.PermissiblePressure {
 		}
 		out = append(out, row)
 	}
-	add("cylinder", func(c *loadCase) []check.Result { return m.checkCylinder(c.states[0], c) })
+	add("cylinder", func(c *loadCase) []check.Result { return m.checkWholeCylinder(c.states[0], c) })
 	for _, h := range m.ends() {
 		add(h.name, func(c *loadCase) []check.Result { return m.checkHead(h, c.states[0], c) })
 	}

@@ -28,10 +28,13 @@ func (m *model) checkRing(h *headPart, s *loads.State, c *loadCase) check.Result
 		if r.err != nil {
 			return check.NotMade(j.ID, j.Title, r.err)
 		}
-		p := j.Numerical.Places[0]
 		for _, x := range [2]edge.Stress{r.least, r.most} {
-			p.Pressure, p.LoadMost, p.LoadLeast = x, edge.Stress{}, edge.Stress{}
-			j.Others = append(j.Others, edge.Answer{Places: []edge.Place{p}, Source: shellSource})
+			other := edge.Answer{Source: shellSource}
+			for _, p := range j.Numerical.Places {
+				p.Pressure, p.LoadMost, p.LoadLeast = x, edge.Stress{}, edge.Stress{}
+				other.Places = append(other.Places, p)
+			}
+			j.Others = append(j.Others, other)
 		}
 	}
 	return j.Check()
@@ -64,8 +67,8 @@ func (m *model) ringOf(h *headPart, s *loads.State, c *loadCase) (edge.Junction,
 	if err != nil {
 		return j, err
 	}
-	for _, x := range st.ring(h, e, load) {
-		j.Numerical.Places = append(j.Numerical.Places, edge.Place{Where: "ring", Pressure: x.pressure, LoadMost: x.most, LoadLeast: x.least, Limits: limits, Efficiency: unsplicedRing})
+	for n, x := range st.ring(h, e, load) {
+		j.Numerical.Places = append(j.Numerical.Places, edge.Place{Where: [2]string{"ring", "ring, other side"}[n], Pressure: x.pressure, LoadMost: x.most, LoadLeast: x.least, Limits: limits, Efficiency: unsplicedRing})
 	}
 	return j, nil
 }

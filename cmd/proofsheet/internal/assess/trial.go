@@ -57,7 +57,7 @@ func (tr *Trial) Part(name string, until func(check.Result) bool) {
 // partChecks makes the checks of the cylinder or a head in one state.
 func (tr *Trial) partChecks(name string, s *loads.State, c *loadCase) []check.Result {
 	if name == "cylinder" {
-		return tr.checkCylinder(s, c)
+		return tr.checkWholeCylinder(s, c)
 	}
 	for _, h := range tr.ends() {
 		if h.name == name {
