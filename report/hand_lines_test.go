@@ -50,14 +50,14 @@ func TestHandDigits(t *testing.T) {
 	}
 }
 
-// TestAttached embeds a small sheet whole, and of one with very many inputs those of
-// each check's least margin.
+// TestAttached embeds a small sheet whole, and of one with very many inputs no input
+// of a check that was made.
 func TestAttached(t *testing.T) {
 	s := &report.Sheet{}
 	for range 3 {
 		s.Checks = append(s.Checks, boiler())
 	}
-	s.Checks[1].Demand.Value *= 1.2
+	s.Checks[1].Factor = 0.5 // not assessed
 	s.Settle()
 	whole, err := s.JSON()
 	if err != nil {
@@ -76,7 +76,7 @@ func TestAttached(t *testing.T) {
 		t.Fatal(err)
 	}
 	if n := strings.Count(string(data), `"name":"x"`); n != 20000 {
-		t.Errorf("%d inputs embedded, want those of the least margin", n)
+		t.Errorf("%d inputs embedded, want those of the check that is not assessed", n)
 	}
 	if len(s.Checks[0].Inputs) == 0 {
 		t.Error("the sheet itself lost its inputs")

@@ -111,43 +111,43 @@ type jsonProof struct {
 	Barrier      bool       `json:"barrier"`
 }
 
-// attachedInputs is how many inputs of checks are embedded in full; they take about a
+// attachedInputs is how many inputs of checks are embedded; they take about a
 // megabyte.
 const attachedInputs = 50000
 
 // Attached returns the sheet in the JSON form in which it is embedded: whole, but of
-// a sheet with very many inputs those of each check's least margin only, and without
-// indents.
+// a sheet with very many inputs those of checks that were made are left out, and so
+// are indents. The pages print the inputs of each check's least margin.
 func (s *Sheet) Attached() ([]byte, error) {
 	inputs := 0
-	least := map[string]int{}
-	for i, r := range s.Checks {
+	for _, r := range s.Checks {
 		inputs += len(r.Inputs)
-		if at, ok := least[r.ID]; !ok || r.Margin() < s.Checks[at].Margin() {
-			least[r.ID] = i
-		}
 	}
 	if inputs <= attachedInputs {
 		return s.JSON()
 	}
-	fewer := *s
-	fewer.Checks = slices.Clone(s.Checks)
-	for i, r := range fewer.Checks {
-		if least[r.ID] != i && r.Status() != check.NotAssessed {
-			fewer.Checks[i].Inputs = nil
-		}
-	}
-	return fewer.write("")
-}
-
-// JSON returns the sheet in its JSON form, indented, with a closing newline.
-func (s *Sheet) JSON() ([]byte, error) { return s.write("  ") }
-
-func (s *Sheet) write(indent string) ([]byte, error) {
 	form, err := s.form()
 	if err != nil {
 		return nil, err
 	}
+	for i, r := range s.Checks {
+		if r.Status() != check.NotAssessed {
+			form.Checks[i].Inputs = []jsonQuantity{}
+		}
+	}
+	return write(form, "")
+}
+
+// JSON returns the sheet in its JSON form, indented, with a closing newline.
+func (s *Sheet) JSON() ([]byte, error) {
+	form, err := s.form()
+	if err != nil {
+		return nil, err
+	}
+	return write(form, "  ")
+}
+
+func write(form *jsonSheet, indent string) ([]byte, error) {
 	var out bytes.Buffer
 	e := json.NewEncoder(&out)
 	e.SetEscapeHTML(false)

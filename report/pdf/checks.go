@@ -133,7 +133,7 @@ func (p *paper) lay(rs []check.Result, head, named bool) block {
 		p.add(&b, line{text: p.substituted(r.Inputs), indent: 8, indices: true, size: small})
 	}
 	if left > 0 {
-		p.add(&b, line{text: fmt.Sprintf("%d inputs of other neighbours stand in the attached sheet.json.", left), indent: 8, size: small})
+		p.add(&b, line{text: fmt.Sprintf("%d inputs of other neighbours stand in the data of the sheet, “check --json”.", left), indent: 8, size: small})
 	}
 	p.handLines(&b, rs[0])
 	if made := r.Status() == check.Satisfied || r.Status() == check.NotSatisfied; made {

@@ -173,7 +173,7 @@ func (p *paper) sites(b *block, r check.Result, as string, full bool) bool {
 		p.siteTable(b, t, full && as == "")
 	}
 	if !full {
-		p.add(b, line{text: "All areas of this case stand in the attached sheet.json; the symbols are those of the case with the least margin.", indent: 8, size: small})
+		p.add(b, line{text: "All areas of this case stand in the data of the sheet, “check --json”; the symbols are those of the case with the least margin.", indent: 8, size: small})
 	}
 	return true
 }

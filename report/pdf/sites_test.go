@@ -114,7 +114,7 @@ func TestOneCaseInFull(t *testing.T) {
 		b := p.lay(rs, true, false)
 		areas, attached := 0, false
 		for _, l := range b.lines {
-			attached = attached || strings.Contains(l.text, "sheet.json")
+			attached = attached || strings.Contains(l.text, "check --json")
 			if l.stops != nil && strings.Contains(l.cells[0], " ") {
 				areas++
 			}
