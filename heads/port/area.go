@@ -208,7 +208,7 @@ func (r *AreaReport) plane(x section) Plane {
 		width, relief := a.Limit-a.HalfBore, pl.TubeAlong*(e1*p.atHole(w)-ftr)*(1-fr.FR1)
 		even := e1*p.wallMetal(w, a.HalfBore, a.Limit) - ftr*width - relief
 		a.A1 = even
-		if w.Surface == Cone { // t_r grows as the slant distance from the apex
+		if w.Surface == Cone && !r.Load.Convex { // t_r grows as the slant distance from the apex
 			grown := (a.Limit*a.Limit - a.HalfBore*a.HalfBore) / 2 * math.Sin(w.HalfApex) / p.Radius
 			a.A1 -= ftr * grown * math.Cos(x.angle) * float64(1-2*i)
 		}

@@ -132,7 +132,7 @@ func (m *model) portWall(p *portPart, nominal bool) (port.Wall, error) {
 		h = p.head.nominal0
 	}
 	w, err := port.OnHead(h, t)
-	if sharp(p.head) {
+	if p.head.in.Shape == "cone" { // a flat head bends all over: no zone of it is the joint's alone
 		w.OutboardZone = math.Sqrt(w.Radius * t / math.Cos(w.HalfApex))
 	}
 	return w, err
