@@ -8,7 +8,8 @@ import (
 	"proofsheet/report/check"
 )
 
-// A Member is a port with its load and strengths, one of several in a wall.
+// A Member is a port with its load and strengths, one of several in a wall; of a
+// neighbour only the port itself counts.
 type Member struct {
 	Port      Port
 	Load      Load

@@ -67,6 +67,7 @@ type model struct {
 	seamsSee   *seamExtremes          // over the operating states; nil where no seam is out of line
 	solved     map[*loads.State]*shellState
 	outside    map[outsideKey]outsideWall
+	strengths  map[strengthKey]strengthFound
 	cold, warm float64 // liquid density at the coldest and the warmest [kg/m3]
 }
 

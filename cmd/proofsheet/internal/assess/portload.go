@@ -13,9 +13,37 @@ import (
 	"proofsheet/material/weld"
 )
 
+// A strengthKey is all that the strengths of a port depend on.
+type strengthKey struct {
+	p    *portPart
+	T    float64 // [K]
+	rule material.Rule
+}
+
+// A strengthFound is what was found for a key.
+type strengthFound struct {
+	s   port.Strengths
+	err error
+}
+
 // portStrengths returns the allowable stresses at a port: the welded values
-// where an alloy softens, and the efficiency of a seam through the hole.
+// where an alloy softens, and the efficiency of a seam through the hole. They are
+// remembered: every pressure that is tried asks for them again.
 func (m *model) portStrengths(p *portPart, c *loadCase) (port.Strengths, error) {
+	key := strengthKey{p, c.temperature, c.rule}
+	if f, ok := m.strengths[key]; ok {
+		return f.s, f.err
+	}
+	var f strengthFound
+	f.s, f.err = m.findStrengths(p, c)
+	if m.strengths == nil {
+		m.strengths = map[strengthKey]strengthFound{}
+	}
+	m.strengths[key] = f
+	return f.s, f.err
+}
+
+func (m *model) findStrengths(p *portPart, c *loadCase) (port.Strengths, error) {
 	var s port.Strengths
 	own := welds(p.in.Weld.Joint)
 	all, err := m.weldsAt(p)

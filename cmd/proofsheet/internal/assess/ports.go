@@ -169,17 +169,16 @@ func (m *model) checkPorts(s *loads.State, c *loadCase) (out []check.Result) {
 }
 
 // checkPortAmong makes every check of one port in one state of a case, with its
-// neighbours.
+// neighbours, of which only the place counts.
 func (m *model) checkPortAmong(p *portPart, s *loads.State, c *loadCase) []check.Result {
 	members := make([]port.Member, len(m.ports))
 	errs := make([]error, len(m.ports))
 	at := 0
 	for i, o := range m.ports {
-		if o.host.name == p.host.name {
-			members[i], errs[i] = m.member(o, s, c)
-		}
+		members[i], errs[i] = port.Member{Port: o.port}, errors.Join(o.wallErr, o.chordsErr)
 		if o == p {
 			at = i
+			members[i], errs[i] = m.member(o, s, c)
 		}
 	}
 	out := append(m.checkPort(p, members[at], errs[at]), m.checkFitted(p, s, c)...)

@@ -169,7 +169,7 @@ func (tr *Trial) WithPort(group string, change func(*tank.Port)) (*Trial, error)
 			change(p)
 		}
 	}
-	m.t, m.ports, m.stables = &t, nil, map[stableKey]*stableCylinder{}
+	m.t, m.ports, m.strengths, m.stables = &t, nil, nil, map[stableKey]*stableCylinder{}
 	if err := m.newPorts(); err != nil {
 		return nil, err
 	}
