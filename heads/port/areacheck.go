@@ -170,22 +170,34 @@ func (r AreaReport) Check(name string) check.Result {
 	}
 	worst, note := r.worst(r.readings())
 	res := check.Result{
-		ID: id, Title: title,
-		Formula: "A_1 + A_2 + A_3 + A_41 + A_42 + A_43 + A_5 ≥ A = d F t_r + 2 t_n′ F t_r (1 − f_r1), each side alone A/2; p ≤ p_max; " + r.RequiredFormula + "; t_rn = p R_n/(S_n E_t − 0.6p)",
-		Inputs:  r.inputs(), Demand: worst.demand, Capacity: worst.capacity, Factor: 1,
+		ID: id, Title: title, Inputs: r.inputs(), Demand: worst.demand, Capacity: worst.capacity, Factor: 1,
 		Source: check.Source{Doc: "ASME BPVC Section VIII Division 1, 2007 to 2019", Where: "areas and limits of UG-37 read; cones, torispheres and weld ratios recalled, confirm", How: check.Memory},
 		Note:   strings.Join(slices.Concat([]string{note}, r.Notes, r.exempt(), r.Cautions), "; "),
 	}
-	if worst.what == pipingName {
-		res.Formula = pipingFormula + "; beside it: " + res.Formula
+	area := areaFormula + "; " + r.RequiredFormula + "; t_rn = p R_n/(S_n E_t − 0.6p)"
+	formulas := []string{area}
+	if len(r.Pressure) > 0 {
+		formulas = append(formulas, pressureAreaFormula)
+	}
+	if r.Piping != nil {
+		formulas = append(formulas, pipingFormula)
+	}
+	first := area
+	switch {
+	case strings.HasPrefix(worst.what, "pressure-area"):
+		first = pressureAreaFormula
+		res.Source = check.Source{Doc: "European method, recalled; confirm", Where: "pressure-area method for openings", How: check.Memory}
+	case worst.what == pipingName:
+		first = pipingFormula
 		res.Source = check.Source{Doc: "ASME B31.3, recalled; confirm", Where: "304.3.3, branch at an angle, read in an example; taken for the wall at the port", How: check.Memory}
 	}
-	if strings.HasPrefix(worst.what, "pressure-area") {
-		res.Formula = pressureAreaFormula + "; beside it: " + res.Formula
-		res.Source = check.Source{Doc: "European method, recalled; confirm", Where: "pressure-area method for openings", How: check.Memory}
-	}
+	formulas = append([]string{first}, slices.DeleteFunc(formulas, func(f string) bool { return f == first })...)
+	res.Formula = strings.Join(formulas, "; beside it: ")
 	return res
 }
+
+// areaFormula is the comparison of area replacement as printed.
+const areaFormula = "A_1 + A_2 + A_3 + A_41 + A_42 + A_43 + A_5 ≥ A = d F t_r + 2 t_n′ F t_r (1 − f_r1), each side alone A/2"
 
 // pressureAreaFormula is the comparison of the pressure-area method as printed;
 // l is the reach along the wall from the tube's axis.

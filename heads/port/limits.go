@@ -38,6 +38,11 @@ func (p Port) cuts(w Wall) limits {
 	if w.Tip > 0 {
 		inboard = w.arc(w.Tip, e) - w.InboardZone
 	}
+	if least, _ := p.reach(w); w.Surface == Torisphere {
+		if _, rt := w.knuckleCentre(); least >= rt { // a hole all in the knuckle: the crown's metal does not count
+			inboard = math.Min(inboard, w.arc(rt, e))
+		}
+	}
 	return limits{w.arc(e, edge) - w.OutboardZone, math.Min(inboard, inboardEnd(w, inboard)), math.Sqrt(edge*edge-e*e) - w.OutboardZone}
 }
 

@@ -38,16 +38,18 @@ func (p Port) CheckPlacement(w Wall) check.Result {
 		Inputs: []check.Quantity{check.M("t", "least wall", w.Thickness), check.M("w", "bare wall beside the hole", beside)},
 		Source: check.Source{Doc: "European method, recalled; confirm", Where: "distance of an opening to a junction", How: check.Memory}}
 	for _, side := range p.sides(w, c) {
-		need := side.half + beside
+		need, what := side.half+beside, "hole and wall beside it"
 		if p.Pad != nil {
-			need = math.Max(need, p.padReach(side.half, 0)+p.Pad.Leg)
+			if v := p.padReach(side.half, 0) + p.Pad.Leg; v > need {
+				need, what = v, "pad and its weld"
+			}
 		}
 		if p.Insert != nil {
-			need = math.Max(need, p.Insert.OutsideDiameter/2+beside)
+			need, what = p.Insert.OutsideDiameter/2+beside, "insert and wall beside it"
 		}
 		res.Inputs = append(res.Inputs, check.M("C/2", "half outside chord, "+side.name, side.half), check.M("L", "distance to the part's end, "+side.name, side.distance))
 		if res.Demand.Unit == "" || need-side.distance > res.Demand.Value-res.Capacity.Value {
-			res.Demand, res.Capacity = check.M("need", "hole and wall beside it, "+side.name, need), check.M("L", "distance to the part's end, "+side.name, side.distance)
+			res.Demand, res.Capacity = check.M("need", what+", "+side.name, need), check.M("L", "distance to the part's end, "+side.name, side.distance)
 		}
 		if toe := side.half + p.OutsideLeg; side.distance-toe < 5*w.Thickness {
 			notes = append(notes, fmt.Sprintf("the port's weld stands nearer than five walls to the part's end, %s", side.name))

@@ -134,7 +134,7 @@ func (r AreaReport) beside(w Wall, q Port, several bool) []check.Quantity {
 		in = append(in, check.Num("E", "ligament of plain holes, shown only, port "+q.Name, e))
 	}
 	if x, err := ExemptDistance(w.Surface, several, r.Port.OutsideDiameter-2*r.Port.TubeWall, q.OutsideDiameter-2*q.TubeWall, wp); err == nil {
-		in = append(in, check.M("p", "distance of exempt openings, shown only, port "+q.Name, x))
+		in = append(in, check.M("p_ex", "distance of exempt openings, shown only, port "+q.Name, x))
 	}
 	return in
 }
