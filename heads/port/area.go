@@ -208,7 +208,7 @@ func (r *AreaReport) plane(x section) Plane {
 		width, relief := a.Limit-a.HalfBore, pl.TubeAlong*(e1*p.atHole(w)-ftr)*(1-fr.FR1)
 		even := e1*p.wallMetal(w, a.HalfBore, a.Limit) - ftr*width - relief
 		a.A1 = even
-		if w.Surface == Cone && !r.Load.Convex { // t_r grows as the slant distance from the apex
+		if w.Surface == Cone && !r.Load.Convex && !p.inKnuckle(w) { // t_r grows as the slant distance from the apex
 			grown := (a.Limit*a.Limit - a.HalfBore*a.HalfBore) / 2 * math.Sin(w.HalfApex) / p.Radius
 			a.A1 -= ftr * grown * math.Cos(x.angle) * float64(1-2*i)
 		}
@@ -290,7 +290,7 @@ func (a *Areas) add(side Areas) {
 // between from the membrane state (1, ½), computed.
 func (r *AreaReport) factor(sin float64) float64 {
 	single := r.Wall.Surface == Cylinder || r.Wall.Surface == Cone
-	if single && r.Port.FullGroove && r.Port.Pad == nil && !r.Load.Convex {
+	if single && r.Port.FullGroove && r.Port.Pad == nil && !r.Load.Convex && !r.Port.inKnuckle(r.Wall) {
 		return 1 - sin*sin/2
 	}
 	return 1

@@ -42,8 +42,7 @@
 //
 // # Not covered
 //
-// A tube off the cylinder's radius, a hole in a toricone's knuckle, loads from
-// outside in a knuckle or on a flat head, threads and covers. The bending of a wall
+// A tube off the cylinder's radius, loads from outside in a knuckle or on a flat head, threads and covers. The bending of a wall
 // that an insert thickens on one side only. The tube of a head with pressure on its
 // convex side is measured as if the wall were outward. The stress raised at an open
 // hole and the ligaments of plain holes are shown, not checked: area replacement

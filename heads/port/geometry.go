@@ -69,7 +69,7 @@ func (p Port) Chords(w Wall) (Chords, error) {
 // meridional returns the chord and its two halves [m] for a tube radius a [m].
 func (p Port) meridional(w Wall, a float64) (chord, outboard, inboard float64) {
 	switch {
-	case w.Surface == Cone && p.Parallel:
+	case w.Surface == Cone && p.Parallel && !p.inKnuckle(w):
 		h := a / math.Sin(w.HalfApex)
 		return 2 * h, h, h
 	case !p.Parallel || w.Surface == Flat || w.Surface == Cylinder:
@@ -89,6 +89,10 @@ func (w Wall) height(r float64) float64 {
 	r = math.Abs(r)
 	switch w.Surface {
 	case Cone:
+		if r > w.edge() {
+			c, _ := w.knuckleCentre()
+			return -w.edge()/math.Tan(w.HalfApex) - w.Knuckle*math.Sin(w.HalfApex) + math.Sqrt(w.Knuckle*w.Knuckle-(r-c)*(r-c))
+		}
 		return -r / math.Tan(w.HalfApex)
 	case Sphere:
 		return math.Sqrt(w.Radius*w.Radius - r*r)
@@ -113,6 +117,10 @@ func (w Wall) normalAngle(r float64) float64 {
 	case Cylinder:
 		return math.Pi / 2
 	case Cone:
+		if r > w.edge() {
+			c, _ := w.knuckleCentre()
+			return math.Asin((r - c) / w.Knuckle)
+		}
 		return math.Pi/2 - w.HalfApex
 	case Sphere:
 		return math.Asin(r / w.Radius)
@@ -132,9 +140,12 @@ func (w Wall) normalAngle(r float64) float64 {
 }
 
 // knuckleCentre returns the radius c of the knuckle circle's centre and r_t of
-// the joint of crown and knuckle [m].
+// the joint of crown, or cone, and knuckle [m].
 func (w Wall) knuckleCentre() (c, rt float64) {
 	c = w.Radius - w.Knuckle
+	if w.Surface == Cone {
+		return c, w.edge()
+	}
 	return c, w.Crown * c / (w.Crown - w.Knuckle)
 }
 
@@ -169,9 +180,16 @@ func (w Wall) edge() float64 {
 	return w.Radius
 }
 
-// inKnuckle reports whether the outline crosses into a torisphere's knuckle.
+// hasKnuckle reports whether the wall goes on outboard in a knuckle that is
+// described.
+func (w Wall) hasKnuckle() bool {
+	return w.Surface == Torisphere || w.Surface == Cone && w.KnuckleAtEdge && w.Knuckle > 0
+}
+
+// inKnuckle reports whether the outline crosses into a torisphere's or toricone's
+// knuckle.
 func (p Port) inKnuckle(w Wall) bool {
-	if w.Surface != Torisphere {
+	if !w.hasKnuckle() {
 		return false
 	}
 	_, most := p.reach(w)
@@ -208,10 +226,15 @@ func (p Port) inside(w Wall) error {
 	}
 	least, most := p.reach(w)
 	switch {
-	case most >= w.edge() && w.KnuckleAtEdge:
+	case w.hasKnuckle() && most < w.Radius:
+	case most >= w.edge() && w.KnuckleAtEdge && w.Knuckle == 0:
 		return fmt.Errorf("port %s: the hole reaches %.4g m from the axis, into the knuckle that begins at %.4g m: not covered on a cone", p.Name, most, w.edge())
+	case w.hasKnuckle():
+		return fmt.Errorf("port %s: the hole reaches %.4g m from the axis, over the rim or seam of the part at %.4g m", p.Name, most, w.Radius)
 	case most >= w.edge():
 		return fmt.Errorf("port %s: the hole reaches %.4g m from the axis, over the rim or seam of the part at %.4g m", p.Name, most, w.edge())
+	}
+	switch {
 	case w.Surface == Cone && least <= 0:
 		return fmt.Errorf("port %s: the hole covers the apex of the cone; a tube on the axis belongs to a truncated cone's tip", p.Name)
 	case w.Tip > 0 && least <= w.Tip:

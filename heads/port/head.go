@@ -34,6 +34,7 @@ func OnHead(h heads.Head, t float64) (Wall, error) {
 		}
 		if h.Kind() == "toricone" {
 			w.Radius = g.InsideDiameter/2 + half
+			w.Knuckle = g.KnuckleRadius + half
 			w.Edge, w.KnuckleAtEdge = g.InsideDiameter/2-g.KnuckleRadius+(g.KnuckleRadius+half)*cos, true
 		}
 		if !(sin > 0 && cos > 0) {

@@ -16,6 +16,13 @@ type limits struct{ outboard, inboard, transverse float64 }
 // equivalent sphere, the tip, and the zone a joint has claimed.
 func (p Port) cuts(w Wall) limits {
 	e, edge := p.Radius, w.edge()
+	if w.Surface == Cone && p.inKnuckle(w) {
+		inboard := w.arc(w.Tip, e) - w.InboardZone
+		if least, _ := p.reach(w); least >= edge { // a hole all in the knuckle: the cone's metal does not count
+			inboard = w.arc(edge, e)
+		}
+		return limits{w.arc(e, w.Radius) - w.OutboardZone, inboard, math.Sqrt(w.Radius*w.Radius-e*e) - w.OutboardZone}
+	}
 	switch w.Surface {
 	case Cylinder:
 		return limits{w.Length - p.Station - w.OutboardZone, p.Station - w.InboardZone, math.Pi * w.Radius / 2}
@@ -72,7 +79,12 @@ func (w Wall) arc(r1, r2 float64) float64 {
 		u1, u2 := math.Asin(r1/w.Radius), math.Asin(math.Min(1, r2/w.Radius))
 		return integral(func(u float64) float64 { return math.Hypot(w.Radius*math.Cos(u), w.Depth*math.Sin(u)) }, u1, u2)
 	case Cone:
-		return (r2 - r1) / math.Sin(w.HalfApex)
+		if !w.hasKnuckle() {
+			return (r2 - r1) / math.Sin(w.HalfApex)
+		}
+		c, rt := w.knuckleCentre()
+		turn := func(r float64) float64 { return math.Asin(math.Min(1, (math.Max(r, rt)-c)/w.Knuckle)) }
+		return (math.Min(r2, rt)-math.Min(r1, rt))/math.Sin(w.HalfApex) + w.Knuckle*(turn(r2)-turn(r1))
 	}
 	return r2 - r1
 }

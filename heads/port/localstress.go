@@ -73,7 +73,7 @@ func (r AreaReport) localReadings(force float64) ([]reading, error) {
 	switch {
 	case w.Surface == Cylinder:
 		local, general = CylinderLocalStress, r.Load.Pressure*rm
-	case w.Surface == Cone:
+	case w.Surface == Cone && !p.inKnuckle(w):
 		rm = p.Radius / math.Cos(w.HalfApex)
 		local, general = CylinderLocalStress, r.Load.Pressure*rm
 	case w.Surface == Torisphere && !p.inKnuckle(w):

@@ -124,7 +124,7 @@ func PipeWall(p, d, s float64) (float64, error) {
 // pressure on the convex side there is none; a note says why.
 func (r *AreaReport) thirdOpinion() {
 	p, w, s := r.Port, r.Wall, r.Strengths
-	if w.Surface != Cylinder && w.Surface != Cone || r.Load.Convex {
+	if w.Surface != Cylinder && w.Surface != Cone || r.Load.Convex || p.inKnuckle(w) {
 		return
 	}
 	m, run := r.Meridional, 2*w.Radius+w.Thickness

@@ -71,7 +71,11 @@ func (p Port) sides(w Wall, c Chords) []reachSide {
 	if w.Surface == Cylinder {
 		return []reachSide{{"forward", c.OutsideOutboard, w.Length - p.Station}, {"aft", c.OutsideInboard, p.Station}}
 	}
-	all := []reachSide{{"outboard", c.OutsideOutboard, w.arc(e, w.edge())}}
+	end := w.edge()
+	if p.inKnuckle(w) { // the part goes on to the end of its knuckle
+		end = w.Radius
+	}
+	all := []reachSide{{"outboard", c.OutsideOutboard, w.arc(e, end)}}
 	if w.Tip > 0 || w.Surface == Cone {
 		all = append(all, reachSide{"inboard", c.OutsideInboard, w.arc(w.Tip, e)})
 	}

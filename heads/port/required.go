@@ -41,6 +41,8 @@ func SphereFactor(aspect float64) (float64, error) {
 //	sphere      p R/(2S − 0.2p)
 //	ellipsoid   p K1 D/(2S − 0.2p)          hole inside 0.8 D, else p D K/(2S − 0.2p)
 //	torisphere  p L/(2S − 0.2p)             hole inside the crown, else p L M/(2S − 0.2p)
+//	toricone    as the cone                 hole clear of the knuckle, else the larger of
+//	            p L M/(2S − 0.2p) and p L/(S − 0.6p), L = e_1/cos α at the knuckle's tangent
 //
 // with K = [2 + (D/2h)²]/6 and M = [3 + √(L/r)]/4, all on inside dimensions. It
 // holds for p under 0.385 S (thin wall). A flat head has no formula here.
@@ -58,6 +60,11 @@ func (p Port) RequiredWall(w Wall, pressure, s float64) (tr float64, formula str
 	case Cylinder:
 		return pressure * (w.Radius - t/2) / (s - 0.6*pressure), "t_r = p R/(S − 0.6p)", nil
 	case Cone:
+		if p.inKnuckle(w) {
+			e, r := w.edge()-t/2*math.Cos(w.HalfApex), w.Knuckle-t/2
+			l := e / math.Cos(w.HalfApex)
+			return math.Max(spherical(l*(3+math.Sqrt(l/r))/4), pressure*l/(s-0.6*pressure)), "t_r = max[p L M/(2S − 0.2p), p L/(S − 0.6p)], L = e_1/cos α, hole reaching into the knuckle", nil
+		}
 		return pressure * p.Radius / (math.Cos(w.HalfApex) * (s - 0.6*pressure)), "t_r = p e/[cos α (S − 0.6p)]", nil
 	case Sphere:
 		return spherical(w.Radius - t/2), "t_r = p R/(2S − 0.2p)", nil

@@ -26,6 +26,9 @@ type Member struct {
 // Source: computed; ring values in spacing_test.go.
 func CentreDistance(w Wall, p, q Port) (distance, wp, wq float64) {
 	Δ := turn(p.Clock, q.Clock)
+	if w.Surface == Cone && (p.Radius > w.edge() || q.Radius > w.edge()) { // in the knuckle: as on a dome
+		return throughSpace(w, p, q, Δ)
+	}
 	switch w.Surface {
 	case Cylinder:
 		z, y := q.Station-p.Station, w.Radius*Δ
@@ -38,6 +41,12 @@ func CentreDistance(w Wall, p, q Port) (distance, wp, wq float64) {
 		distance = math.Sqrt(s1*s1 + s2*s2 - 2*s1*s2*math.Cos(ω))
 		return distance, toward(s1, s2), toward(s2, s1)
 	}
+	return throughSpace(w, p, q, Δ)
+}
+
+// throughSpace is [CentreDistance] by the straight chord, Δ the angle between both
+// round the tank axis [rad].
+func throughSpace(w Wall, p, q Port, Δ float64) (distance, wp, wq float64) {
 	rise := w.height(q.Radius) - w.height(p.Radius)
 	toward := func(a, b, rise float64) float64 { // tangent: (cos φ, 0, −sin φ) outboard
 		φ := w.normalAngle(a)

@@ -39,7 +39,7 @@ type Wall struct {
 	Depth     float64 // ellipsoid: mid-surface semi-axis along the tank axis [m]
 	HalfApex  float64 // cone: angle between wall and tank axis [rad]
 	Crown     float64 // torisphere: mid-surface crown radius [m]
-	Knuckle   float64 // torisphere: mid-surface knuckle radius [m]
+	Knuckle   float64 // torisphere, and a cone with KnuckleAtEdge: mid-surface knuckle radius [m]
 	Length    float64 // cylinder: between the seams to the heads [m]
 	Tip       float64 // mid-surface radius where a cone, sphere or flat is cut off toward the axis; 0 = runs to the apex [m]
 	Edge      float64 // mid-surface radius where this piece ends outboard (knuckle tangent of a toricone); 0 = at Radius [m]
