@@ -23,6 +23,7 @@ type AreaReport struct {
 	Transverse      Plane
 	Pressure        []PressureArea // second opinion, outboard and inboard; empty where the method does not reach
 	Piping          *Piping        // third opinion on a cylinder or cone; nil where the piping form does not reach
+	Stress          *StressArea    // fourth opinion, a tube without pad or insert; nil where it does not reach
 	Notes           []string       // what a reader should know of the methods used
 	Err             error          // why the report is incomplete; no check is made from it then
 	Faults          []Fault        // what makes the port not satisfied whatever the areas say
@@ -142,6 +143,7 @@ func (r *AreaReport) work() error {
 		angle: math.Pi / 2, factor: r.factor(1), resultant: load.Meridional, efficiency: s.EfficiencyTransverse, sides: [2]Areas{side, side}})
 	r.judge()
 	r.thirdOpinion()
+	r.fourthOpinion(cut)
 	return r.secondOpinion(cut)
 }
 

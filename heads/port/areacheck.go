@@ -130,6 +130,9 @@ func (r AreaReport) readings() []reading {
 	if r.Piping != nil {
 		all = append(all, r.Piping.reading())
 	}
+	if q := r.Stress; q != nil {
+		all = append(all, reading{stressName, check.Pa("p", "pressure at the port", r.Load.Pressure), check.Pa("p_max", "pressure carried, stress method", q.Capacity)})
+	}
 	return all
 }
 
@@ -161,7 +164,7 @@ func (r AreaReport) worst(all []reading) (reading, string) {
 
 // Check returns the check port.NAME/area: the worst of the whole section and of
 // each side alone in both planes, of the pressure-area method on both sides, of
-// the piping form, and of the faults. The stress at the edge of an open hole is
+// the piping form and the stress method where they reach, and of the faults. The stress at the edge of an open hole is
 // shown and decides nothing: area replacement stands for it. An incomplete report is not assessed.
 func (r AreaReport) Check(name string) check.Result {
 	id, title := "port."+name+"/area", "Port "+name+": metal replaced round the hole"
@@ -182,11 +185,17 @@ func (r AreaReport) Check(name string) check.Result {
 	if r.Piping != nil {
 		formulas = append(formulas, pipingFormula)
 	}
+	if r.Stress != nil {
+		formulas = append(formulas, stressFormula)
+	}
 	first := area
 	switch {
 	case strings.HasPrefix(worst.what, "pressure-area"):
 		first = pressureAreaFormula
 		res.Source = check.Source{Doc: "European method, recalled; confirm", Where: "pressure-area method for openings", How: check.Memory}
+	case worst.what == stressName:
+		first = stressFormula
+		res.Source = check.Source{Doc: "ASME BPVC Section VIII Division 2, recalled; confirm", Where: "4.5, stress at an opening", How: check.Memory}
 	case worst.what == pipingName:
 		first = pipingFormula
 		res.Source = check.Source{Doc: "ASME B31.3, recalled; confirm", Where: "304.3.3, branch at an angle, read in an example; taken for the wall at the port", How: check.Memory}
@@ -234,7 +243,7 @@ func (r AreaReport) inputs() []check.Quantity {
 	for _, q := range r.Pressure {
 		in = append(in, q.inputs()...)
 	}
-	in = append(in, r.Piping.inputs()...)
+	in = slices.Concat(in, r.Piping.inputs(), r.Stress.inputs())
 	return append(in, check.Num("K", "stress at the edge over hoop stress, were the hole open; shown only", r.stressRaise()))
 }
 

@@ -28,11 +28,13 @@
 //	  pressure area                 EN 13445-3 clause 9 recalled          oblique_test.go, published_test.go
 //	  lips, ellipses, inserts       geometry; UG-37 by hand               pad_test.go
 //	PipingArea, PipeWall            ASME B31.3 304.3.3 read in examples   piping_test.go
+//	  stress method                 ASME VIII-2 part 4.5 recalled         stressarea_test.go
 //	LigamentEfficiency, DiagonalEfficiency  UG-53 read, diagonal recalled  ligament_test.go
 //	OpenHoleStress                  Inglis, computed; round holes read    ligament_test.go
 //	ExemptDistance                  ASME VIII-1 UG-36(c)(3) read          ligament_test.go
 //	CheckInsert                     UG-27, UG-32 with E, by hand          pad_test.go
 //	SphereFactor                    Jawad and Farr table 11.3 read        published_test.go
+//	  holes into knuckles           geometry; UG-32 by hand               knuckle_test.go
 //	StandardNeck, NeckWall, FilletOnlyNeck  UG-45 read, tables recalled   neck_test.go
 //	CheckWeld, WeldPaths            ASME VIII-1 UW-16, UG-41 read in part weld_test.go
 //	FilletFactor                    computed                              weld_test.go

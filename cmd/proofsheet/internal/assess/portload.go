@@ -253,9 +253,9 @@ func (m *model) flatLoad(p *portPart, pressure float64, c *loadCase) (port.Load,
 	return load, err
 }
 
-// lineShare is the share of the pressure's resultant from which line loads on an
-// ellipsoid bring in exact theory beside the code's own sphere [-]: practice; the
-// head's own weight is mostly below it.
+// lineShare is the share of the resultant of the highest ullage pressure from which
+// line loads on an ellipsoid bring in exact theory beside the code's own sphere [-]:
+// practice; the head's own weight is mostly below it.
 const lineShare = 0.01
 
 // concaveLoad is a pressure [Pa] on the concave side of a dished or conical head.
@@ -271,7 +271,7 @@ func (m *model) concaveLoad(p *portPart, pressure float64, s *loads.State, c *lo
 	if err != nil {
 		return load, err
 	}
-	if p.head.in.Shape == "ellipsoid" && c.rule != material.Flight && !(line > lineShare*pressure*math.Pi*pt.R*pt.R) {
+	if p.head.in.Shape == "ellipsoid" && c.rule != material.Flight && !(line > lineShare*m.t.Pressure.MEOP*math.Pi*pt.R*pt.R) {
 		return load, nil
 	}
 	nφ, nθ, err := heads.Membrane(pt, pressure, v)
