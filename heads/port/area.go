@@ -59,6 +59,7 @@ type Plane struct {
 	Strip         float64 // F t_r, raised to N/S where that is larger [m]
 	Efficiency    float64 // E_1 [-]
 	ParallelLimit float64 // L_p [m]
+	WallLimit     float64 // L_p of A_1 alone: with t_n′ where E_1 t is under F t_r, else L_p [m]
 	NormalLimit   float64 // H [m]
 	InsideLimit   float64 // h counted [m]
 	Whole         Areas
@@ -91,6 +92,9 @@ func (a Areas) Ratio() float64 { return a.Available() / a.Required }
 //	A3s = ti fr2 h              h = min(2.5t, 2.5ti, inside projection)
 //	A41s, A43s = ½ leg² sin β fr, A42s = ½ leg² fr4; of A41s and A43s only what lies within H (less te), h and Ls
 //	A5s = (min[Dp/2, Ls] − C/2) te fr4
+//
+// Where E1 t is under F tr the wall's own width is max(d, d/2 + tn′ + t) and the term in
+// 1 − fr1 is left out: nothing else counts further out for that.
 //
 // An inserted plate of thickness ti counts with E1 ti in A1s as far as it goes, the
 // wall beyond; the limits keep the wall's own t, which is on the safe side. A tube
@@ -194,10 +198,11 @@ func (r *AreaReport) plane(x section) Plane {
 	pl := Plane{Name: x.name, Bore: d, Outside: x.outside, TubeAlong: (x.outside - d) / 2, SinBeta: x.sinBeta, Efficiency: e1, Factor: x.factor}
 	pl.Strip = math.Max(pl.Factor*r.RequiredWall, x.resultant/r.Strengths.Wall)
 	t, tn, ftr := w.Thickness, p.TubeWall, pl.Strip
-	if e1*t < ftr {
-		tn, fr.FR1 = pl.TubeAlong, 1 // the short wall: wider width, no relief by the tube's strength
-	}
 	pl.ParallelLimit = math.Max(d, d/2+tn+t)
+	pl.WallLimit = pl.ParallelLimit
+	if e1*t < ftr { // a wall that is short is short over the wider width
+		pl.WallLimit = math.Max(d, d/2+pl.TubeAlong+t)
+	}
 	pl.NormalLimit = math.Min(math.Min(2.5*t, 2.5*p.TubeWall+te), p.outsideNormal(w, r.Chords.Obliquity))
 	if p.Fit == Through && p.Inside > 0 {
 		pl.InsideLimit = math.Min(math.Min(2.5*t, 2.5*p.InsideWall), p.insideNormal(w, r.Chords.Obliquity))
@@ -205,13 +210,14 @@ func (r *AreaReport) plane(x section) Plane {
 	pl.Whole.Required = r.asked() * ftr * (d + 2*pl.TubeAlong*(1-r.Ratios.FR1))
 	for i := range sides {
 		a := &sides[i]
+		limit := math.Min(pl.WallLimit, a.Limit)
 		a.Limit = math.Min(pl.ParallelLimit, a.Limit)
 		a.Required, a.HalfPad = pl.Whole.Required/2, p.padReach(a.HalfOutside, x.angle)
-		width, relief := a.Limit-a.HalfBore, pl.TubeAlong*(e1*p.atHole(w)-ftr)*(1-fr.FR1)
-		even := e1*p.wallMetal(w, a.HalfBore, a.Limit) - ftr*width - relief
+		relief := pl.TubeAlong * math.Max(0, e1*p.atHole(w)-ftr) * (1 - fr.FR1) // none of a short wall
+		even := e1*p.wallMetal(w, a.HalfBore, limit) - ftr*(limit-a.HalfBore) - relief
 		a.A1 = even
 		if w.Surface == Cone && !r.Load.Convex && !p.inKnuckle(w) { // t_r grows as the slant distance from the apex
-			grown := (a.Limit*a.Limit - a.HalfBore*a.HalfBore) / 2 * math.Sin(w.HalfApex) / p.Radius
+			grown := (limit*limit - a.HalfBore*a.HalfBore) / 2 * math.Sin(w.HalfApex) / p.Radius
 			a.A1 -= ftr * grown * math.Cos(x.angle) * float64(1-2*i)
 		}
 		r.additions(a, pl)
@@ -242,22 +248,31 @@ func (r *AreaReport) additions(a *Areas, pl Plane) {
 	if p.Fit != Through {
 		a.A3 = 0
 	}
-	outside, inside := p.outsideNormal(r.Wall, r.Chords.Obliquity), p.insideNormal(r.Wall, r.Chords.Obliquity)
 	ratio, te := fr.FR2, 0.0
 	if p.Pad != nil {
 		ratio, te = fr.FR3, p.Pad.Thickness
-		outside -= te
 		a.A5 = (math.Min(a.HalfPad, a.Limit) - a.HalfOutside) * p.Pad.Thickness * fr.FR4
 		if a.HalfPad <= a.Limit {
 			a.A42 = p.Pad.Leg * p.Pad.Leg / 2 * fr.FR4
 		}
 	}
-	if outside >= p.OutsideLeg {
+	outside, inside := p.fillets(r.Wall, r.Chords.Obliquity)
+	if outside {
 		a.A41 = filletWithin(p.OutsideLeg, pl.NormalLimit-te, a.Limit-a.HalfOutside) * pl.SinBeta * ratio
 	}
-	if inside >= p.InsideLeg && p.Fit == Through {
+	if inside {
 		a.A43 = filletWithin(p.InsideLeg, pl.InsideLimit, a.Limit-a.HalfOutside) * pl.SinBeta * fr.FR2
 	}
+}
+
+// fillets reports whether the tube sticks out far enough for its fillets, outside
+// (over the pad) and inside; one that ends below its fillet has none.
+func (p Port) fillets(w Wall, φ float64) (outside, inside bool) {
+	te := 0.0
+	if p.Pad != nil {
+		te = p.Pad.Thickness
+	}
+	return p.OutsideLeg > 0 && p.outsideNormal(w, φ)-te >= p.OutsideLeg, p.InsideLeg > 0 && p.Fit == Through && p.insideNormal(w, φ) >= p.InsideLeg
 }
 
 // filletWithin returns the area [m2] of a fillet of equal legs [m] that lies no further

@@ -253,6 +253,9 @@ func (pl Plane) inputs() []check.Quantity {
 		check.Num("sin β", pl.Name+" tube to wall", pl.SinBeta), check.Num("F", pl.Name+" plane factor", pl.Factor), check.M("F t_r", pl.Name+" wall required, or N/S", pl.Strip), check.Num("E_1", pl.Name+" seam through the hole", pl.Efficiency),
 		check.M("L_p", pl.Name+" limit along the wall", pl.ParallelLimit), check.M("H", pl.Name+" limit off the wall", pl.NormalLimit), check.M("h", pl.Name+" inside projection counted", pl.InsideLimit),
 	}
+	if pl.WallLimit != pl.ParallelLimit {
+		in = append(in, check.M("L_w", pl.Name+" limit of a wall that is short", pl.WallLimit))
+	}
 	for _, part := range []struct {
 		name string
 		a    Areas

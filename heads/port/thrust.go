@@ -91,10 +91,11 @@ func (r AreaReport) ringStrength() (float64, error) {
 		depth = math.Min(p.atHole(r.Wall), p.TubeWall)
 	}
 	fillets := 0.0
-	if r.Meridional.Whole.A41 > 0 {
+	outside, inside := p.fillets(r.Wall, r.Chords.Obliquity)
+	if outside {
 		fillets += p.OutsideLeg * out
 	}
-	if r.Meridional.Whole.A43 > 0 {
+	if inside {
 		fillets += p.InsideLeg * in
 	}
 	return math.Pi * p.OutsideDiameter * weak * (filletShear*fillets + grooveShear*depth), nil

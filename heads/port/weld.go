@@ -62,10 +62,11 @@ func (r AreaReport) sizeReadings() []reading {
 	tc := math.Min(cover, 0.7*tmin)
 	throat := math.Sin((math.Pi/2 - r.Chords.Obliquity) / 2)
 	t1, t2 := 0.0, p.Groove
-	if r.Meridional.Whole.A41 > 0 {
+	outside, inside := p.fillets(w, r.Chords.Obliquity)
+	if outside {
 		t1 = p.OutsideLeg * throat
 	}
-	if r.Meridional.Whole.A43 > 0 {
+	if inside {
 		t2 = math.Max(t2, p.InsideLeg*throat)
 	}
 	first := reading{"throat of the outside fillet", check.M("t_c", "throat required outside", tc), check.M("t_1", "throat of the outside fillet", t1)}

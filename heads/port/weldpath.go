@@ -175,7 +175,8 @@ func (r AreaReport) WeldPaths(pl Plane) ([]WeldPath, error) {
 	neck := half * (od - p.TubeWall) * p.TubeWall * neckShear * s.Tube
 	groove := half * od * p.Groove * grooveTension * weak
 	a, inside := pl.Whole, 0.0
-	if a.A43 > 0 {
+	hasOutside, hasInside := p.fillets(r.Wall, r.Chords.Obliquity)
+	if hasInside {
 		inside = half * od * p.InsideLeg * filletShear * weak * in
 	}
 	outer, tubeStrength := 0.0, weak
@@ -184,7 +185,7 @@ func (r AreaReport) WeldPaths(pl Plane) ([]WeldPath, error) {
 		tubeStrength = math.Min(s.Pad, s.Tube)
 	}
 	tube := 0.0
-	if a.A41 > 0 { // a tube that ends below its fillet has none
+	if hasOutside {
 		tube = half * od * p.OutsideLeg * filletShear * tubeStrength * out
 	}
 	if p.Pad == nil {

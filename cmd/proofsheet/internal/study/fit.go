@@ -68,8 +68,8 @@ func (z *sizing) candidates(group string) []fitting {
 	}
 	tubes := slices.Clone(out)
 	for _, pad := range z.stock {
-		if p.Pad != nil && pad < p.Pad.Thickness || pad > 1.5*wallOf(z.now, hostOf(z.now, group)) {
-			continue // thicker pads than 1.5 walls are poor practice
+		if p.Insert != nil || p.Pad != nil && pad < p.Pad.Thickness || pad > 1.5*wallOf(z.now, hostOf(z.now, group)) {
+			continue // no pad on an inserted plate; thicker pads than 1.5 walls are poor practice
 		}
 		for _, f := range tubes {
 			f.pad = pad

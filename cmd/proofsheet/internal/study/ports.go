@@ -34,7 +34,7 @@ func (f fitting) apply(p *tank.Port, toleranceWritten bool, padTolerance float64
 		if p.Pad == nil {
 			p.Pad = &tank.Pad{UnderTolerance: padTolerance}
 		}
-		p.Pad.OutsideDiameter, p.Pad.Lip, p.Pad.Thickness, p.Pad.Leg = &across, nil, f.pad, f.pad
+		p.Pad.OutsideDiameter, p.Pad.Length, p.Pad.Lip, p.Pad.Thickness, p.Pad.Leg = &across, nil, nil, f.pad, f.pad
 	}
 	for _, leg := range []*float64{&p.Weld.OutsideLeg, &p.Weld.InsideLeg} {
 		if *leg > 0 {
