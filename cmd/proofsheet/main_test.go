@@ -101,7 +101,7 @@ func TestUsage(t *testing.T) {
 		{"blank tank.toml --kerf 1", 2, "--kerf 1 has no unit"}, {"blank tank.toml --dxf=", 2, "--dxf needs a name"},
 		{"blank tank.toml --gap 30mm", 2, "gap is 30 mm, must be from 0 to 20 mm"}, {"blank --help", 0, "--clearance"},
 		{"record tank.toml", 2, "takes two files, not 1"}, {"record - -", 2, "only one"}, {"record --help", 0, "strain-NAME"},
-		{"study tank.toml", 2, "not built yet"}, {"compare a.toml", 2, "takes two files, not 1"}, {"compare - -", 2, "only one of the two"},
+		{"study tank.toml", 2, "either --vary or --scatter"}, {"compare a.toml", 2, "takes two files, not 1"}, {"compare - -", 2, "only one of the two"},
 		{"explain a b", 2, "explain takes one check, not 2"},
 		{"sign", 2, "takes one file, not 0"}, {"sign a.pdf", 2, "needs --as prepared"}, {"sign --help", 0, "no earlier byte"},
 		{"sign a.pdf --as owner", 2, "there are prepared, checked, approved"}, {"sign a.pdf --as seal", 2, "there are prepared"},

@@ -11,7 +11,10 @@ import (
 )
 
 // Options are what the sheet says about the program itself.
-type Options struct{ Version string }
+type Options struct {
+	Version      string
+	withoutShell bool
+}
 
 // A run is one assessment in the making.
 type run struct {
@@ -44,7 +47,17 @@ func Assess(t *tank.Tank, o Options) (*report.Sheet, error) {
 // Checks makes every check as [Assess] does, without the sheet round them and
 // without the search for the pressure with people near, which no check rests on.
 func Checks(t *tank.Tank) ([]check.Result, error) {
-	r, err := newRun(t, Options{})
+	return checks(t, Options{})
+}
+
+// ChecksWithoutShell makes them without the numerical shell: what rests on it is
+// not assessed. For studies of many tanks.
+func ChecksWithoutShell(t *tank.Tank) ([]check.Result, error) {
+	return checks(t, Options{withoutShell: true})
+}
+
+func checks(t *tank.Tank, o Options) ([]check.Result, error) {
+	r, err := newRun(t, o)
 	if err != nil {
 		return nil, err
 	}
@@ -58,6 +71,7 @@ func newRun(t *tank.Tank, o Options) (*run, error) {
 	if err != nil {
 		return nil, err
 	}
+	m.withoutShell = o.withoutShell
 	m.masses, m.massErr = m.structure()
 	r := &run{model: m, o: o, unbuilt: m.unbuilt()}
 	if r.cases, err = m.cases(); err != nil {

@@ -56,19 +56,20 @@ type model struct {
 	layouts map[float64]*zoneLayout // of the weld zones by temperature [K]
 	group4  bool                    // some joint is not examined: the European rule's group 4
 
-	stables    map[stableKey]*stableCylinder
-	shells     map[shellKey]shellFound
-	lones      map[loneKey]*loneHead
-	operating  []operatingState
-	ranges     map[string]*jointRange // of each joint, over the operating states
-	trial      bool                   // of a tank in sizing, which is assessed again as a whole: its mesh is not halved to see
-	twoSided   bool                   // some case has a lateral load factor
-	rings      map[string]*ringRange  // of each ring, by the end it stands at, over the operating states
-	seamsSee   *seamExtremes          // over the operating states; nil where no seam is out of line
-	solved     map[*loads.State]*shellState
-	outside    map[outsideKey]outsideWall
-	strengths  map[strengthKey]strengthFound
-	cold, warm float64 // liquid density at the coldest and the warmest [kg/m3]
+	stables      map[stableKey]*stableCylinder
+	shells       map[shellKey]shellFound
+	lones        map[loneKey]*loneHead
+	operating    []operatingState
+	ranges       map[string]*jointRange // of each joint, over the operating states
+	trial        bool                   // of a tank in sizing, which is assessed again as a whole: its mesh is not halved to see
+	twoSided     bool                   // some case has a lateral load factor
+	withoutShell bool                   // no numerical shell is made
+	rings        map[string]*ringRange  // of each ring, by the end it stands at, over the operating states
+	seamsSee     *seamExtremes          // over the operating states; nil where no seam is out of line
+	solved       map[*loads.State]*shellState
+	outside      map[outsideKey]outsideWall
+	strengths    map[strengthKey]strengthFound
+	cold, warm   float64 // liquid density at the coldest and the warmest [kg/m3]
 }
 
 // ends returns both heads, aft first.

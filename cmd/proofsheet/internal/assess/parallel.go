@@ -27,7 +27,7 @@ func (r *run) checkCases() error {
 				continue
 			}
 			own.masses, own.massErr = r.masses, r.massErr
-			own.ranges, own.rings, own.twoSided, own.seamsSee, own.operating = r.ranges, r.rings, r.twoSided, r.seamsSee, r.operating // not changed any more
+			own.ranges, own.rings, own.twoSided, own.seamsSee, own.operating, own.withoutShell = r.ranges, r.rings, r.twoSided, r.seamsSee, r.operating, r.withoutShell // not changed any more
 		}
 		wait.Go(func() {
 			for i := w; i < len(r.cases); i += workers {

@@ -38,6 +38,9 @@ const fold = 2e-3
 // shellAt returns the whole tank with its walls for strength, or nominal, and
 // its metals at T [K], remembered.
 func (m *model) shellAt(k shellKey) (*wholeTank, error) {
+	if m.withoutShell {
+		return nil, errWithoutShell
+	}
 	if w, ok := m.shells[k]; ok {
 		return w.whole, w.err
 	}
@@ -45,6 +48,9 @@ func (m *model) shellAt(k shellKey) (*wholeTank, error) {
 	m.shells[k] = shellFound{w, err}
 	return w, err
 }
+
+// errWithoutShell says why nothing that rests on the numerical shell is there.
+var errWithoutShell = errors.New("the numerical shell is left out of this study")
 
 // A shellFound is a model that was made, or why it cannot be.
 type shellFound struct {

@@ -1,0 +1,84 @@
+package tank
+
+import (
+	"fmt"
+	"regexp"
+	"strconv"
+
+	"proofsheet/report/unit"
+)
+
+// Number returns a written number of the file in its SI unit; an error for a key
+// that is not written, or is no number.
+func (t *Tank) Number(key string) (float64, error) {
+	f, ok := t.fieldOf(key)
+	if !ok {
+		if near := t.nearKey(key); near != "" {
+			return 0, fmt.Errorf("%s is no key of this file; did you mean %s?", key, near)
+		}
+		return 0, fmt.Errorf("%s is no key of a tank file that holds one value", key)
+	}
+	text := t.Written(key)
+	if text == "" {
+		return 0, fmt.Errorf("%s is not written in this file", key)
+	}
+	return f.number(key, text)
+}
+
+// ParseNumber reads a value of a key as a command line has it, "2mm" or "1/8 in",
+// in the key's SI unit.
+func (t *Tank) ParseNumber(key, text string) (float64, error) {
+	f, ok := t.fieldOf(key)
+	if !ok {
+		return 0, fmt.Errorf("%s is no key of a tank file that holds one value", key)
+	}
+	return f.number(key, text)
+}
+
+// joined finds a unit that stands right behind its number.
+var joined = regexp.MustCompile(`^([-+]?[0-9]*\.?[0-9]+(?:[eE][-+]?[0-9]+)?)([A-Za-z].*)$`)
+
+func (f field) number(key, text string) (float64, error) {
+	switch f.form {
+	case formQuantity:
+		v, err := unit.Parse(f.unit, joined.ReplaceAllString(text, "$1 $2"))
+		if err != nil {
+			return 0, fmt.Errorf("%s: %w", key, err)
+		}
+		return v, nil
+	case formNumber, formCount, formOverride:
+		v, err := strconv.ParseFloat(text, 64)
+		if err != nil {
+			return 0, fmt.Errorf("%s: %q is not a bare number", key, text)
+		}
+		return v, nil
+	}
+	return 0, fmt.Errorf("%s is no number", key)
+}
+
+// WithNumbers returns the tank with several numbers of its file replaced, each
+// in the SI unit of its key, read and checked again as if they had been written so.
+func (t *Tank) WithNumbers(values map[string]float64) (*Tank, error) {
+	raw := clone(t.raw).(map[string]any)
+	for key, v := range values {
+		f, ok := t.fieldOf(key)
+		if !ok {
+			return nil, fmt.Errorf("%s is no key of a tank file that holds one value", key)
+		}
+		text := strconv.FormatFloat(v, 'g', 15, 64)
+		if f.form == formQuantity {
+			text += " " + f.unit.SI()
+		}
+		if f.form == formCount {
+			text = strconv.FormatFloat(v, 'f', 0, 64)
+		}
+		decoded, err := decode(f, text)
+		if err != nil {
+			return nil, fmt.Errorf("%s: %w", key, err)
+		}
+		if err := put(raw, t.internal(key), decoded); err != nil {
+			return nil, fmt.Errorf("%s: %w", key, err)
+		}
+	}
+	return interpret(t.File, t.Text, raw, t.open)
+}

@@ -1,0 +1,349 @@
+package main
+
+import (
+	"context"
+	"encoding/csv"
+	"fmt"
+	"math"
+	"os"
+	"os/signal"
+	"strconv"
+	"strings"
+	"text/tabwriter"
+
+	"github.com/urfave/cli/v2"
+	"golang.org/x/term"
+
+	"proofsheet/cmd/proofsheet/internal/study"
+	"proofsheet/cmd/proofsheet/internal/tank"
+	"proofsheet/report"
+	"proofsheet/report/check"
+	"proofsheet/report/pdf"
+)
+
+func studyCommand() *cli.Command {
+	return &cli.Command{
+		Name: "study", Usage: "sweeps and scatter", ArgsUsage: "TANK.toml",
+		Description: "--vary KEY=A..B/STEP, once or twice, assesses the tank at every value: mass, least margin, governing check.\n" +
+			"--scatter N draws the inputs of [scatter] N times: how likely each check fails, and which input matters.\n" +
+			"Ctrl-C keeps what is done. An answer is only as good as its inputs.",
+		Flags: []cli.Flag{
+			&cli.StringSliceFlag{Name: "vary", Usage: "`KEY=A..B/STEP` or KEY=A,B,C, once or twice"},
+			&cli.IntFlag{Name: "scatter", Usage: "`N` samples of [scatter]"},
+			&cli.BoolFlag{Name: "shell", Usage: "with --scatter: the numerical shell in every sample too, some times slower"},
+			&cli.StringFlag{Name: "csv", Usage: "write the rows to `FILE`, - for standard output"},
+			&cli.StringFlag{Name: "svg", Usage: "write the chart to `FILE`"},
+		},
+		Action: runStudy,
+	}
+}
+
+func runStudy(c *cli.Context) error {
+	name, err := oneFile(c)
+	if err != nil {
+		return err
+	}
+	if c.IsSet("vary") == c.IsSet("scatter") {
+		return fmt.Errorf("study takes either --vary or --scatter")
+	}
+	t, inputs, err := readTank(c, name)
+	if err != nil {
+		return err
+	}
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
+	defer stop()
+	if c.IsSet("scatter") {
+		return runScatter(ctx, c, t, inputs)
+	}
+	return runVary(ctx, c, t, inputs)
+}
+
+// counter tells how far a study is, on a terminal only.
+func counter(c *cli.Context) func(done, all int) {
+	f, ok := c.App.ErrWriter.(*os.File)
+	if !ok || !term.IsTerminal(int(f.Fd())) {
+		return nil
+	}
+	return func(done, all int) {
+		fmt.Fprintf(f, "\r%d of %d", done, all)
+		if done == all {
+			fmt.Fprint(f, "\r\033[K")
+		}
+	}
+}
+
+// deliverStudy writes table and chart, then prints the text.
+func deliverStudy(c *cli.Context, text string, rows [][]string, chart *report.Chart, units string, inputs []string) error {
+	var out outputs
+	defer out.discard()
+	if path := c.String("csv"); path != "" {
+		var b strings.Builder
+		w := csv.NewWriter(&b)
+		if err := w.WriteAll(rows); err != nil {
+			return err
+		}
+		if path == dash {
+			text = b.String()
+		} else if err := out.add(path, []byte(b.String()), inputs...); err != nil {
+			return err
+		}
+	}
+	if path := c.String("svg"); path != "" {
+		if chart == nil {
+			return fmt.Errorf("--svg: there is nothing to draw")
+		}
+		data, err := pdf.ChartSVG(*chart, units)
+		if err != nil {
+			return err
+		}
+		if err := out.add(path, data, inputs...); err != nil {
+			return err
+		}
+	}
+	names := out.names()
+	if err := out.commit(); err != nil {
+		return err
+	}
+	for _, name := range names {
+		fmt.Fprintf(c.App.ErrWriter, "wrote %s\n", name)
+	}
+	return toStdout(c, text)
+}
+
+func runVary(ctx context.Context, c *cli.Context, t *tank.Tank, inputs []string) error {
+	var axes []study.Axis
+	for _, text := range c.StringSlice("vary") {
+		a, err := study.ParseAxis(t, text)
+		if err != nil {
+			return fmt.Errorf("--vary: %w", err)
+		}
+		axes = append(axes, a)
+	}
+	variants, err := study.Vary(ctx, t, axes, counter(c))
+	if err != nil {
+		return fmt.Errorf("--vary: %w", err)
+	}
+	if err := deliverStudy(c, varyText(t, axes, variants), varyRows(axes, variants), varyChart(axes, variants), t.Sheet.Units, inputs); err != nil {
+		return err
+	}
+	for _, v := range variants {
+		if !v.Done {
+			return errFails
+		}
+	}
+	return nil
+}
+
+// varyText prints the sweep as a table.
+func varyText(t *tank.Tank, axes []study.Axis, variants []study.Variant) string {
+	var b strings.Builder
+	w := tabwriter.NewWriter(&b, 0, 0, 2, ' ', 0)
+	for _, a := range axes {
+		fmt.Fprintf(w, "%s\t", a.Key)
+	}
+	fmt.Fprintln(w, "mass\tleast margin\tcheck\tnot satisfied\tnot assessed")
+	left := 0
+	for _, v := range variants {
+		if !v.Done {
+			left++
+			continue
+		}
+		for k, a := range axes {
+			fmt.Fprintf(w, "%s\t", report.Show(check.Quantity{Value: v.At[k], Unit: a.Unit}, t.Sheet.Units, report.Nearest))
+		}
+		if v.Fault != "" {
+			fmt.Fprintf(w, "-\t-\t%s\t\t\n", v.Fault)
+			continue
+		}
+		mass, margin := "-", "-"
+		if !math.IsNaN(v.Mass) {
+			mass = report.Show(check.Kg("", "", v.Mass), t.Sheet.Units, report.Up)
+		}
+		if !math.IsNaN(v.Margin) {
+			margin = fmt.Sprintf("%+.2f", math.Floor(v.Margin*100)/100)
+		}
+		fmt.Fprintf(w, "%s\t%s\t%s\t%d\t%d\n", mass, margin, v.Check, v.Fails, v.NotMade)
+	}
+	w.Flush()
+	if left > 0 {
+		fmt.Fprintf(&b, "broken off: %d of %d not run\n", left, len(variants))
+	}
+	b.WriteString("The least margin is that of the checks made; a check that is not assessed is not satisfied.\n")
+	return b.String()
+}
+
+// varyRows is the sweep as CSV, SI.
+func varyRows(axes []study.Axis, variants []study.Variant) [][]string {
+	var head []string
+	for _, a := range axes {
+		head = append(head, fmt.Sprintf("%s [%s]", a.Key, a.Unit))
+	}
+	rows := [][]string{append(head, "mass [kg]", "least_margin", "check", "status", "not_satisfied", "not_assessed", "fault")}
+	for _, v := range variants {
+		if !v.Done {
+			continue
+		}
+		var row []string
+		for _, x := range v.At {
+			row = append(row, plainNumber(x))
+		}
+		status := v.Status.String()
+		if v.Fault != "" {
+			status = ""
+		}
+		rows = append(rows, append(row, plainNumber(v.Mass), plainNumber(v.Margin), v.Check, status, strconv.Itoa(v.Fails), strconv.Itoa(v.NotMade), v.Fault))
+	}
+	return rows
+}
+
+// plainNumber writes a number with all its digits, nothing for none.
+func plainNumber(v float64) string {
+	if math.IsNaN(v) || math.IsInf(v, 0) {
+		return ""
+	}
+	return strconv.FormatFloat(v, 'g', -1, 64)
+}
+
+// varyChart draws the least margin over the first input, one line for each value
+// of the second.
+func varyChart(axes []study.Axis, variants []study.Variant) *report.Chart {
+	c := report.Chart{Name: "study", Title: "Least margin of the checks made", X: report.Axis{Name: axes[0].Key, Unit: axes[0].Unit},
+		Y: report.Axis{Name: "least margin", Unit: "1"}, Limits: []report.Limit{{Name: "just enough", Y: 0}}}
+	for _, v := range variants {
+		if !v.Done || math.IsNaN(v.Margin) {
+			continue
+		}
+		name := "least margin"
+		if len(axes) == 2 {
+			name = fmt.Sprintf("%s %s", axes[1].Key, report.Show(check.Quantity{Value: v.At[1], Unit: axes[1].Unit}, "si", report.Nearest))
+		}
+		at := -1
+		for i, s := range c.Series {
+			if s.Name == name {
+				at = i
+			}
+		}
+		if at < 0 {
+			c.Series = append(c.Series, report.Series{Name: name})
+			at = len(c.Series) - 1
+		}
+		c.Series[at].X, c.Series[at].Y = append(c.Series[at].X, v.At[0]), append(c.Series[at].Y, v.Margin)
+	}
+	if len(c.Series) == 0 {
+		return nil
+	}
+	return &c
+}
+
+func runScatter(ctx context.Context, c *cli.Context, t *tank.Tank, inputs []string) error {
+	s, err := study.Scatters(ctx, t, c.Int("scatter"), c.Bool("shell"), counter(c))
+	if err != nil {
+		return fmt.Errorf("--scatter: %w", err)
+	}
+	if err := deliverStudy(c, scatterText(s, c.Bool("shell")), scatterRows(s), scatterChart(s), t.Sheet.Units, inputs); err != nil {
+		return err
+	}
+	if s.Done < s.Asked || s.Faulty > 0 {
+		return errFails
+	}
+	return nil
+}
+
+// shownChecks is how many checks that never fail are printed.
+const shownChecks = 12
+
+func scatterText(s *study.Scatter, withShell bool) string {
+	var b strings.Builder
+	fmt.Fprintf(&b, "%d samples, Latin hypercube, seed %d, of", s.Done, study.Seed)
+	for i, in := range s.Inputs {
+		if i > 0 {
+			b.WriteString(",")
+		}
+		fmt.Fprintf(&b, " %s (%s)", in.Key, in.Shape)
+	}
+	b.WriteString("\n\n")
+	w := tabwriter.NewWriter(&b, 0, 0, 2, ' ', 0)
+	fmt.Fprintln(w, "check\tnot satisfied\t95 % interval\tmean margin\tdeviation\tfollows most")
+	rest := 0
+	for i, x := range s.Checks {
+		if x.Fails == 0 && i >= shownChecks {
+			rest++
+			continue
+		}
+		most := "-"
+		if len(x.Sensitivity) > 0 {
+			most = fmt.Sprintf("%s (%+.2f)", x.Sensitivity[0].Key, x.Sensitivity[0].Correlation)
+		}
+		fmt.Fprintf(w, "%s\t%s\t%.2g to %.2g\t%.3f\t%.3f\t%s\n", x.ID, share(x), x.Low, x.High, x.Mean, x.Deviation, most)
+	}
+	w.Flush()
+	if rest > 0 {
+		fmt.Fprintf(&b, "%d more checks never failed\n", rest)
+	}
+	if s.Faulty > 0 {
+		fmt.Fprintf(&b, "%d samples were no tank: %s\n", s.Faulty, s.Fault)
+	}
+	if s.Done < s.Asked {
+		fmt.Fprintf(&b, "broken off: %d of %d samples\n", s.Done, s.Asked)
+	}
+	if !withShell {
+		b.WriteString("Joints were left out: --shell assesses them too.\n")
+	}
+	b.WriteString("Only as good as its inputs: shapes and spreads are those of [scatter], inputs are taken as independent,\n" +
+		"and a check that is not assessed has no probability.\n")
+	return b.String()
+}
+
+// share prints how often a check was not satisfied.
+func share(x study.Scattered) string {
+	if x.Samples == 0 {
+		return "not assessed"
+	}
+	return fmt.Sprintf("%d of %d", x.Fails, x.Samples)
+}
+
+func scatterRows(s *study.Scatter) [][]string {
+	head := []string{"check", "samples", "not_satisfied", "not_assessed", "probability", "low", "high", "mean_margin", "deviation"}
+	for _, in := range s.Inputs {
+		head = append(head, "correlation "+in.Key)
+	}
+	rows := [][]string{head}
+	for _, x := range s.Checks {
+		row := []string{x.ID, strconv.Itoa(x.Samples), strconv.Itoa(x.Fails), strconv.Itoa(x.NotMade), plainNumber(x.Probability),
+			plainNumber(x.Low), plainNumber(x.High), plainNumber(x.Mean), plainNumber(x.Deviation)}
+		for _, in := range s.Inputs {
+			r := math.NaN()
+			for _, f := range x.Sensitivity {
+				if f.Key == in.Key {
+					r = f.Correlation
+				}
+			}
+			row = append(row, plainNumber(r))
+		}
+		rows = append(rows, row)
+	}
+	return rows
+}
+
+// scatterChart draws, for the checks nearest to failure, the mean margin with two
+// deviations to each side.
+func scatterChart(s *study.Scatter) *report.Chart {
+	c := report.Chart{Name: "scatter", Title: "Margins that scatter most towards failure: mean, and two deviations to each side",
+		X: report.Axis{Name: "check, in the order of the table", Unit: "1"}, Y: report.Axis{Name: "margin", Unit: "1"}, Limits: []report.Limit{{Name: "just enough", Y: 0}}}
+	mean := report.Series{Name: "mean"}
+	spread := report.Series{Name: "two deviations"}
+	for i, x := range s.Checks {
+		if i >= shownChecks || math.IsNaN(x.Mean) {
+			break
+		}
+		n := float64(i + 1)
+		mean.X, mean.Y = append(mean.X, n), append(mean.Y, x.Mean)
+		spread.X = append(spread.X, n, n, n)
+		spread.Y = append(spread.Y, x.Mean-2*x.Deviation, x.Mean+2*x.Deviation, math.NaN())
+	}
+	if mean.X == nil {
+		return nil
+	}
+	c.Series = []report.Series{mean, spread}
+	return &c
+}
