@@ -57,7 +57,7 @@ var rooms = []room{
 		[]string{"github.com/BurntSushi/toml", "github.com/pelletier/go-toml/v2"}},
 	{"cmd/proofsheet/internal/assess", []string{"cmd/proofsheet/internal/tank", "material/...", "loads/...", "shell/...", "heads/...",
 		"report", "report/check", "report/drawing", "report/unit"}, nil},
-	{"cmd/proofsheet/internal/study", []string{"cmd/proofsheet/internal/assess", "cmd/proofsheet/internal/tank", "report", "report/check"}, []string{"gonum.org/v1/gonum/"}},
+	{"cmd/proofsheet/internal/study", []string{"cmd/proofsheet/internal/assess", "cmd/proofsheet/internal/tank", "report", "report/check"}, []string{numerics}},
 	{"cmd/proofsheet", []string{"..."}, []string{"..."}},
 }
 
