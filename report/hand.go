@@ -54,18 +54,18 @@ func Hand(r check.Result, system string) []HandLine {
 // Statements returns the formula of a check, its inputs and answers being known
 // symbols.
 func Statements(r check.Result) []formula.Statement {
-	known := []string{r.Demand.Symbol}
-	for _, q := range r.Inputs {
-		known = append(known, q.Symbol)
-	}
-	if strings.ContainsAny(r.Capacity.Symbol, "_") {
-		known = append(known, r.Capacity.Symbol)
-	}
 	var simple []string
-	for _, k := range known {
-		if k != "" && !strings.ContainsAny(k, "+−()=") && strings.Count(k, " ") < 2 {
-			simple = append(simple, k)
+	add := func(symbol, without string) {
+		if symbol != "" && !strings.ContainsAny(symbol, without) {
+			simple = append(simple, symbol)
 		}
+	}
+	add(r.Demand.Symbol, "+−()= /")
+	if strings.Contains(r.Capacity.Symbol, "_") {
+		add(r.Capacity.Symbol, "+−()= /")
+	}
+	for _, q := range r.Inputs {
+		add(q.Symbol, "+−()=")
 	}
 	return formula.Parse(r.Formula, simple...)
 }

@@ -50,6 +50,7 @@ func TestEvaluate(t *testing.T) {
 		{"A_1 − p − r", 3},
 		{"p/r/t", 1.0 / 6},
 		{"sin φ²", 0.25},
+		{"p/(2πr) + S/(πr²)", 1/(3*math.Pi) + 11/(9*math.Pi)},
 	} {
 		st := formula.Parse(row.text, names()...)
 		if len(st) != 1 || len(st[0].Sides) != 1 {

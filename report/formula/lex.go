@@ -116,6 +116,10 @@ func numberLength(text string) int {
 
 // letters returns the symbol, function or word at the start of a text.
 func letters(text string, known []string) token {
+	const circle = "π"
+	if after, ok := strings.CutPrefix(text, circle); ok && !strings.HasPrefix(after, "_") {
+		return token{kind: symbol, text: circle} // πR is a product
+	}
 	n := 0
 	for n < len(text) {
 		r, size := utf8.DecodeRuneInString(text[n:])
