@@ -50,9 +50,16 @@ func (c *loadCase) moments() []*loadCase {
 	return []*loadCase{c}
 }
 
-// densities resolves the liquid's density at both ends of its range.
+// densities resolves the liquid's density at both ends of its range, and the
+// boiling point of a liquefied gas at 1 atm.
 func (m *model) densities() error {
 	c := m.t.Contents
+	m.boiling = math.Inf(1)
+	if f, ok := fluid.Find(c.Fluid); ok && f.Kind == "liquefied_gas" {
+		if boiling, err := f.Boiling(); err == nil {
+			m.boiling = boiling.Value
+		}
+	}
 	if c.Density != nil {
 		m.cold, m.warm = *c.Density, *c.Density
 		return nil
@@ -251,12 +258,7 @@ func (m *model) metalTemperature(given *float64) (strength, brittle float64) {
 	if given != nil {
 		strength, brittle = *given, math.Min(*given, c.Coldest)
 	}
-	if f, ok := fluid.Find(c.Fluid); ok && f.Kind == "liquefied_gas" {
-		if boiling, err := f.Boiling(); err == nil {
-			brittle = math.Min(brittle, boiling.Value)
-		}
-	}
-	return strength, brittle
+	return strength, math.Min(brittle, m.boiling)
 }
 
 // sectionsOf returns the section forces of a case; left out, they act at the

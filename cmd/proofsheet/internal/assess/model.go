@@ -70,6 +70,7 @@ type model struct {
 	outside      map[outsideKey]outsideWall
 	strengths    map[strengthKey]strengthFound
 	cold, warm   float64 // liquid density at the coldest and the warmest [kg/m3]
+	boiling      float64 // of a liquefied gas at 1 atm, +Inf for any other liquid [K]
 }
 
 // ends returns both heads, aft first.
