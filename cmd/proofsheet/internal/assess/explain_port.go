@@ -33,9 +33,10 @@ var portExplanations = []Explanation{
 		Limits: "screening of the wall beside the port; a stiff line moves more load than it says", Change: []string{"support the line", "larger welds", "a thicker tube"},
 	},
 	{
-		ID: "port.N/external-load", Asks: "Does the wall beside the port carry the force and moment of the piping?",
-		Formula: "local membrane by the local radius", Source: "table of spheres and local-radius form (recalled)",
-		Limits: "a screening, said so on the sheet", Change: []string{"support the line", "a pad"},
+		ID: "port.N/insert", Asks: "Does the butt weld round an inserted plate carry what the wall must carry there?",
+		Formula: "max(t_r, N/S) ≤ E t", Source: "ASME VIII-1 UG-27 and UG-32 with the joint's efficiency (recalled)",
+		Limits: "the bending by an insert that is thicker on one side only is not in it",
+		Change: []string{"full examination of the weld round the insert", "a thicker wall"},
 	},
 	{
 		ID: "port.N/hammer", Asks: "Does the port stand the surge when its line is shut?",

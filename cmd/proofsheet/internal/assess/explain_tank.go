@@ -49,10 +49,6 @@ var tankExplanations = []Explanation{
 		Change: []string{"an examination that finds smaller flaws", "fewer cycles", thicker},
 	},
 	{
-		ID: "tank/hot-fill", Asks: "Does a saturated propellant keep its ullage on the hottest day?",
-		Formula: "mean density < saturated liquid density", Source: "equation of state", Limits: "no check above the critical temperature", Change: []string{"fill less"},
-	},
-	{
 		ID: "proof/yield", Asks: "Does every part stay within the share of yield that the rule allows, at the highest pressure that the test can reach?",
 		Formula: "σ ≤ k E Rp0.2", Source: "46 CFR 54.10-10 (read); EN 13445-5 (recalled)", Limits: "k at the test's temperature; membrane: head.X/junction@proof holds the joints",
 		Change: []string{thicker, "a better gauge: less uncertainty", "never a lower test pressure"},
