@@ -30,11 +30,8 @@ func coupons(rows ...[2]float64) string {
 	return b.String()
 }
 
-// eight are the coupons of the example file, and alone those without yield.
-var (
-	eight = [][2]float64{{305, 184}, {311, 188}, {298, 179}, {322, 193}, {309, 186}, {301, 181}, {315, 190}, {307, 183}}
-	alone = [][2]float64{{305, 0}, {311, 0}, {298, 0}, {322, 0}, {309, 0}, {301, 0}, {315, 0}, {307, 0}}
-)
+// alone are the coupons of the example file without yield.
+var alone = [][2]float64{{305, 0}, {311, 0}, {298, 0}, {322, 0}, {309, 0}, {301, 0}, {315, 0}, {307, 0}}
 
 // couponTank returns the example tank of coupons with this file in place of its
 // own, "" for its own, and lines of its text replaced.

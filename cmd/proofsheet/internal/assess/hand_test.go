@@ -309,10 +309,18 @@ func (c *calculator) number() float64 {
 		c.rest = power[m:]
 	}
 	for _, u := range units {
-		if after, ok := strings.CutPrefix(c.rest, u.name); ok && (after == "" || strings.ContainsAny(after[:1], " )]|,/^;\xc2")) {
+		if after, ok := strings.CutPrefix(c.rest, u.name); ok && (after == "" || strings.ContainsRune(" )]|,/^;·²³", firstRune(after))) {
 			c.rest = after
 			return v * u.si
 		}
 	}
 	return v
+}
+
+// firstRune returns the first letter of a text that is not empty.
+func firstRune(s string) rune {
+	for _, r := range s {
+		return r
+	}
+	return 0
 }

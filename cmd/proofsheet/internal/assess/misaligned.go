@@ -23,7 +23,6 @@ type spot struct {
 // is held to.
 type misalignedSeam struct {
 	id, title  string
-	names      string // of what is out, for a check that is not made
 	wall       float64
 	e, ν       float64 // of the metal [Pa], [-]
 	causes     func(across float64) ([]edge.Misalignment, error)

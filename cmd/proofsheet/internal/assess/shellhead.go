@@ -149,12 +149,11 @@ func (r *run) highestOn(h *headPart, c *loadCase) float64 {
 	most := math.Inf(-1)
 	for _, at := range c.moments() {
 		for _, s := range at.states {
-			p := math.NaN()
+			from, to := r.t.Cylinder.Length, hi
 			if h.end == "aft" {
-				p, _ = s.HighestPressure(lo, 0)
-			} else {
-				p, _ = s.HighestPressure(r.t.Cylinder.Length, hi)
+				from, to = lo, 0
 			}
+			p, _ := s.HighestPressure(from, to)
 			most = math.Max(most, p)
 		}
 	}
