@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -40,9 +41,18 @@ func load(c *cli.Context) (*job, error) {
 	}
 	j := &job{tank: t, inputs: inputs}
 	if j.sheet, err = assessTank(t); err != nil {
-		return nil, fmt.Errorf("%s: %w", t.File, err)
+		return nil, inFile(t, err)
 	}
 	return j, nil
+}
+
+// inFile puts the file's name before an error that does not say its place.
+func inFile(t *tank.Tank, err error) error {
+	var faults tank.Faults
+	if errors.As(err, &faults) {
+		return faults
+	}
+	return fmt.Errorf("%s: %w", t.File, err)
 }
 
 // readTank reads the tank file of a name, "-" for standard input, and returns it

@@ -56,7 +56,16 @@ func unknownCheck(id string) error {
 	for _, e := range assess.Explanations() {
 		ids = append(ids, e.ID)
 	}
-	if near := unit.Near(id, ids); near != "" {
+	part, what, _ := strings.Cut(id, "/")
+	kind := part
+	switch {
+	case strings.HasPrefix(part, "head."):
+		kind = "head.X"
+	case strings.HasPrefix(part, "port."):
+		kind = "port.N"
+	}
+	what, _, _ = strings.Cut(what, "@")
+	if near := unit.Near(kind+"/"+what, ids); near != "" {
 		return fmt.Errorf("unknown check %q; did you mean %s?", id, near)
 	}
 	return fmt.Errorf("unknown check %q; proofsheet explain lists them", id)

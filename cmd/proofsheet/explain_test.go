@@ -21,6 +21,9 @@ func TestExplain(t *testing.T) {
 	if status, _, says := call(t, "", "explain", "cylinder/hop"); status != exitInput || !strings.Contains(says, "did you mean cylinder/hoop?") {
 		t.Errorf("status %d: %s", status, says)
 	}
+	if status, _, says := call(t, "", "explain", "head.aft/juncton@meop"); status != exitInput || !strings.Contains(says, "did you mean head.X/junction?") {
+		t.Errorf("status %d: %s", status, says)
+	}
 	if status, out, _ := call(t, "", "explain"); status != exitHolds || !strings.Contains(out, "tank/relief") {
 		t.Errorf("status %d: %s", status, out)
 	}

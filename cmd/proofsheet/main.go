@@ -17,6 +17,7 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"strings"
 
 	"github.com/urfave/cli/v2"
 
@@ -105,13 +106,29 @@ func noCommand(c *cli.Context) error {
 	if near := unit.Near(name, names); near != "" {
 		return fmt.Errorf("unknown command %q; did you mean %s?", name, near)
 	}
+	if info, err := os.Stat(name); err == nil && info.Mode().IsRegular() {
+		return fmt.Errorf("%s is a file; write a command before it, as proofsheet check %[1]s", name)
+	}
 	return fmt.Errorf("unknown command %q; proofsheet --help lists them", name)
 }
 
 // oneFile returns the only argument of a command.
 func oneFile(c *cli.Context) (string, error) {
 	if c.NArg() != 1 {
-		return "", fmt.Errorf("%s takes one file, not %d: proofsheet %[1]s %[3]s", c.Command.Name, c.NArg(), c.Command.ArgsUsage)
+		return "", fmt.Errorf("%s takes one file, not %d: proofsheet %[1]s %[3]s%s", c.Command.Name, c.NArg(), c.Command.ArgsUsage, taken(c))
 	}
 	return c.Args().First(), nil
+}
+
+// taken tells which flag took a tank file for its value, where no file is left.
+func taken(c *cli.Context) string {
+	if c.NArg() > 0 {
+		return ""
+	}
+	for _, name := range c.LocalFlagNames() {
+		if strings.HasSuffix(c.String(name), ".toml") {
+			return fmt.Sprintf("; --%s took %s for the file to write", name, c.String(name))
+		}
+	}
+	return ""
 }

@@ -80,7 +80,8 @@ func TestUsage(t *testing.T) {
 		{"chek tank.toml", 2, "did you mean check?"},
 		{"frobnicate", 2, `unknown command "frobnicate"; proofsheet --help`},
 		{"--nosuch", 2, "nosuch"},
-		{"check", 2, "takes one file, not 0"},
+		{"check", 2, "takes one file, not 0"}, {"check --pdf a.toml", 2, "; --pdf took a.toml for the file to write"},
+		{"main.go", 2, "main.go is a file; write a command before it"},
 		{"check a.toml b.toml", 2, "takes one file, not 2"},
 		{"check nosuch.toml", 2, "nosuch.toml: no such file"},
 		{"check a.toml --jsn -", 2, "did you mean --json?"},
@@ -203,6 +204,23 @@ func TestStandardInput(t *testing.T) {
 	status, out, says := call(t, string(tank.Starter()), "check", "-", "--quiet")
 	if status != exitHolds || !strings.HasPrefix(out, "satisfied") {
 		t.Errorf("status %d: %s%s", status, out, says)
+	}
+}
+
+// TestFaultOfTheAssessmentNamesThePlaceOnce takes a fault that only the calculation sees.
+func TestFaultOfTheAssessmentNamesThePlaceOnce(t *testing.T) {
+	path := starter(t)
+	text, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	full := strings.Replace(string(text), `liquid_mass = "2 kg"`, `liquid_mass = "2000 kg"`, 1)
+	if err := os.WriteFile(path, []byte(full), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	status, _, says := call(t, "", "check", path)
+	if status != exitInput || strings.Count(says, path) != 1 || !strings.HasPrefix(says, path+":") || !strings.Contains(says, "case.burnout.liquid_mass") {
+		t.Errorf("status %d: %s", status, says)
 	}
 }
 

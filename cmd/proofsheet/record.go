@@ -52,7 +52,7 @@ func runRecord(c *cli.Context) error {
 	}
 	s, r, err := assess.Record(t, l, assess.Options{Version: programVersion()})
 	if err != nil {
-		return fmt.Errorf("%s: %w", t.File, err)
+		return inFile(t, err)
 	}
 	if err := deliverRecord(c, s, r, append(inputs, c.Args().Get(1))); err != nil {
 		return err

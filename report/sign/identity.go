@@ -54,7 +54,7 @@ func LocalIdentity(dir string) (s *Signer, created bool, err error) {
 	}
 	created, err = place(dir, path, text)
 	if err != nil {
-		return nil, false, fmt.Errorf("the local identity cannot be kept: %w", err)
+		return nil, false, fmt.Errorf("the local identity cannot be kept: %w; set "+FolderVariable+" to a folder that can be written", err)
 	}
 	s, err = readIdentity(path)
 	return s, created, err

@@ -70,9 +70,32 @@ var bareQuantity = regexp.MustCompile(`^[^=]*=\s*([-+]?[0-9][0-9./]*(?:\s[0-9]+/
 // definedTwice is how the decoder tells a repeated key.
 var definedTwice = regexp.MustCompile(`^Key '(.*)' has already been defined`)
 
+// repeatedTables are those of which a file may have several, and how each begins.
+var repeatedTables = map[string]string{"case": "[[case]]", "port": "[[port]]"}
+
+// foundInstead is how the decoder tells a word where a value must stand.
+var foundInstead = regexp.MustCompile(`^expected value but found "?([A-Za-z][^"]*)"? instead`)
+
+// otherFile tells what kind of file was given in place of a tank file, if it shows.
+func otherFile(name string, src []byte) string {
+	switch {
+	case strings.HasPrefix(string(src), "%PDF-"):
+		return "this is a PDF, not a tank file; a sheet is for proofsheet verify or sign"
+	case strings.HasSuffix(strings.ToLower(name), ".csv"):
+		return "a table is no tank file; the tank comes first: proofsheet record TANK.toml LOG.csv"
+	case strings.HasPrefix(strings.TrimSpace(string(src)), "{"):
+		return "this is JSON, not a tank file; write TOML, as proofsheet new does"
+	}
+	return ""
+}
+
 // syntaxFault tells where the text stops being TOML.
 func syntaxFault(name string, src []byte, err error) Fault {
 	f := Fault{File: name, Line: 1, Column: 1, What: err.Error()}
+	if other := otherFile(name, src); other != "" {
+		f.What = other
+		return f
+	}
 	var parse toml.ParseError
 	if !errors.As(err, &parse) {
 		return f
@@ -84,7 +107,16 @@ func syntaxFault(name string, src []byte, err error) Fault {
 	}
 	if m := definedTwice.FindStringSubmatch(f.What); m != nil {
 		f.Key, f.What, f.Column = m[1], "is written twice; leave one out", 1
+		if many, ok := repeatedTables[m[1]]; ok {
+			f.What = "is written twice; write " + many + " before each"
+		}
 		return f
+	}
+	switch m := foundInstead.FindStringSubmatch(f.What); {
+	case m != nil:
+		f.What = m[1] + " is no value; text stands in quotes, a switch is true or false"
+	case strings.HasPrefix(f.What, "strings cannot contain newlines"):
+		f.What = `a text is not closed on its line; write the second "`
 	}
 	lines := strings.Split(string(src), "\n")
 	if f.Line <= len(lines) {

@@ -95,6 +95,10 @@ func (s *sheet) split(data []byte) bool {
 		}
 		line, _ := c.FieldPos(0)
 		if s.headings == nil {
+			if len(record) == 1 && strings.Contains(record[0], ";") {
+				s.fault(line, 1, "the fields are parted by semicolons; write commas between them, and decimal points")
+				return false
+			}
 			s.headings = record
 			continue
 		}
