@@ -138,6 +138,7 @@ func (r *run) checkTank() {
 	r.cautions = append(r.cautions, cautions...)
 	r.checks = append(r.checks, r.checkRelief(), r.checkVapour(), compatible, r.checkLife(r.cases), r.checkLeak(r.cases))
 	r.checks = append(r.checks, r.checkFlaw(r.cases)...)
+	r.checks = append(r.checks, r.checkWeldMetals()...)
 }
 
 // worse returns the worse of two answers to one check: not satisfied before not

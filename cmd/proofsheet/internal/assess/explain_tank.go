@@ -32,6 +32,11 @@ var tankExplanations = []Explanation{
 		Limits: "alloys that soften; over 15 mm only with coupons", Change: []string{"move ports and seams apart by twice the zone", "weld coupons", thicker},
 	},
 	{
+		ID: "tank/weld-metals", Asks: "Does a weld join metals that do not fuse into a sound joint?",
+		Formula: "none: aluminium and titanium are welded to their own family only", Source: "common practice",
+		Limits: "printed only where such a weld is drawn; then the tank is not assessed", Change: []string{"one family of alloys for parts that are welded together", "a bolted closure"},
+	},
+	{
 		ID: "tank/life", Asks: "Do the welds stand the cycles of every case and of the proof?",
 		Formula: "4 Σ n/N(Δσ, FAT) ≤ 1", Source: "weld classes of IIW and EN 13445-3 (recalled)",
 		Limits: "every case says its cycles, every joint its hi_lo and peaking; proof and leak test come on top; a range above twice the zone's yield is not assessed",

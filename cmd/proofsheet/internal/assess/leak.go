@@ -185,6 +185,9 @@ func (m *model) checkFlaw(cases []*loadCase) (out []check.Result) {
 
 // flawIn makes the check in one seam.
 func (m *model) flawIn(w lifeWeld, cases []*loadCase) check.Result {
+	if w.joint.Examination != "full" {
+		return check.NotMade(flawID, flawTitle, fmt.Errorf("joint %s is not examined over its whole length (examination %s): no examination bounds its flaw", w.joint.Name, w.joint.Examination))
+	}
 	cycles, err := m.lifeCycles(cases)
 	service, serviceErr := m.flawedWall(w, cases)
 	if err = errors.Join(err, serviceErr); err != nil {

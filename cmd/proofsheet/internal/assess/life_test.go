@@ -58,6 +58,7 @@ func TestLifeSaysWhatIsMissing(t *testing.T) {
 		"toughness":     {[]string{"toughness = \"150 MPa m^0.5\"\ntoughness_most = \"400 MPa m^0.5\"\ntoughness_source = \"invented for demonstration: a test of the weld metal would stand here\"\n", ""}, "tank/leak-before-burst", "write toughness of material plate"},
 		"flaw, no K":    {[]string{"toughness = \"150 MPa m^0.5\"\ntoughness_most = \"400 MPa m^0.5\"\ntoughness_source = \"invented for demonstration: a test of the weld metal would stand here\"\n", ""}, "tank/flaw-growth", "no lower bound of the toughness"},
 		"girth flaw":    {[]string{"process = \"tig\"\nhi_lo = \"0.5 mm\"\n\n[cylinder]", "process = \"tig\"\nhi_lo = \"0.5 mm\"\nflaw = \"4 mm\"\n\n[cylinder]"}, "tank/flaw-growth", "aft seam (girth): first depth over wall"},
+		"flaw, spot":    {[]string{"examination = \"full\"\nprocess = \"tig\"\nhi_lo = \"0.5 mm\"\npeaking", "examination = \"spot\"\nprocess = \"tig\"\nhi_lo = \"0.5 mm\"\npeaking"}, "tank/flaw-growth", "no examination bounds its flaw"},
 		"flaw too deep": {[]string{"flaw = \"1.5 mm\"", "flaw = \"4 mm\""}, "tank/flaw-growth", "first depth over wall"},
 		"own contents":  {[]string{"fluid = \"ethanol-85\"", "density = \"830 kg/m3\"\nsource = \"test\""}, "tank/leak-before-burst", "whether a leak of them is harmless is not known"},
 		"oxygen":        {[]string{"fluid = \"ethanol-85\"\ntemperature = \"20 degC\"", "fluid = \"LOX\"\ntemperature = \"90 K\""}, "tank/leak-before-burst", "a leak of oxygen is no safe end"},
