@@ -46,9 +46,17 @@ func (r *reader) holeLength(p *Port) float64 {
 	return od
 }
 
-// padSize tells a pad that does not reach beyond its hole.
+// padSize tells a pad that does not reach beyond its hole, one too narrow for the
+// tube's own fillet, which lies on it, and a fillet at its edge higher than the edge.
 func (r *reader) padSize(at string, p *Port) {
 	pad, od := p.Pad, p.Tube.OutsideDiameter
+	if pad.Thickness > 0 && pad.Leg > pad.Thickness {
+		r.fault(join(at, "leg"), "the weld at the edge of the pad cannot be higher than the pad, %.4g mm", pad.Thickness*1e3)
+	}
+	const narrow = "the tube's own fillet, of leg %.4g mm, does not find room on the pad, which is %.4g mm wide beside the hole"
+	if pad.Lip != nil && *pad.Lip < p.Weld.OutsideLeg {
+		r.fault(join(at, "lip"), narrow, p.Weld.OutsideLeg*1e3, *pad.Lip*1e3)
+	}
 	if !(od > 0) || pad.OutsideDiameter == nil {
 		return
 	}
@@ -62,6 +70,8 @@ func (r *reader) padSize(at string, p *Port) {
 	}
 	if hole := r.holeLength(p); along <= hole {
 		r.fault(join(at, key), "must be larger than the hole, which is %.4g mm long along the meridian", hole*1e3)
+	} else if room := math.Min(along-hole, *pad.OutsideDiameter-od) / 2; room < p.Weld.OutsideLeg {
+		r.fault(join(at, key), narrow, p.Weld.OutsideLeg*1e3, room*1e3)
 	}
 }
 
