@@ -1,0 +1,224 @@
+package study
+
+import (
+	"fmt"
+	"math"
+
+	"proofsheet/cmd/proofsheet/internal/assess"
+	"proofsheet/cmd/proofsheet/internal/tank"
+	"proofsheet/report/check"
+)
+
+// partHolds reports whether a part holds in a tank, at proof too.
+func (z *sizing) partHolds(tr *assess.Trial, name string) bool {
+	ok := true
+	tr.Part(name, func(r check.Result) bool {
+		ok = !z.fails(r)
+		return ok
+	})
+	for _, r := range tr.Proof(name) {
+		ok = ok && !z.fails(r)
+	}
+	return ok
+}
+
+// that does.
+func (z *sizing) walls() error {
+	for _, name := range parts {
+		tr, err := assess.NewTrial(z.now)
+		if err != nil {
+			return err
+		}
+		if z.partHolds(tr, name) {
+			continue
+		}
+		wall, t, why := z.thicken(name, wallOf(z.now, name))
+		row := z.rows[name]
+		if why != "" && name != "cylinder" { // a joint may need more of both walls
+			done, err := z.thickenBoth(name)
+			if err != nil {
+				return err
+			}
+			if done {
+				row.Why = ""
+				continue
+			}
+		}
+		if row.Why = why; why != "" {
+			continue
+		}
+		z.now = t
+		z.change(row, name+".thickness", wall)
+	}
+	return nil
+}
+
+// with which both hold, and makes the change.
+func (z *sizing) thickenBoth(head string) (bool, error) {
+	if measured(z.now, "cylinder") || measured(z.now, head) {
+		return false, nil
+	}
+	var best *tank.Tank
+	least, walls := math.Inf(1), [2]float64{}
+	for _, cylinder := range z.stock {
+		if cylinder < wallOf(z.now, "cylinder") {
+			continue
+		}
+		a, err := z.now.With("cylinder.thickness", Length(cylinder))
+		if err != nil {
+			continue
+		}
+		for _, wall := range z.stock {
+			if wall < wallOf(z.now, head) {
+				continue
+			}
+			t, err := a.With(head+".thickness", Length(wall))
+			if err != nil {
+				continue
+			}
+			tr, err := assess.NewTrial(t)
+			if err != nil {
+				continue
+			}
+			mass, err := tr.DryMass()
+			if err != nil {
+				return false, err
+			}
+			if mass >= least {
+				break // thicker heads weigh more still
+			}
+			if z.partHolds(tr, head) && z.partHolds(tr, "cylinder") {
+				best, least, walls = t, mass, [2]float64{cylinder, wall}
+				break
+			}
+		}
+	}
+	if best == nil {
+		return false, nil
+	}
+	was := z.now
+	z.now = best
+	for i, name := range [2]string{"cylinder", head} {
+		if walls[i] != wallOf(was, name) {
+			z.change(z.rows[name], name+".thickness", walls[i])
+		}
+	}
+	return true, nil
+}
+
+// part holds, and the tank with it, or why there is none.
+func (z *sizing) thicken(name string, over float64) (float64, *tank.Tank, string) {
+	if measured(z.now, name) {
+		return 0, nil, "its wall was measured (least_thickness): it is not sized"
+	}
+	for _, wall := range z.stock {
+		if wall <= over {
+			continue
+		}
+		t, err := z.now.With(name+".thickness", Length(wall))
+		if err != nil {
+			continue
+		}
+		if tr, err := assess.NewTrial(t); err == nil && z.partHolds(tr, name) {
+			return wall, t, ""
+		}
+	}
+	return 0, nil, fmt.Sprintf("nothing in the stock, up to %s, does", Length(z.stock[len(z.stock)-1]))
+}
+
+// wall that would still do.
+func (z *sizing) leasts() error {
+	for _, name := range parts {
+		row := z.rows[name]
+		if len(row.Changes) > 0 || row.Why != "" || measured(z.now, name) {
+			continue
+		}
+		for _, wall := range z.stock {
+			if wall > wallOf(z.now, name) {
+				break
+			}
+			t, err := z.now.With(name+".thickness", Length(wall))
+			if err != nil {
+				continue // the file itself does not stand with it
+			}
+			if tr, err := assess.NewTrial(t); err == nil && z.partHolds(tr, name) && z.portsHold(tr, name) {
+				row.Least = wall
+				break
+			}
+		}
+	}
+	tr, err := assess.NewTrial(z.now)
+	if err != nil {
+		return err
+	}
+	for _, group := range groups(z.now) {
+		if row := z.rows["port."+group]; len(row.Changes) == 0 && row.Why == "" {
+			row.Least = z.leastTube(tr, group)
+		}
+	}
+	return nil
+}
+
+// leastTube returns the thinnest stock wall of a group's tube with which it
+// holds, everything else as it is [m]; NaN where none up to its wall does, and of a
+// boss, whose bore its thread fixes.
+func (z *sizing) leastTube(tr *assess.Trial, group string) float64 {
+	if portOf(z.now, group).Kind == "boss" {
+		return math.NaN()
+	}
+	for _, wall := range z.stock {
+		if wall > portOf(z.now, group).Tube.Wall {
+			break
+		}
+		if _, next, failed := z.tried(tr, group, fitting{tube: wall}, 0); failed == "" && next != nil {
+			return wall
+		}
+	}
+	return math.NaN()
+}
+
+// portsHold reports whether every port on a part holds.
+func (z *sizing) portsHold(tr *assess.Trial, part string) bool {
+	for _, group := range groups(z.now) {
+		if hostOf(z.now, group) == part && z.rows["port."+group].Why == "" && !z.portHolds(tr, group) {
+			return false
+		}
+	}
+	return true
+}
+
+// added returns the mass of a changed tank over the first one's [kg].
+func added(before *assess.Trial, last *tank.Tank) (float64, error) {
+	after, err := assess.NewTrial(last)
+	if err != nil {
+		return math.NaN(), err
+	}
+	was, err := before.DryMass()
+	if err != nil {
+		return math.NaN(), err
+	}
+	is, err := after.DryMass()
+	return is - was, err
+}
+
+// wallOf returns the nominal wall of a part [m].
+func wallOf(t *tank.Tank, name string) float64 {
+	switch name {
+	case "cylinder":
+		return t.Cylinder.Thickness
+	case "head.aft":
+		return t.Head.Aft.Thickness
+	}
+	return t.Head.Forward.Thickness
+}
+
+// thicker sheet would not have.
+func measured(t *tank.Tank, name string) bool {
+	switch name {
+	case "cylinder":
+		return t.Cylinder.LeastThickness != nil
+	case "head.aft":
+		return t.Head.Aft.LeastThickness != nil
+	}
+	return t.Head.Forward.LeastThickness != nil
+}
