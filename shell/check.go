@@ -191,13 +191,18 @@ func worse(j, k material.Judged) bool {
 }
 
 // weaker returns the source of the formula, or that of the limit where that is
-// the less certain one, naming both.
+// the less certain one, naming both, each once.
 func weaker(formula, limit check.Source) check.Source {
 	if limit.How != check.Memory && limit.How != check.Practice {
 		return formula
 	}
-	return check.Source{
-		Doc:   formula.Doc + "; allowable: " + limit.Doc,
-		Where: formula.Where + "; " + limit.Where, How: limit.How,
+	return check.Source{Doc: appended(formula.Doc, "allowable: "+limit.Doc), Where: appended(formula.Where, limit.Where), How: limit.How}
+}
+
+// appended adds words to a text, unless they are none or stand there already.
+func appended(text, words string) string {
+	if words == "" || strings.Contains(text, words) {
+		return text
 	}
+	return text + "; " + words
 }
