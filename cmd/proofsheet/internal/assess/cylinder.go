@@ -39,6 +39,9 @@ func (m *model) cylinderSeams(c *loadCase) (s shell.Seams, a shell.Allowables, l
 		a.Parent, a.SeamLong, longErr = al.parent, al.parent, al.parentErr
 	}
 	s.Girth = math.Inf(1)
+	if len(girths) == 0 {
+		girthErr = errors.New("both heads are bolted on: how their flange rings are welded to the cylinder is not in the file")
+	}
 	for i, j := range girths {
 		e, err := m.girthEfficiency(j, c, outside)
 		if err != nil {
