@@ -59,7 +59,17 @@ func inFile(t *tank.Tank, err error) error {
 // with every file that must not be written over: what it read, and the keys of
 // the signer.
 func readTank(c *cli.Context, name string) (t *tank.Tank, inputs []string, err error) {
-	src, err := readInput(c, name)
+	return readTankBy(c, name, readFile)
+}
+
+// readTankBy does so with a reader of files of its own.
+func readTankBy(c *cli.Context, name string, read func(path string) ([]byte, error)) (t *tank.Tank, inputs []string, err error) {
+	var src []byte
+	if name == dash {
+		src, err = readInput(c, name)
+	} else {
+		src, err = read(name)
+	}
 	if err != nil {
 		return nil, nil, err
 	}
@@ -80,7 +90,7 @@ func readTank(c *cli.Context, name string) (t *tank.Tank, inputs []string, err e
 			path = filepath.Join(folder, path)
 		}
 		inputs = append(inputs, path)
-		return readFile(path)
+		return read(path)
 	})
 	return t, inputs, err
 }

@@ -25,6 +25,7 @@ func checkCommand() *cli.Command {
 			&cli.StringFlag{Name: "figures", Usage: "write the figures as SVG into `FOLDER`"},
 			&cli.StringFlag{Name: "case", Usage: "list only the checks of the case `NAME`"},
 			&cli.BoolFlag{Name: "quiet", Usage: "print verdict and governing check only"},
+			&cli.BoolFlag{Name: "watch", Usage: "assess again at every save, print what moved, until Ctrl-C"},
 		}, signerFlags()...),
 		Action: runCheck,
 	}
@@ -33,6 +34,9 @@ func checkCommand() *cli.Command {
 func runCheck(c *cli.Context) error {
 	if err := checkOutputFlags(c); err != nil {
 		return err
+	}
+	if c.Bool("watch") {
+		return runWatch(c)
 	}
 	j, err := load(c)
 	if err != nil {
