@@ -10,16 +10,28 @@ import (
 	"proofsheet/report/unit"
 )
 
+// helpFlags ask for help of the command they stand behind, or of the program.
+var helpFlags = []string{"--help", "-h", "-help"}
+
 // permute moves the flags of a command ahead of its arguments, because the
 // command-line package takes a flag after the first argument for another
 // argument. It also refuses unknown flags and missing values, so that no flag
 // is ever taken for a value.
 func permute(app *cli.App, args []string) ([]string, error) {
+	if len(args) > 1 && slices.Contains(helpFlags, args[1]) {
+		return []string{args[0], "help"}, nil
+	}
 	if len(args) < 2 || strings.HasPrefix(args[1], "-") {
-		return args, nil // flags of the program itself: help and version
+		return args, nil // the flag of the program itself: version
 	}
 	command := app.Command(args[1])
-	if command == nil || command.SkipFlagParsing {
+	if command == nil {
+		return args, nil
+	}
+	if command.SkipFlagParsing {
+		if len(args) > 2 && slices.Contains(helpFlags, args[2]) {
+			return []string{args[0], "help", args[1]}, nil
+		}
 		return args, nil
 	}
 	var flags, rest []string
@@ -39,7 +51,7 @@ func permute(app *cli.App, args []string) ([]string, error) {
 			return nil, err
 		}
 		if name == "help" || name == "h" {
-			return []string{args[0], args[1], "--help"}, nil // beside a file, it would be help on that
+			return []string{args[0], "help", args[1]}, nil
 		}
 		flags = append(flags, arg)
 		if !takes || inline {

@@ -10,7 +10,7 @@ import (
 
 func identityCommand() *cli.Command {
 	return &cli.Command{
-		Name: "identity", Usage: "show the local signing identity and its fingerprint; made on first use",
+		Name: "identity", Usage: "show the local signing identity, made on first use",
 		Action: func(c *cli.Context) error {
 			if c.NArg() > 0 {
 				return fmt.Errorf("identity takes no file")

@@ -64,15 +64,13 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 // would print a usage fault to standard output, or exit by itself, is set.
 func newApp(stdin io.Reader, stdout, stderr io.Writer) *cli.App {
 	app := &cli.App{
-		Name:            "proofsheet",
-		Usage:           "check a welded, pressurised propellant tank before metal is rolled",
-		UsageText:       "proofsheet COMMAND [FILE] [flags]",
-		Version:         version(),
-		HideHelpCommand: false,
-		Description: "One TOML file describes the tank. The sheet claims no compliance with any code and replaces no\n" +
-			"licensed engineer; local codes come first. Start with: proofsheet new tank.toml\n\n" +
-			"Exit status: 0 every check is satisfied, 1 one is not satisfied or not assessed, 2 the input or the call is wrong.\n" +
-			"Environment: PROOFSHEET_IDENTITY, folder of the local identity; PROOFSHEET_PASSWORD, of a PKCS#12 file.",
+		Name:      "proofsheet",
+		Usage:     "check a welded, pressurised propellant tank before metal is rolled",
+		UsageText: "proofsheet COMMAND [FILE] [flags]",
+		Version:   version(),
+		HideHelp:  true, // help.go prints it
+		Description: "Start with: proofsheet new tank.toml. No compliance with any code is claimed; local codes come first. " +
+			"COMMAND --help or help COMMAND: its flags. help TOPIC: " + strings.Join(topicNames(), ", ") + ".",
 		Reader: stdin, Writer: stdout, ErrWriter: stderr,
 		DisableSliceFlagSeparator: true,
 		ExitErrHandler:            func(*cli.Context, error) {},
@@ -81,12 +79,12 @@ func newApp(stdin io.Reader, stdout, stderr io.Writer) *cli.App {
 		Commands: []*cli.Command{
 			checkCommand(), proofCommand(), sizeCommand(), blankCommand(), recordCommand(), studyCommand(),
 			compareCommand(), signCommand(), verifyCommand(), identityCommand(), explainCommand(),
-			newCommand(), listCommand(), schemaCommand(),
+			newCommand(), listCommand(), schemaCommand(), completionCommand(), helpCommand(),
 		},
 	}
 	for _, c := range app.Commands {
 		c.OnUsageError = usageError
-		c.HideHelpCommand = true
+		c.HideHelp = true
 	}
 	return app
 }
@@ -99,11 +97,7 @@ func noCommand(c *cli.Context) error {
 	if name == "" {
 		return errors.New("no command; proofsheet --help lists them")
 	}
-	var names []string
-	for _, k := range c.App.Commands {
-		names = append(names, k.Name)
-	}
-	if near := unit.Near(name, names); near != "" {
+	if near := unit.Near(name, commandNames(c.App)); near != "" {
 		return fmt.Errorf("unknown command %q; did you mean %s?", name, near)
 	}
 	if info, err := os.Stat(name); err == nil && info.Mode().IsRegular() {

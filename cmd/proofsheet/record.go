@@ -17,12 +17,10 @@ import (
 func recordCommand() *cli.Command {
 	return &cli.Command{
 		Name: "record", Usage: "judge the log of a proof test by the plan", ArgsUsage: "TANK.toml LOG.csv",
-		Description: "The log is a table of comma-separated values. Its headings are time, pressure, volume, and where they were\n" +
-			"read returned, line (what pump, hose and gauge line take), temperature (of the water), wall_temperature and\n" +
-			"strain-NAME, each with its unit in brackets and, if known, the standard uncertainty of a change behind it:\n" +
-			"\"temperature [degC] ± 0.02 K\". Gauges named hoop… and axial… sit on the plain cylinder, 2.5 times the root of\n" +
-			"radius times wall clear of its junctions; of any other, a straight and still strain is asked. A line\n" +
-			"\"# sheet: 0123456789ab\" names the sheet by the digits on its pages. \"-\" reads the log from standard input.\n\n" +
+		Description: "The log is a table of comma-separated values: proofsheet help log. Its headings are time, pressure, volume, and\n" +
+			"where they were read returned, line, temperature (of the water), wall_temperature and strain-NAME, each with its\n" +
+			"unit and, if known, the standard uncertainty of a change: \"temperature [degC] ± 0.02 K\". Either file may be \"-\",\n" +
+			"standard input.\n\n" +
 			"Exit status: 0 the test passes its record, 1 it fails or is inconclusive, 2 the input or the call is wrong.",
 		Flags: append([]cli.Flag{
 			&cli.StringFlag{Name: "pdf", Usage: "write the record to `FILE`, - for standard output"},

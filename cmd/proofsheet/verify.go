@@ -12,7 +12,7 @@ import (
 
 func verifyCommand() *cli.Command {
 	return &cli.Command{
-		Name: "verify", Usage: "check signatures and embedded files of a sheet, and compute it again", ArgsUsage: "SHEET.pdf",
+		Name: "verify", Usage: "check the signatures of a sheet and compute it again", ArgsUsage: "SHEET.pdf",
 		Description: "Each signature: digest, key, coverage, order, and that nothing but signatures was added after it. The hashes\n" +
 			"of the embedded files against those printed. The whole sheet, computed and drawn again from the embedded tank\n" +
 			"file: byte for byte by the version that made it, number for number within " + fmt.Sprint(alike) + " by another.\n" +

@@ -42,6 +42,9 @@ func Differ(a, b *Tank) (out []Difference) {
 	return out
 }
 
+// Keys returns every key that is written in the file, as faults name it, sorted.
+func (t *Tank) Keys() []string { return slices.Sorted(maps.Keys(flat(t.raw))) }
+
 // flat lists every value of decoded TOML by its key as faults name it.
 func flat(raw map[string]any) map[string]string {
 	out := map[string]string{}

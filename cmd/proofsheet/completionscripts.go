@@ -1,0 +1,73 @@
+package main
+
+// completionScripts are the scripts by shell. Each asks the program for words and
+// leaves names of files to the shell.
+var completionScripts = map[string]string{
+	"bash": `# proofsheet completion for bash
+_proofsheet() {
+	local cur=${COMP_WORDS[COMP_CWORD]} line file
+	[[ $cur == "=" ]] && cur=
+	COMPREPLY=()
+	while IFS= read -r line; do
+		case $line in
+		:files*)
+			compopt -o filenames 2>/dev/null
+			line=${line#:files}
+			while IFS= read -r file; do
+				[[ -d $file || $file == *"${line# }" ]] && COMPREPLY+=("$file")
+			done < <(compgen -f -- "$cur")
+			;;
+		:folders)
+			compopt -o filenames 2>/dev/null
+			while IFS= read -r file; do COMPREPLY+=("$file"); done < <(compgen -d -- "$cur")
+			;;
+		*)
+			printf -v line %q "${line%%$'\t'*}"
+			COMPREPLY+=("$line")
+			;;
+		esac
+	done < <("${COMP_WORDS[0]}" completion words "${COMP_WORDS[@]:1:COMP_CWORD}" 2>/dev/null)
+	if [[ ${#COMPREPLY[@]} == 1 && ${COMPREPLY[0]} == *= ]]; then compopt -o nospace 2>/dev/null; fi
+}
+complete -F _proofsheet proofsheet
+`,
+	"zsh": `#compdef proofsheet
+# proofsheet completion for zsh
+_proofsheet() {
+	local line name
+	local -a plain
+	for line in "${(@f)$("${words[1]}" completion words "${(@)words[2,CURRENT]}" 2>/dev/null)}"; do
+		case $line in
+		"") ;;
+		:folders) _files -/ ;;
+		:files*) _files -g "*${${line#:files}# }(-.)" ;;
+		*)
+			name=${line%%$'\t'*}
+			plain+=("${name//:/\\:}:${line#*$'\t'}")
+			;;
+		esac
+	done
+	if (( $#plain )); then _describe proofsheet plain; fi
+}
+if [[ $funcstack[1] == _proofsheet ]]; then _proofsheet "$@"; else compdef _proofsheet proofsheet; fi
+`,
+	"fish": `# proofsheet completion for fish
+function __proofsheet_words
+	set -l words (commandline -opc)
+	set -l current (commandline -ct)
+	set -l program $words[1]
+	set -e words[1]
+	for line in ($program completion words $words "$current" 2>/dev/null)
+		switch $line
+			case ':folders'
+				__fish_complete_directories "$current"
+			case ':files*'
+				__fish_complete_path "$current"
+			case '*'
+				echo $line
+		end
+	end
+end
+complete -c proofsheet -f -a '(__proofsheet_words)'
+`,
+}
