@@ -118,7 +118,11 @@ func (s *Sheet) writeBody(b *strings.Builder, caseFilter string) {
 
 // subject names the sheet, the tank and its input.
 func (s *Sheet) subject() string {
-	parts := []string{orNone(s.Block.Title)}
+	title := s.Block.Title
+	if title == "" {
+		title = "tank without a title"
+	}
+	parts := []string{title}
 	if s.Block.Number != "" {
 		parts = append(parts, "sheet "+s.Block.Number)
 	}
