@@ -127,6 +127,25 @@ func TestRingOfACorner(t *testing.T) {
 	}
 }
 
+// A ring stands for a bar that moves with the joint: R 100 mm and t 2 mm, up to
+// 2 √(R t) = 28.3 mm wide, half of it where the ring is thinner than the wall. A sheet
+// wrapped 60 mm along the tank does not stiffen its joint as a bar does.
+func TestRingIsNarrow(t *testing.T) {
+	for ring, want := range map[string]check.Status{
+		`{ width = "28 mm", thickness = "5 mm" }`: check.Satisfied, `{ width = "29 mm", thickness = "5 mm" }`: check.NotAssessed,
+		`{ width = "14 mm", thickness = "1 mm" }`: check.Satisfied, `{ width = "15 mm", thickness = "1 mm" }`: check.NotAssessed,
+		`{ width = "60 mm", thickness = "1 mm" }`: check.NotAssessed,
+	} {
+		s := coneTank(t, plateTip+"ring = "+ring+"\n")
+		for _, id := range []string{"head.aft/junction@meop", "head.aft/ring@meop", "head.aft/junction@proof"} {
+			r := find(t, s, id)
+			if refused := r.Status() == check.NotAssessed && strings.Contains(r.Reason(), "as one bar"); refused != (want == check.NotAssessed) {
+				t.Errorf("%s, %s: %v, %s", ring, id, r.Status(), r.Reason())
+			}
+		}
+	}
+}
+
 // Pressure on the convex side, strength by the concave formula at 1.67 p and E = 1:
 // p R/(2 S − 0.2 p) on the convex face of a hemisphere.
 func TestInwardHead(t *testing.T) {

@@ -157,7 +157,11 @@ func (m *model) junction(at shellJoint, s *loads.State, c *loadCase, l jointLimi
 	j := edge.Junction{ID: at.id, Title: at.title, Sharp: at.tip || sharp(at.h), PressureLeast: c.pressureLeast(), Present: c.present, Pressure: m.worstAt(s, at.z)}
 	j.Numerical.Source, j.Closed.Err = shellSource, errors.New("none was sought")
 	st := m.shellOf(s, c)
-	if j.Numerical.Err = errors.Join(l.err, st.err); j.Numerical.Err != nil {
+	j.Numerical.Err = errors.Join(l.err, st.err)
+	if !at.tip {
+		j.Numerical.Err = errors.Join(j.Numerical.Err, m.narrow(at.h))
+	}
+	if j.Numerical.Err != nil {
 		return j
 	}
 	load, err := m.jointLoad(at, s, c, st)

@@ -2,6 +2,7 @@ package assess
 
 import (
 	"errors"
+	"fmt"
 	"math"
 
 	"proofsheet/loads"
@@ -9,6 +10,27 @@ import (
 	"proofsheet/shell/edge"
 	"proofsheet/shell/revolution"
 )
+
+// narrow refuses a ring that does not move as one bar. The numerical shell turns
+// its cross-section as a rigid whole at the joint; metal farther from the joint than
+// √(R t) does not go with it, and a ring thinner than the wall bends with that wall
+// over half as far. Without this a thin sheet wrapped far along the tank would stand
+// for a stiff hoop at the joint. Limits by common practice, beside the reach of
+// metal that ASME VIII-1 1-5 counts.
+func (m *model) narrow(h *headPart) error {
+	if h.in.Ring == nil {
+		return nil
+	}
+	reach := math.Sqrt(m.cyl.mid() * m.cyl.least)
+	most := 2 * reach
+	if h.in.Ring.Thickness < m.cyl.least {
+		most = reach
+	}
+	if h.in.Ring.Width > most {
+		return fmt.Errorf("the ring of %s, %.4g mm wide and %.4g mm thick, does not move as one bar: up to %.4g mm wide it would; draw a longer stiffening as seam_thickness", h.name, h.in.Ring.Width*1e3, h.in.Ring.Thickness*1e3, most*1e3)
+	}
+	return nil
+}
 
 // A ringRange is the stress of a ring at its extremes over the operating states.
 type ringRange struct {
@@ -52,7 +74,7 @@ func (m *model) ringOf(h *headPart, s *loads.State, c *loadCase) (edge.Junction,
 	j.Numerical.Source, j.Closed.Err = shellSource, errors.New("none was sought")
 	l := m.jointLimits(h, c)
 	st := m.shellOf(s, c)
-	if err := errors.Join(l.err, st.err); err != nil {
+	if err := errors.Join(l.err, st.err, m.narrow(h)); err != nil {
 		return j, err
 	}
 	load, err := m.seamLoadAt(h, s, c, st)
