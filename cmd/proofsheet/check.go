@@ -18,7 +18,8 @@ func checkCommand() *cli.Command {
 	return &cli.Command{
 		Name: "check", Usage: "assess every case of a tank", ArgsUsage: "TANK.toml",
 		Description: "Prints the summary; TANK.toml may be - for standard input. Verdict, governing check, exit status and\n" +
-			"PDF always cover every case. The PDF is sealed by the local identity, which is nobody's approval.",
+			"PDF always cover every case. The PDF is sealed by the local identity, which is nobody's approval. Exit status: 0 satisfied, 1\n" +
+			"not satisfied or not assessed, 2 the input or the call is wrong.",
 		Flags: append([]cli.Flag{
 			&cli.StringFlag{Name: "pdf", Usage: "write the calculation sheet to `FILE`, - for standard output"},
 			&cli.StringFlag{Name: "json", Usage: "write the sheet as data to `FILE`, - for standard output"},

@@ -35,7 +35,7 @@ complete -F _proofsheet proofsheet
 # proofsheet completion for zsh
 _proofsheet() {
 	local line name
-	local -a plain
+	local -a plain open
 	for line in "${(@f)$("${words[1]}" completion words "${(@)words[2,CURRENT]}" 2>/dev/null)}"; do
 		case $line in
 		"") ;;
@@ -43,10 +43,12 @@ _proofsheet() {
 		:files*) _files -g "*${${line#:files}# }(-.)" ;;
 		*)
 			name=${line%%$'\t'*}
+			if [[ $name == *= ]]; then open+=("$name"); continue; fi
 			plain+=("${name//:/\\:}:${line#*$'\t'}")
 			;;
 		esac
 	done
+	if (( $#open )); then compadd -S "" -a open; fi
 	if (( $#plain )); then _describe proofsheet plain; fi
 }
 if [[ $funcstack[1] == _proofsheet ]]; then _proofsheet "$@"; else compdef _proofsheet proofsheet; fi

@@ -69,8 +69,8 @@ func newApp(stdin io.Reader, stdout, stderr io.Writer) *cli.App {
 		UsageText: "proofsheet COMMAND [FILE] [flags]",
 		Version:   version(),
 		HideHelp:  true, // help.go prints it
-		Description: "Start with: proofsheet new tank.toml. No compliance with any code is claimed; local codes come first. " +
-			"COMMAND --help or help COMMAND: its flags. help TOPIC: " + strings.Join(topicNames(), ", ") + ".",
+		Description: "Start: proofsheet new tank.toml. help TOPIC: " + strings.Join(topicNames(), ", ") + ". Exit status: " +
+			"0 satisfied, 1 not satisfied or not assessed, 2 wrong input or call. No compliance with any code is claimed; local codes come first.",
 		Reader: stdin, Writer: stdout, ErrWriter: stderr,
 		DisableSliceFlagSeparator: true,
 		ExitErrHandler:            func(*cli.Context, error) {},

@@ -146,18 +146,15 @@ func (w *watcher) assess() error {
 	}
 	now := &job{tank: t, sheet: s, inputs: inputs}
 	w.status = now.verdict()
-	text := s.VerdictLine() + "\n"
+	var b strings.Builder
 	if w.before != nil {
-		text = movedText(w.before, now) + text
-	} else {
-		var b strings.Builder
-		if err := report.Text(&b, s, true, ""); err != nil {
-			return err
-		}
-		text = b.String()
+		b.WriteString(movedText(w.before, now))
 	}
 	w.before = now
-	return toStdout(w.c, text)
+	if err := report.Text(&b, s, true, ""); err != nil {
+		return err
+	}
+	return toStdout(w.c, b.String())
 }
 
 // movedText prints what was written differently, and every check whose margin or
