@@ -86,14 +86,7 @@ func (j *job) deliverBlanks(c *cli.Context, head []string, blanks []blank.Blank)
 			return err
 		}
 	}
-	names := out.names()
-	if err := out.commit(); err != nil {
-		return err
-	}
-	for _, name := range names {
-		fmt.Fprintf(c.App.ErrWriter, "wrote %s\n", name)
-	}
-	return toStdout(c, text)
+	return out.finish(c, text)
 }
 
 // blankOptions reads the allowances, and refuses empty names of files.

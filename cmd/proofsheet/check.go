@@ -96,14 +96,7 @@ func (j *job) deliver(c *cli.Context, text string) error {
 			return err
 		}
 	}
-	names := out.names()
-	if err := out.commit(); err != nil {
-		return err
-	}
-	for _, name := range names {
-		fmt.Fprintf(c.App.ErrWriter, "wrote %s\n", name)
-	}
-	if err := toStdout(c, text); err != nil {
+	if err := out.finish(c, text); err != nil {
 		return err
 	}
 	return j.verdict()

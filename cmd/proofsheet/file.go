@@ -108,6 +108,18 @@ func (o *outputs) commit() error {
 	return nil
 }
 
+// finish puts every staged file in place, names them, and prints the text.
+func (o *outputs) finish(c *cli.Context, text string) error {
+	names := o.names()
+	if err := o.commit(); err != nil {
+		return err
+	}
+	for _, name := range names {
+		fmt.Fprintf(c.App.ErrWriter, "wrote %s\n", name)
+	}
+	return toStdout(c, text)
+}
+
 // names returns the files that are staged.
 func (o *outputs) names() (out []string) {
 	for _, s := range o.staged {

@@ -101,14 +101,7 @@ func deliverRecord(c *cli.Context, s *report.Sheet, r *report.Record, inputs []s
 			return err
 		}
 	}
-	names := out.names()
-	if err := out.commit(); err != nil {
-		return err
-	}
-	for _, name := range names {
-		fmt.Fprintf(c.App.ErrWriter, "wrote %s\n", name)
-	}
-	return toStdout(c, text)
+	return out.finish(c, text)
 }
 
 // recordDocument returns the record as PDF, signed unless that is left out.

@@ -84,14 +84,7 @@ func deliverSize(c *cli.Context, p *study.Plan, text string, inputs []string) er
 			return err
 		}
 	}
-	names := out.names()
-	if err := out.commit(); err != nil {
-		return err
-	}
-	for _, name := range names {
-		fmt.Fprintf(c.App.ErrWriter, "wrote %s\n", name)
-	}
-	return toStdout(c, text)
+	return out.finish(c, text)
 }
 
 // sizeText prints the plan as a table.

@@ -100,14 +100,7 @@ func deliverStudy(c *cli.Context, text string, rows [][]string, chart *report.Ch
 			return err
 		}
 	}
-	names := out.names()
-	if err := out.commit(); err != nil {
-		return err
-	}
-	for _, name := range names {
-		fmt.Fprintf(c.App.ErrWriter, "wrote %s\n", name)
-	}
-	return toStdout(c, text)
+	return out.finish(c, text)
 }
 
 func runVary(ctx context.Context, c *cli.Context, t *tank.Tank, inputs []string) error {
