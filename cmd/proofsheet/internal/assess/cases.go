@@ -125,7 +125,24 @@ func (m *model) meop(written []*loadCase) (*loadCase, error) {
 	}
 	c.rule = m.ruleOf("", c.people)
 	c.temperature, c.coldest = m.metalTemperature(nil)
+	c.ramp = m.shortestRamp(written)
 	return c, m.fill(c, m.cold, c.volume*m.cold)
+}
+
+// shortestRamp is the length over which the metal's temperature changes at the level
+// of the ready-made case: the shortest of the written cases whose metal and liquid
+// differ, 0, a step, where one of them does not say [m].
+func (m *model) shortestRamp(written []*loadCase) float64 {
+	least := math.Inf(1)
+	for _, w := range written {
+		if _, step := m.farthest(w.temperature); step >= leastStep {
+			least = math.Min(least, w.ramp)
+		}
+	}
+	if math.IsInf(least, 1) {
+		return 0
+	}
+	return least
 }
 
 // newCase resolves a written case.

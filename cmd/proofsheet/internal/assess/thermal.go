@@ -15,11 +15,16 @@ import (
 // level counts as even [K].
 const leastStep = 1.0
 
+const (
+	thermalID    = "cylinder/thermal"
+	thermalTitle = "Cylinder: change of temperature at the level of the liquid"
+)
+
 // checkThermal asks what the change of temperature at the level of the liquid, and
 // ends that hold the tank between them, do to the cylinder in one state: secondary
 // stress with that of the pressure.
 func (m *model) checkThermal(s *loads.State, c *loadCase) check.Result {
-	id, title := "cylinder/thermal", "Cylinder: change of temperature at the level of the liquid"
+	const id, title = thermalID, thermalTitle
 	liquid, step := m.farthest(c.temperature)
 	both := m.t.Support.At == "both"
 	z := s.SurfaceZ()
@@ -29,8 +34,6 @@ func (m *model) checkThermal(s *loads.State, c *loadCase) check.Result {
 		return check.NotApplicableTo(id, title, "metal and liquid are equally warm")
 	case s.Liquid.Mass == 0:
 		return check.NotApplicableTo(id, title, "the tank is empty")
-	case !inside && !both:
-		return check.NotApplicableTo(id, title, "no level of the liquid lies in the cylinder")
 	}
 	warm := m.metals.at(m.cyl.material, "", m.cyl.nominal, c.temperature)
 	α, ν, E := warm.parent.Expansion.Value, warm.parent.Poisson.Value, warm.parent.ElasticModulus.Value
@@ -51,18 +54,21 @@ func (m *model) checkThermal(s *loads.State, c *loadCase) check.Result {
 	cyl := shell.Cylinder{InsideRadius: m.cyl.corroded(), Thickness: m.cyl.least, Length: m.t.Cylinder.Length}
 	metal := shell.Elastic{Modulus: E, Poisson: ν}
 	th, err := cyl.TemperatureStep(metal, α*step, c.ramp)
+	if err != nil {
+		return check.NotMade(id, title, err)
+	}
+	E_j := math.Min(seams.Long, seams.Girth)
 	if !inside {
+		if r := m.levelInHead(s, c, step); !both || r.Status() != check.NotApplicable {
+			return r
+		}
 		th = shell.StepStress{}
 	}
 	held := 0.0
 	if both {
 		held, _ = metal.RestrainedStress(α*step, 0)
 	}
-	if err != nil {
-		return check.NotMade(id, title, err)
-	}
 	worst := worstThermal(cond, cyl, th, ν, math.Abs(held))
-	E_j := math.Min(seams.Long, seams.Girth)
 	return check.Result{
 		ID: id, Title: title, Formula: "p r/t ± σ_h, N/t ± σ_b ± σ_r, worse face ≤ E " + formula,
 		Inputs: []check.Quantity{
