@@ -168,11 +168,14 @@ func TestBashCompletes(t *testing.T) {
 		{`proofsheet co`, []string{"compare", "completion"}},
 		{`proofsheet check ta`, []string{"tank one.toml", "tanks"}},
 		{`proofsheet check 'tank one.toml' --case bu`, []string{"burnout"}},
+		{`proofsheet check 'tank\ one.toml' --case bu`, []string{"burnout"}}, // as a line holds it
+		{`proofsheet check 'tank\ o'`, []string{"tank one.toml"}}, {`proofsheet check '"tank o'`, []string{"tank one.toml"}},
+		{`proofsheet verify '~/ta'`, []string{"$HOME/tanks"}},
 		{`proofsheet check --figures ta`, []string{"tanks"}},
 		{`proofsheet list joints double`, []string{`double\ butt`, `double\ lap`}},
 	} {
 		out := inShell(t, "bash", `source <(proofsheet completion bash); complete -p proofsheet >/dev/null || exit 9
-COMP_WORDS=(`+row.words+`); COMP_CWORD=$((${#COMP_WORDS[@]} - 1)); _proofsheet; printf '%s\n' "${COMPREPLY[@]}"`)
+COMP_WORDS=(`+row.words+`); COMP_CWORD=$((${#COMP_WORDS[@]} - 1)); _proofsheet; printf '%s\n' "${COMPREPLY[@]/#$HOME/\$HOME}"`)
 		if out != "" {
 			sameLines(t, out, row.want...)
 		}
@@ -187,7 +190,7 @@ source <(proofsheet completion zsh); `
 	for words, want := range map[string]string{
 		`proofsheet comp`:     "compare:two tanks side by side\ncompletion:print the completion script of a shell",
 		`proofsheet check ''`: "files -g *.toml(-.)", `proofsheet check x --pdf ''`: "files -g *(-.)", `proofsheet check x --figures ''`: "files -/",
-		`proofsheet check 'tank one.toml' --case bu`: "burnout:burnout",
+		`proofsheet check 'tank one.toml' --case bu`: "burnout:burnout", `proofsheet check 'tank\ one.toml' --case bu`: "burnout:burnout",
 	} {
 		if out := inShell(t, "zsh", own+`words=(`+words+`); CURRENT=${#words}; _proofsheet`); out != "" {
 			sameLines(t, out, strings.Split(want, "\n")...)

@@ -5,7 +5,10 @@ package main
 var completionScripts = map[string]string{
 	"bash": `# proofsheet completion for bash
 _proofsheet() {
-	local cur=${COMP_WORDS[COMP_CWORD]} line file
+	local words=("${COMP_WORDS[@]:0:COMP_CWORD+1}") cur line file
+	words=("${words[@]//[\\\"\']/}")
+	words=("${words[@]/#\~\//$HOME/}")
+	cur=${words[COMP_CWORD]}
 	[[ $cur == "=" ]] && cur=
 	COMPREPLY=()
 	while IFS= read -r line; do
@@ -26,7 +29,7 @@ _proofsheet() {
 			COMPREPLY+=("$line")
 			;;
 		esac
-	done < <("${COMP_WORDS[0]}" completion words "${COMP_WORDS[@]:1:COMP_CWORD}" 2>/dev/null)
+	done < <("${words[0]}" completion words "${words[@]:1}" 2>/dev/null)
 	if [[ ${#COMPREPLY[@]} == 1 && ${COMPREPLY[0]} == *= ]]; then compopt -o nospace 2>/dev/null; fi
 }
 complete -F _proofsheet proofsheet
@@ -36,7 +39,7 @@ complete -F _proofsheet proofsheet
 _proofsheet() {
 	local line name
 	local -a plain open
-	for line in "${(@f)$("${words[1]}" completion words "${(@)words[2,CURRENT]}" 2>/dev/null)}"; do
+	for line in "${(@f)$("${(Q)words[1]}" completion words "${(@Q)words[2,CURRENT]}" 2>/dev/null)}"; do
 		case $line in
 		"") ;;
 		:folders) _files -/ ;;
