@@ -61,7 +61,7 @@ func TestReadmeCommands(t *testing.T) {
 	app := newApp(strings.NewReader(""), io.Discard, io.Discard)
 	app.Setup()
 	called := map[string]bool{"help": true}
-	call := regexp.MustCompile(`(?m)^    proofsheet ([a-z]+)(.*)$`)
+	call := regexp.MustCompile(`(?m)(?:^    |` + "`" + `|<\()proofsheet ([a-z]+)([^` + "`" + `)\n]*)`)
 	flag := regexp.MustCompile(`--[a-z0-9-]+`)
 	for _, m := range call.FindAllStringSubmatch(readme(t), -1) {
 		command := app.Command(m[1])
