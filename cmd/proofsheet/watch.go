@@ -92,17 +92,22 @@ func (w *watcher) run(ctx context.Context, ticks <-chan time.Time) error {
 		case <-ctx.Done():
 			return w.status
 		case at := <-ticks:
-			if !w.changed() {
-				continue
-			}
-			if err := toStdout(w.c, fmt.Sprintf("\n%s  %s\n", at.Format("15:04:05"), w.name)); err != nil {
-				return err
-			}
-			if err := w.assess(); err != nil {
+			if err := w.look(at); err != nil {
 				return err
 			}
 		}
 	}
+}
+
+// look assesses again where a file has changed.
+func (w *watcher) look(at time.Time) error {
+	if !w.changed() {
+		return nil
+	}
+	if err := toStdout(w.c, fmt.Sprintf("\n%s  %s\n", at.Format("15:04:05"), w.name)); err != nil {
+		return err
+	}
+	return w.assess()
 }
 
 // changed reports whether a file holds something else than what was read.

@@ -18,44 +18,40 @@ import (
 
 // A watched is a watch under a clock that the test turns by hand.
 type watched struct {
+	*watcher
 	t        *testing.T
 	path     string
 	out, err bytes.Buffer
-	ticks    chan time.Time
-	stop     context.CancelFunc
-	ended    chan error
 	clock    time.Time
 }
 
-// startWatch watches a file; the first assessment is done when the first tick is
-// taken.
-func startWatch(t *testing.T, path string) *watched {
-	w := &watched{t: t, path: path, ticks: make(chan time.Time), ended: make(chan error, 1), clock: time.Date(2026, 1, 31, 12, 0, 0, 0, time.UTC)}
-	app := newApp(strings.NewReader(""), &w.out, &w.err)
-	ctx, stop := context.WithCancel(context.Background())
-	w.stop = stop
-	watch := &watcher{c: cli.NewContext(app, nil, nil), name: path}
-	go func() { w.ended <- watch.run(ctx, w.ticks) }()
-	w.tick()
+// newWatched returns a watch of a file that has not looked yet.
+func newWatched(t *testing.T, path string) *watched {
+	w := &watched{t: t, path: path, clock: time.Date(2026, 1, 31, 12, 0, 0, 0, time.UTC)}
+	w.watcher = &watcher{c: cli.NewContext(newApp(strings.NewReader(""), &w.out, &w.err), nil, nil), name: path}
 	return w
 }
 
-// tick lets the watch look twice: when the second tick is taken, what the first
-// brought about is done. It returns what was printed since the last call.
-func (w *watched) tick() string {
+// first assesses for the first time and returns what that printed.
+func (w *watched) first() string {
 	w.t.Helper()
-	for range 2 {
-		w.clock = w.clock.Add(time.Second)
-		select {
-		case w.ticks <- w.clock:
-		case err := <-w.ended:
-			w.t.Fatalf("the watch has ended: %v", err)
-		}
+	if err := w.assess(); err != nil {
+		w.t.Fatal(err)
 	}
 	return w.taken()
 }
 
-// taken returns what was printed since the last call. The watch waits for a tick.
+// tick lets the watch look once and returns what that printed.
+func (w *watched) tick() string {
+	w.t.Helper()
+	w.clock = w.clock.Add(time.Second)
+	if err := w.look(w.clock); err != nil {
+		w.t.Fatal(err)
+	}
+	return w.taken()
+}
+
+// taken returns what was printed since the last call.
 func (w *watched) taken() string {
 	text := w.out.String() + w.err.String()
 	w.out.Reset()
@@ -63,24 +59,28 @@ func (w *watched) taken() string {
 	return text
 }
 
-// save writes the file with one text replaced, at a time of its own.
+// save puts a file with one text replaced in place, whole and at a time of its own.
 func (w *watched) save(old, new string) {
 	w.t.Helper()
 	text, err := os.ReadFile(w.path)
 	if err != nil || !strings.Contains(string(text), old) {
 		w.t.Fatalf("%q is not there: %v", old, err)
 	}
-	if err := os.WriteFile(w.path, []byte(strings.Replace(string(text), old, new, 1)), 0o600); err != nil {
+	beside := w.path + ".new"
+	if err := os.WriteFile(beside, []byte(strings.Replace(string(text), old, new, 1)), 0o600); err != nil {
 		w.t.Fatal(err)
 	}
-	w.touch()
+	w.touch(beside)
+	if err := os.Rename(beside, w.path); err != nil {
+		w.t.Fatal(err)
+	}
 }
 
-func (w *watched) touch() {
+// touch gives a file a new time.
+func (w *watched) touch(path string) {
 	w.t.Helper()
-	at := w.clock.Add(time.Hour)
-	w.clock = at
-	if err := os.Chtimes(w.path, at, at); err != nil {
+	w.clock = w.clock.Add(time.Hour)
+	if err := os.Chtimes(path, w.clock, w.clock); err != nil {
 		w.t.Fatal(err)
 	}
 }
@@ -98,12 +98,14 @@ func TestWatch(t *testing.T) {
 		s.Settle()
 		return s, err
 	}
-	w := startWatch(t, path)
-	defer w.stop()
-	if got := w.taken() + w.tick(); got != "" {
+	w := newWatched(t, path)
+	if got := w.first(); !strings.HasPrefix(got, "satisfied by vessel") || !strings.Contains(got, "governing: cylinder/hoop@meop, margin +9.00") {
+		t.Errorf("at first it prints %q", got)
+	}
+	if got := w.tick(); got != "" {
 		t.Errorf("nothing was saved, and it prints %q", got)
 	}
-	w.touch()
+	w.touch(path)
 	if got := w.tick(); got != "" {
 		t.Errorf("touched without a change, it prints %q", got)
 	}
@@ -133,8 +135,9 @@ func TestWatch(t *testing.T) {
 			t.Errorf("%q is missing in %q", want, got)
 		}
 	}
-	w.stop()
-	if err := <-w.ended; !errors.Is(err, errFails) {
+	ended, stop := context.WithCancel(context.Background())
+	stop()
+	if err := w.run(ended, nil); !errors.Is(err, errFails) {
 		t.Errorf("ended with %v", err)
 	}
 }
@@ -153,9 +156,8 @@ func TestWatchFollowsAttachedFiles(t *testing.T) {
 		}
 	}
 	withSheet(t, 50)
-	w := startWatch(t, filepath.Join(folder, "flight.toml"))
-	defer w.stop()
-	w.taken()
+	w := newWatched(t, filepath.Join(folder, "flight.toml"))
+	w.first()
 	csv := filepath.Join(folder, "flight.csv")
 	src, err := os.ReadFile(csv)
 	if err != nil {
@@ -167,9 +169,26 @@ func TestWatchFollowsAttachedFiles(t *testing.T) {
 	if got := w.tick(); !strings.Contains(got, "satisfied") {
 		t.Errorf("%q", got)
 	}
-	w.stop()
-	if err := <-w.ended; err != nil {
+}
+
+// TestWatchRuns: every tick is a look, until the watch is stopped.
+func TestWatchRuns(t *testing.T) {
+	path := starter(t)
+	withSheet(t, 50)
+	w := newWatched(t, path)
+	ctx, stop := context.WithCancel(context.Background())
+	ticks, ended := make(chan time.Time), make(chan error, 1)
+	go func() { ended <- w.run(ctx, ticks) }()
+	ticks <- w.clock // taken when the first assessment is done
+	w.save(`meop = "10 bar"`, `meop = "11 bar"`)
+	ticks <- w.clock // the save is seen at this look, if it was not at the one before
+	ticks <- w.clock
+	stop()
+	if err := <-ended; err != nil {
 		t.Errorf("ended with %v", err)
+	}
+	if got := w.taken(); strings.Count(got, "satisfied by vessel") != 2 || strings.Count(got, "pressure.meop") != 1 {
+		t.Errorf("it prints %q", got)
 	}
 }
 
