@@ -36,9 +36,13 @@ func TestHowIsReadBack(t *testing.T) {
 
 func TestRangeErrorSaysWhatIsAllowed(t *testing.T) {
 	for want, err := range map[string]error{
-		"x is 0, must be from 1 to 2 (why)": check.Within("f", "x", 0, 1, 2, "why"),
-		"must be at least 1":                check.Within("f", "x", 0, 1, inf, "why"),
-		"must be at most 2":                 check.Within("f", "x", 3, -inf, 2, "why"),
+		"x is 0, must be from 1 to 2 (why)":           check.Within("f", "x", 0, 1, 2, "why"),
+		"must be at least 1":                          check.Within("f", "x", 0, 1, inf, "why"),
+		"must be at most 2":                           check.Within("f", "x", 3, -inf, 2, "why"),
+		"x is not a number, must be at least 5 (why)": check.Within("f", "x", math.NaN(), 5, math.MaxFloat64, "why"),
+		"must be above zero (why)":                    check.Within("f", "x", 0, math.SmallestNonzeroFloat64, math.MaxFloat64, "why"),
+		"must be above zero, at most 2 (why)":         check.Within("f", "x", 0, math.SmallestNonzeroFloat64, 2, "why"),
+		"must be finite (why)":                        check.Within("f", "x", inf, -math.MaxFloat64, math.MaxFloat64, "why"),
 	} {
 		if err == nil || !strings.Contains(err.Error(), want) {
 			t.Errorf("%v, want %q", err, want)

@@ -17,16 +17,29 @@ type RangeError struct {
 
 // Error says what was found, what is allowed and why.
 func (e *RangeError) Error() string {
+	low, high := e.Least > -math.MaxFloat64, e.Most < math.MaxFloat64 // is there a limit
+	least := fmt.Sprintf("at least %.4g", e.Least)
+	if e.Least == math.SmallestNonzeroFloat64 {
+		least = "above zero"
+	}
 	var want string
 	switch {
-	case math.IsInf(e.Most, 1):
-		want = fmt.Sprintf("at least %.4g", e.Least)
-	case math.IsInf(e.Least, -1):
+	case low && high && least == "above zero":
+		want = fmt.Sprintf("above zero, at most %.4g", e.Most)
+	case low && high:
+		want = fmt.Sprintf("from %.4g to %.4g", e.Least, e.Most)
+	case low:
+		want = least
+	case high:
 		want = fmt.Sprintf("at most %.4g", e.Most)
 	default:
-		want = fmt.Sprintf("from %.4g to %.4g", e.Least, e.Most)
+		want = "finite"
 	}
-	return fmt.Sprintf("%s is %.4g, must be %s (%s)", e.Param, e.Got, want, e.Why)
+	got := fmt.Sprintf("%.4g", e.Got)
+	if math.IsNaN(e.Got) {
+		got = "not a number"
+	}
+	return fmt.Sprintf("%s is %s, must be %s (%s)", e.Param, got, want, e.Why)
 }
 
 // Within returns nil when least ≤ got ≤ most [in the unit of param], and a

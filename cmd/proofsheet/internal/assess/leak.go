@@ -11,6 +11,7 @@ import (
 	"proofsheet/loads/proof"
 	"proofsheet/report/check"
 	"proofsheet/shell/life"
+	"proofsheet/shell/revolution"
 )
 
 const (
@@ -145,14 +146,23 @@ func (m *model) crackedAt(w *life.Wall, k cracked, c *loadCase, bend float64) er
 				w.Local = math.Max(w.Local, math.Max(hoop.largest(), mer.largest())+bend*most)
 				if !(most <= w.Hoop) {
 					w.Hoop = most
-					if q.Slender > 0 { // it is not a number on the axis
-						w.Radius = q.Slender * k.part.least
-					}
+					w.Radius = slenderAt(st.pressure.Stations, i) * k.part.least
 				}
 			}
 		}
 	}
 	return nil
+}
+
+// slenderAt returns radius over wall at a station [-]; on the axis, where it is not
+// a number, that of the next station in the same part.
+func slenderAt(stations []revolution.Station, i int) float64 {
+	for _, j := range []int{i, i + 1, i - 1} {
+		if j >= 0 && j < len(stations) && stations[j].Segment == stations[i].Segment && stations[j].Slender > 0 {
+			return stations[j].Slender
+		}
+	}
+	return math.NaN()
 }
 
 // largest is the largest magnitude of a span [Pa].
