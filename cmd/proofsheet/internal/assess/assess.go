@@ -22,6 +22,7 @@ type run struct {
 	o        Options
 	cases    []*loadCase
 	checks   []check.Result
+	byCase   map[string][]int // of checks, made when it is first asked for
 	unbuilt  []check.Result
 	parts    []report.PermissiblePressure
 	near     float64 // highest ullage pressure with people near [Pa]

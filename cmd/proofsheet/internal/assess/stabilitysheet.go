@@ -60,8 +60,9 @@ func (r *run) externalAllowable(c *loadCase) (float64, string) {
 // compressionAllowable returns the line load that the cylinder bears in a case
 // [N/m], at the mix of loads of the check, or NaN and why there is none.
 func (r *run) compressionAllowable(name string) (float64, string) {
-	for _, got := range r.checks {
-		if got.ID != compressionID || got.Case != name {
+	for _, i := range r.ofCase(name) {
+		got := r.checks[i]
+		if got.ID != compressionID {
 			continue
 		}
 		switch s := got.Status(); {
@@ -90,18 +91,28 @@ func compressionAlone(r check.Result) float64 {
 // stabilityNote says in one line how the tank stands against buckling in a case.
 func (r *run) stabilityNote(name string) string {
 	var parts []string
-	for _, got := range r.checks {
-		if got.Case != name {
-			continue
-		}
+	for _, i := range r.ofCase(name) {
+		got := &r.checks[i]
 		switch _, kind, _ := strings.Cut(got.ID, "/"); kind {
 		case "compression", "column", "external":
 			if s := got.Status(); s == check.Satisfied || s == check.NotSatisfied {
-				parts = append(parts, got.ID+" "+report.Margin(got))
+				parts = append(parts, got.ID+" "+report.Margin(*got))
 			} else if s == check.NotAssessed {
 				parts = append(parts, got.ID+" not assessed")
 			}
 		}
 	}
 	return "margins against buckling: " + strings.Join(parts, ", ")
+}
+
+// ofCase returns which checks belong to a case, once all are made.
+func (r *run) ofCase(name string) []int {
+	if r.byCase == nil {
+		r.byCase = map[string][]int{}
+		for i := range r.checks {
+			c := r.checks[i].Case
+			r.byCase[c] = append(r.byCase[c], i)
+		}
+	}
+	return r.byCase[name]
 }
