@@ -79,6 +79,7 @@ func newRun(t *tank.Tank, o Options) (*run, error) {
 		return nil, err
 	}
 	r.operate(r.cases)
+	r.lookAtRanges()
 	if err := r.checkCases(); err != nil {
 		return nil, err
 	}

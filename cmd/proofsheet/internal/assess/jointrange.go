@@ -14,8 +14,7 @@ type operatingState struct {
 	c     *loadCase
 }
 
-// operate notes the states between which a joint's stress ranges. They are
-// looked at when the first joint asks.
+// operate notes the states between which a joint's stress ranges.
 func (m *model) operate(cases []*loadCase) {
 	for _, c := range cases {
 		for _, at := range c.moments() {
@@ -24,6 +23,14 @@ func (m *model) operate(cases []*loadCase) {
 				m.twoSided = m.twoSided || s.Acceleration.Lateral != 0
 			}
 		}
+	}
+}
+
+// lookAtRanges finds, once, the extremes of every joint, ring and misaligned seam
+// over the states noted.
+func (m *model) lookAtRanges() {
+	if m.ranges != nil {
+		return
 	}
 	if m.outOfLine() {
 		m.seamsSee = m.seamExtremes()

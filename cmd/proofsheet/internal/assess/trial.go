@@ -43,6 +43,7 @@ func (tr *Trial) moments() (out []*loadCase) {
 // Part makes the checks of the cylinder or a head, named as in check ids, in
 // every case; until, when it returns false for one, ends it early.
 func (tr *Trial) Part(name string, until func(check.Result) bool) {
+	tr.lookAtRanges()
 	for _, c := range tr.moments() {
 		for _, s := range c.states {
 			for _, r := range tr.partChecks(name, s, c) {
@@ -124,6 +125,7 @@ func (tr *Trial) neighbours(group string, s *loads.State, c *loadCase) ([]port.M
 
 // Proof makes the checks of a part at the highest pressure of the test.
 func (tr *Trial) Proof(name string) (out []check.Result) {
+	tr.lookAtRanges()
 	t := &proofTest{points: tr.proofPoints(tr.cases)}
 	if t.rules, t.err = tr.proofRules(tr.cases); t.err == nil {
 		t.plan, t.err = tr.proofPlan(t, tr.cases, 0)

@@ -85,7 +85,8 @@ func (z *sizing) candidates(group string) []fitting {
 // steps there are; none is negative.
 func (z *sizing) pads(group string, f fitting) (first float64, steps int) {
 	p := portOf(z.now, group)
-	first = padStep * math.Ceil((p.Tube.OutsideDiameter+4*f.pad)/padStep-1e-9)
+	least := math.Max(p.Tube.OutsideDiameter+4*f.pad, z.now.HoleLength(p)+2*fillet(p, f))
+	first = padStep * math.Ceil(least/padStep-1e-9)
 	if p.Pad != nil && p.Pad.OutsideDiameter != nil {
 		first = math.Max(first, *p.Pad.OutsideDiameter)
 	}
@@ -160,6 +161,9 @@ func (z *sizing) withLegs(tr *assess.Trial, group string, f fitting, base float6
 // tried makes a group's checks with a fitting: its mass, the trial, and the
 // first check that fails, "" when all hold.
 func (z *sizing) tried(tr *assess.Trial, group string, f fitting, base float64) (fitting, *assess.Trial, string) {
+	if p := portOf(z.now, group); f.pad > 0 && f.across < z.now.HoleLength(p)+2*fillet(p, f) {
+		return f, nil, "pad" // no room on it for the tube's own fillet
+	}
 	next, err := z.with(tr, group, f)
 	if err != nil {
 		return f, nil, "port"
@@ -178,6 +182,15 @@ func (z *sizing) tried(tr *assess.Trial, group string, f fitting, base float64) 
 		return failed == "weld" // another may still fail too
 	})
 	return f, next, failed
+}
+
+// fillet returns the leg of the tube's outside fillet with a fitting [m].
+func fillet(p tank.Port, f fitting) float64 {
+	leg := math.Max(p.Weld.OutsideLeg, p.Weld.OutsideThroat*math.Sqrt2)
+	if leg > 0 {
+		leg += f.legs
+	}
+	return leg
 }
 
 // with returns the trial with a fitting at a group.

@@ -33,12 +33,16 @@ func (r *reader) onlyWithout(table, key, other, why string) {
 	}
 }
 
-// holeLength returns how long the hole of a port is along the meridian [m]: on a
+// HoleLength returns how long the hole of a port is along the meridian [m]: on a
 // cone longer than its tube is wide. Elsewhere it is taken as the tube's diameter,
 // which it never falls short of.
-func (r *reader) holeLength(p *Port) float64 {
+func (t *Tank) HoleLength(p Port) float64 {
 	od := p.Tube.OutsideDiameter
-	if h, ok := r.headOf(p.On); ok && p.Axis == "parallel" && h.Shape == "cone" && h.HalfAngle != nil {
+	h := t.Head.Aft
+	if p.On == "forward" {
+		h = t.Head.Forward
+	}
+	if p.On != "cylinder" && p.Axis == "parallel" && h.Shape == "cone" && h.HalfAngle != nil {
 		if s := math.Sin(*h.HalfAngle); s > 0 {
 			return od / s
 		}
@@ -68,7 +72,7 @@ func (r *reader) padSize(at string, p *Port) {
 	if pad.Length != nil {
 		along, key = *pad.Length, "length"
 	}
-	if hole := r.holeLength(p); along <= hole {
+	if hole := r.t.HoleLength(*p); along <= hole {
 		r.fault(join(at, key), "must be larger than the hole, which is %.4g mm long along the meridian", hole*1e3)
 	} else if room := math.Min(along-hole, *pad.OutsideDiameter-od) / 2; room < p.Weld.OutsideLeg {
 		r.fault(join(at, key), narrow, p.Weld.OutsideLeg*1e3, room*1e3)
@@ -82,7 +86,7 @@ func (r *reader) portInsert(table string, p *Port) {
 	}
 	at, in := join(table, "insert"), p.Insert
 	r.onlyWithout(table, "insert", "pad", "the tube stands in an inserted plate, or has a pad on the wall")
-	if hole := r.holeLength(p); hole > 0 && in.OutsideDiameter > 0 && in.OutsideDiameter <= hole {
+	if hole := r.t.HoleLength(*p); hole > 0 && in.OutsideDiameter > 0 && in.OutsideDiameter <= hole {
 		r.fault(join(at, "outside_diameter"), "must be larger than the hole, which is %.4g mm long along the meridian", hole*1e3)
 	}
 	wall := r.t.Cylinder.Thickness
