@@ -149,3 +149,39 @@ func TestServiceEnergy(t *testing.T) {
 		t.Errorf("propane: %g J, %g m; its flash is not known", gas, away)
 	}
 }
+
+// On the axis the radius over the wall is not a number, and there a flat dish is
+// stressed most: its crown takes the radius of the next station.
+func TestLeakOfADish(t *testing.T) {
+	s := sheet(t, changed(t, lived, "shape = \"hemisphere\"", "shape = \"ellipsoid\"\naspect = 2.0"))
+	if r := find(t, s, "tank/leak-before-burst"); r.Status() != check.Satisfied {
+		t.Errorf("%v: %s", r.Status(), r.Reason())
+	}
+}
+
+// A metal that breaks without stretching is not judged by limits that count on yielding.
+func TestBrittleMetal(t *testing.T) {
+	own := func(elongation string) check.Result {
+		return find(t, sheet(t, changed(t, lived, "alloy = \"304L\"\nspec = \"ASTM A240\"", "family = \"austenitic\"\nyield = \"200 MPa\"\nultimate = \"500 MPa\"\nelastic_modulus = \"195 GPa\"\npoisson = 0.3\n"+
+			"density = \"7900 kg/m3\"\nexpansion = \"16e-6 1/K\"\nelongation = "+elongation+"\nsource = \"invented\"")), "tank/brittleness@meop")
+	}
+	if r := own("0.05"); r.Status() != check.Satisfied {
+		t.Errorf("5 %%: %v, %s", r.Status(), r.Reason())
+	}
+	if r := own("0.049"); r.Status() != check.NotAssessed || !strings.Contains(r.Reason(), "before it breaks") {
+		t.Errorf("4.9 %%: %v, %s", r.Status(), r.Reason())
+	}
+}
+
+// What an inward dish's joint leaves out is said, and of an outward one nothing.
+func TestInwardJointIsCautioned(t *testing.T) {
+	for bulge, want := range map[string]bool{"inward": true, "outward": false} {
+		s, said := sheet(t, changed(t, lived, "[head.forward]\n", "[head.forward]\nbulge = \""+bulge+"\"\n")), false
+		for _, c := range s.Cautions {
+			said = said || strings.Contains(c, "bulges inward and is counted")
+		}
+		if said != want {
+			t.Errorf("%s: cautioned %t", bulge, said)
+		}
+	}
+}

@@ -107,6 +107,11 @@ func (r *run) cautionList() []string {
 			out = append(out, h.title+": a sharp corner at its joint. It bends far beyond what the thickness rule sees; weld it with full penetration, look at both faces after the proof.")
 		}
 	}
+	for _, h := range r.ends() {
+		if h.in.Bulge == "inward" && !h.bolted() && h.in.Shape != "flat" && h.in.Shape != "cone" {
+			out = append(out, h.title+": it bulges inward and is counted as meeting the cylinder in line, as a machined ring with both walls on it does. Fitted into the cylinder and lapped, the step between the walls bends both and the weld carries the head in shear: neither is in this sheet.")
+		}
+	}
 	out = append(out, r.notExamined()...)
 	contents := r.t.Contents.Fluid
 	for _, c := range proof.Cautions(proof.Situation{Contents: contents, Families: r.families(), Method: proof.Method(r.t.Proof.Method)}) {

@@ -1,6 +1,7 @@
 package assess
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"strings"
@@ -148,6 +149,10 @@ func firstReason(note string) string {
 	return first
 }
 
+// leastElongation is the elongation at fracture of an own metal under which it is
+// no ductile metal [-]: the common border of brittle metals (practice).
+const leastElongation = 0.05
+
 // checkBrittle asks whether every alloy of the tank may be as cold as it gets.
 func (m *model) checkBrittle(c *loadCase) check.Result {
 	r := check.Result{
@@ -161,6 +166,9 @@ func (m *model) checkBrittle(c *loadCase) check.Result {
 		if mat.Own() {
 			if mat.Family != "aluminium" && mat.Family != "austenitic" && c.coldest < roomTemperature {
 				r.Err = fmt.Errorf("material %s: own values of the family %s have no known lowest temperature", mat.Name, mat.Family)
+			}
+			if a := mat.Elongation; a != nil && *a < leastElongation {
+				r.Err = errors.Join(r.Err, fmt.Errorf("material %s stretches by %.3g %% before it breaks: under %.0f %% the limits on local and secondary stress, which count on yielding, do not hold", mat.Name, *a*100, leastElongation*100))
 			}
 			continue
 		}

@@ -144,6 +144,9 @@ func (r *reader) headStiffening(table string, h *Head) {
 	if h.SeamThickness != nil && h.Thickness > 0 && *h.SeamThickness < h.Thickness {
 		r.fault(join(table, "seam_thickness"), "is below thickness; it is the thicker wall at the junction")
 	}
+	if l := r.t.Cylinder.Length; h.SeamWidth != nil && l > 0 && *h.SeamWidth > l/2 {
+		r.fault(join(table, "seam_width"), "is over half the length of the cylinder; a wall as thick as that is the cylinder's own thickness")
+	}
 }
 
 // headClosure checks what only a flat head has, and that a head is held.
