@@ -26,7 +26,7 @@ func runExplain(c *cli.Context) error {
 	if c.NArg() == 0 {
 		var b strings.Builder
 		for _, e := range assess.Explanations() {
-			fmt.Fprintf(&b, "%-24s  %s\n", e.ID, e.Asks)
+			fmt.Fprintf(&b, "%s\n", hanging(29, e.ID, e.Asks))
 		}
 		return toStdout(c, b.String())
 	}
@@ -71,9 +71,12 @@ func unknownCheck(id string) error {
 	return fmt.Errorf("unknown check %q; proofsheet explain lists them", id)
 }
 
-// folded prints text beside a heading, within eighty columns.
-func folded(head, text string) string {
-	const left, width = 15, 79
+// folded prints text beside the heading of a row, within eighty columns.
+func folded(head, text string) string { return hanging(15, head, text) }
+
+// hanging prints text beside a heading, from the column left on, within eighty columns.
+func hanging(left int, head, text string) string {
+	const width = 79
 	var b strings.Builder
 	fmt.Fprintf(&b, "%-*s", left, head)
 	column := left

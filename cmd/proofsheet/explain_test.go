@@ -24,7 +24,13 @@ func TestExplain(t *testing.T) {
 	if status, _, says := call(t, "", "explain", "head.aft/juncton@meop"); status != exitInput || !strings.Contains(says, "did you mean head.X/junction?") {
 		t.Errorf("status %d: %s", status, says)
 	}
-	if status, out, _ := call(t, "", "explain"); status != exitHolds || !strings.Contains(out, "tank/relief") {
+	status, out, _ := call(t, "", "explain")
+	if status != exitHolds || !strings.Contains(out, "tank/relief") {
 		t.Errorf("status %d: %s", status, out)
+	}
+	for _, line := range strings.Split(out, "\n") {
+		if len([]rune(line)) > 80 || strings.Contains(line, "/") && line[0] != ' ' && line[28] != ' ' {
+			t.Errorf("the list does not fit: %q", line)
+		}
 	}
 }
