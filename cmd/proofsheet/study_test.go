@@ -27,6 +27,7 @@ func TestStudy(t *testing.T) {
 	}
 	for args, want := range map[string]string{
 		"--vary cylinder.thicknes=4mm..6mm/1mm": "did you mean cylinder.thickness?",
+		"--vary thickness=4mm..6mm/1mm":         "write its whole path, as cylinder.thickness",
 		"--vary cylinder.thickness=4mm":         "",
 		"--scatter 10":                          "has no [scatter]",
 		"--vary a=1 --scatter 3":                "either --vary or --scatter",

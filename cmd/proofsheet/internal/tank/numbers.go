@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"regexp"
 	"strconv"
+	"strings"
 
 	"proofsheet/report/unit"
 )
@@ -13,10 +14,7 @@ import (
 func (t *Tank) Number(key string) (float64, error) {
 	f, ok := t.fieldOf(key)
 	if !ok {
-		if near := t.nearKey(key); near != "" {
-			return 0, fmt.Errorf("%s is no key of this file; did you mean %s?", key, near)
-		}
-		return 0, fmt.Errorf("%s is no key of a tank file that holds one value", key)
+		return 0, t.noKey(key)
 	}
 	text := t.Written(key)
 	if text == "" {
@@ -25,12 +23,25 @@ func (t *Tank) Number(key string) (float64, error) {
 	return f.number(key, text)
 }
 
+// noKey answers a key that is none, with the nearest one or with its whole path.
+func (t *Tank) noKey(key string) error {
+	if near := t.nearKey(key); near != "" {
+		return fmt.Errorf("%s is no key of this file; did you mean %s?", key, near)
+	}
+	for _, k := range Keys() {
+		if strings.HasSuffix(k.Path, "."+key) && t.Written(k.Path) != "" {
+			return fmt.Errorf("%s is no key of this file; write its whole path, as %s", key, k.Path)
+		}
+	}
+	return fmt.Errorf("%s is no key of a tank file that holds one value", key)
+}
+
 // ParseNumber reads a value of a key as a command line has it, "2mm" or "1/8 in",
 // in the key's SI unit.
 func (t *Tank) ParseNumber(key, text string) (float64, error) {
 	f, ok := t.fieldOf(key)
 	if !ok {
-		return 0, fmt.Errorf("%s is no key of a tank file that holds one value", key)
+		return 0, t.noKey(key)
 	}
 	return f.number(key, text)
 }
