@@ -91,7 +91,7 @@ func newRun(t *tank.Tank, o Options) (*run, error) {
 func (r *run) finish() {
 	r.proof = r.newProof(r.cases, r.near)
 	r.checks = append(r.checks, r.proof.yield, r.proof.reach)
-	r.checks = append(r.checks, r.proof.others...)
+	r.checks = append(append(r.checks, r.proof.others...), r.proof.ports...)
 	r.checks = append(r.checks, r.unbuilt...)
 	for i, c := range r.checks {
 		if c.Source.How == check.Unstated { // of a check that was not made

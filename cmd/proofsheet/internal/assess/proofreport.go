@@ -222,8 +222,10 @@ func (r *run) openAtProof() (out []string) {
 			out = append(out, c.ID)
 		}
 	}
-	for _, p := range r.ports {
-		out = append(out, "port."+p.in.Name)
+	for _, c := range r.proof.ports {
+		if c.Status() == check.NotAssessed {
+			out = append(out, c.ID)
+		}
 	}
 	return out
 }

@@ -22,6 +22,7 @@ type proofTest struct {
 	yield  check.Result
 	reach  check.Result
 	others []check.Result // knuckles and brittleness at proof
+	ports  []check.Result // the metal round each hole at proof; one that is not made is named in the plan
 	use    float64        // worst stress over limit at proof [-]
 }
 
@@ -30,6 +31,11 @@ type proofTest struct {
 func (t *proofTest) issued() (bool, string) {
 	if t.plan == nil {
 		return false, t.err.Error()
+	}
+	for _, r := range t.ports {
+		if r.Status() == check.NotSatisfied {
+			return false, r.ID + " at proof is " + r.Status().String() + ". The pressure is never lowered to fit; the port, its tube or its pad is changed"
+		}
 	}
 	for _, r := range append([]check.Result{t.yield, t.reach}, t.others...) {
 		if s := r.Status(); s != check.Satisfied && s != check.NotApplicable {
@@ -60,10 +66,13 @@ func (m *model) newProof(cases []*loadCase, near float64) *proofTest {
 		t.reach = t.plan.CheckReach()
 		t.yield = m.proofYield(t)
 		t.others = slices.Concat(m.proofKnuckles(t), m.proofConvex(t), m.proofJunctions(t), m.proofBolted(t), []check.Result{m.proofBrittle(), m.proofZones(t)})
+		t.ports = m.proofPorts(t)
 	}
 	t.reach.Case, t.yield.Case = "proof", "proof"
-	for i := range t.others {
-		t.others[i].Case, t.others[i].Rule = "proof", ""
+	for _, rs := range [][]check.Result{t.others, t.ports} {
+		for i := range rs {
+			rs[i].Case, rs[i].Rule = "proof", ""
+		}
 	}
 	for _, r := range append([]check.Result{t.yield}, t.others...) {
 		if s := r.Status(); (s == check.Satisfied || s == check.NotSatisfied) && !strings.HasPrefix(r.ID, "tank/") {
