@@ -102,7 +102,10 @@ func (j Junction) span(w *worst, i int, p Place) error {
 	}
 	all := append(j.states(p), Stress{})
 	for _, o := range j.Others {
-		if o.Err != nil || i >= len(o.Places) || o.Places[i].Where != p.Where {
+		if o.Err != nil {
+			return fmt.Errorf("another case has no stress at this place, and the range is not known: %w", o.Err)
+		}
+		if i >= len(o.Places) || o.Places[i].Where != p.Where {
 			return fmt.Errorf("another case has no stress at this place, and the range is not known")
 		}
 		q := o.Places[i]

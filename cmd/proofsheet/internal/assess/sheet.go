@@ -112,6 +112,9 @@ func (r *run) cautionList() []string {
 			out = append(out, h.title+": it bulges inward and is counted as meeting the cylinder in line, as a machined ring with both walls on it does. Fitted into the cylinder and lapped, the step between the walls bends both and the weld carries the head in shear: neither is in this sheet.")
 		}
 	}
+	if r.t.Contents.LeastUllage == 0 {
+		out = append(out, "No least ullage is kept: a closed tank without gas is pressed up by every degree that it warms, and only its relief device holds it.")
+	}
 	out = append(out, r.notExamined()...)
 	contents := r.t.Contents.Fluid
 	for _, c := range proof.Cautions(proof.Situation{Contents: contents, Families: r.families(), Method: proof.Method(r.t.Proof.Method)}) {
