@@ -114,6 +114,19 @@ func (j Junction) span(w *worst, i int, p Place) error {
 		}
 		all = append(all, Junction{}.states(q)...) // its pressure may be absent
 	}
+	if j.Extremes != nil {
+		if i >= len(j.Extremes) {
+			return fmt.Errorf("the other cases have no stress at this place, and the range is not known")
+		}
+		for _, s := range j.Extremes[i] {
+			if !s.finite() {
+				return fmt.Errorf("the stress of another case is not a number")
+			}
+			if !slices.Contains(all, s) {
+				all = append(all, s)
+			}
+		}
+	}
 	lim := limitInputs(p.Limits)
 	for a := range all {
 		for b := range a {

@@ -29,14 +29,15 @@ type Answer struct {
 
 // A Junction is the check of a joint between head and cylinder.
 type Junction struct {
-	ID, Title     string   // "head.aft/junction"
-	Closed        Answer   // edge theory
-	Numerical     Answer   // the numerical shell: it governs
-	Others        []Answer // the numerical answers in the other operating cases, for the range
-	Sharp         bool     // a corner without a knuckle
-	PressureLeast float64  // smallest simultaneous pressure over pressure [-]
-	Present       bool     // the smallest pressure is certain: 0 is not tried
-	Pressure      float64  // at the joint, for the reader [Pa]
+	ID, Title     string     // "head.aft/junction"
+	Closed        Answer     // edge theory
+	Numerical     Answer     // the numerical shell: it governs
+	Others        []Answer   // the numerical answers in the other operating cases, for the range
+	Extremes      [][]Stress // the same as stresses, pressure and line loads together, for each place of the numerical answer in its order; or nil
+	Sharp         bool       // a corner without a knuckle
+	PressureLeast float64    // smallest simultaneous pressure over pressure [-]
+	Present       bool       // the smallest pressure is certain: 0 is not tried
+	Pressure      float64    // at the joint, for the reader [Pa]
 
 	Collapse float64 // plastic collapse pressure of the numerical shell at its yield strength; 0: not run [Pa]
 

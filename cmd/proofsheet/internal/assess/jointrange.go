@@ -163,25 +163,32 @@ func (r *jointRange) enter(i, bend int, s edge.Stress) {
 	}
 }
 
-// others returns the extremes at the places as answers of other cases.
-func (r *jointRange) others(l jointLimit, at []stationRef, twice bool) (out []edge.Answer) {
-	if r.err != nil {
-		return []edge.Answer{{Source: shellSource, Err: r.err}}
+// extremes returns them at the places of a joint, in the order of [answer].
+func (r *jointRange) extremes(l jointLimit, at []stationRef, twice bool) (out [][]edge.Stress) {
+	sides := 1
+	if twice {
+		sides = 2
 	}
-	for _, side := range [2]*[bends][][directions]extreme{&r.least, &r.most} {
+	for _, ref := range at {
+		bend := 0
+		if ref.bend != 0 {
+			bend = 1 + (1-ref.bend)/2
+		}
+		there := make([]edge.Stress, 0, 4*directions)
 		for k := range directions {
-			places := answer(l, at, func(ref stationRef) []stationStress {
-				bend := 0
-				if ref.bend != 0 {
-					bend = 1 + (1-ref.bend)/2
-				}
-				s := stationStress{pressure: side[bend][ref.index][k].stress}
-				if twice {
-					return []stationStress{s, s}
-				}
-				return []stationStress{s}
-			})
-			out = append(out, edge.Answer{Places: places, Source: shellSource})
+			there = append(there, r.least[bend][ref.index][k].stress, r.most[bend][ref.index][k].stress)
+		}
+		along := l.along[ref.side] < 1
+		if along {
+			for _, s := range there {
+				there = append(there, turned(s))
+			}
+		}
+		for range sides {
+			out = append(out, there[:2*directions:2*directions])
+			if along {
+				out = append(out, there[2*directions:])
+			}
 		}
 	}
 	return out

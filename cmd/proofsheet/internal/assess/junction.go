@@ -81,8 +81,12 @@ func (m *model) junction(at shellJoint, s *loads.State, c *loadCase, l jointLimi
 	}
 	refs := m.placesOf(at, st, load, l)
 	j.Numerical.Places = answer(l, refs, func(ref stationRef) []stationStress { return ref.bent(st.stresses(ref.index, load)) })
-	if r := m.ranges[at.id]; r != nil {
-		j.Others = r.others(l, refs, load.twice)
+	switch r := m.ranges[at.id]; {
+	case r == nil:
+	case r.err != nil:
+		j.Others = []edge.Answer{{Source: shellSource, Err: r.err}}
+	default:
+		j.Extremes = r.extremes(l, refs, load.twice)
 	}
 	j.Closed = m.closedJoint(at, s, c, l)
 	return j

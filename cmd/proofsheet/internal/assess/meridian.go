@@ -188,7 +188,7 @@ func (m *model) proofJunctions(t *proofTest) (out []check.Result) {
 			}
 			l.atProof(t)
 			j := m.junction(at, s, c, l)
-			j.Title, j.Others = at.title+", at proof", nil
+			j.Title, j.Others, j.Extremes = at.title+", at proof", nil, nil
 			out = append(out, j.CheckProof())
 		}
 	}
