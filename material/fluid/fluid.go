@@ -65,12 +65,15 @@ func Names() []string {
 // Find returns the fluid of that name. Shares by mass between the listed ones
 // are interpolated: "ethanol-85" from 80 and 90 %, "HTP-92" from 90 and 95 %.
 func Find(name string) (*Fluid, bool) {
-	all := Fluids()
-	for i := range all {
-		if all[i].Name == name {
-			return &all[i], true
+	for _, group := range [][]Fluid{cryogenic, alcohols, others} {
+		for i := range group {
+			if group[i].Name == name {
+				f := group[i]
+				return &f, true
+			}
 		}
 	}
+	all := Fluids()
 	for _, family := range []string{"ethanol-", "HTP-"} {
 		if share, ok := strings.CutPrefix(name, family); ok {
 			return mixed(all, family, share)

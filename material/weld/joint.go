@@ -115,7 +115,7 @@ func (j Joint) effective() (Kind, error) {
 	k, ok := find(j.Kind)
 	if !ok {
 		names := ""
-		for i, k := range Kinds() {
+		for i, k := range kinds {
 			if i > 0 {
 				names += ", "
 			}
