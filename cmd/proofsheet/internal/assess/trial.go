@@ -15,6 +15,7 @@ import (
 type Trial struct {
 	*model
 	cases []*loadCase
+	test  *proofTest // its plan and rules, made when they are first asked for
 }
 
 // NewTrial resolves a tank; the error is that of [Assess].
@@ -104,6 +105,37 @@ func (tr *Trial) Port(group string, until func(check.Result) bool) {
 			}
 		}
 	}
+	tr.portsAtProof(group, until)
+}
+
+// portsAtProof makes the checks of a group at the highest pressure of the test.
+func (tr *Trial) portsAtProof(group string, until func(check.Result) bool) {
+	t := tr.planned()
+	if t.err != nil {
+		return // without a plan nothing is tested; the parts say why
+	}
+	c, s, err := tr.proofState(t)
+	for _, p := range tr.ports {
+		if p.in.Group != group {
+			continue
+		}
+		r := tr.proofPort(t, p, s, c, err)
+		if r.Case = "proof"; !until(r) {
+			return
+		}
+	}
+}
+
+// planned returns the plan of the test with the rules in force.
+func (tr *Trial) planned() *proofTest {
+	if tr.test == nil {
+		t := &proofTest{points: tr.proofPoints(tr.cases)}
+		if t.rules, t.err = tr.proofRules(tr.cases); t.err == nil {
+			t.plan, t.err = tr.proofPlan(t, tr.cases, 0)
+		}
+		tr.test = t
+	}
+	return tr.test
 }
 
 // neighbours gathers the ports on the wall of a group; the others are left
@@ -126,10 +158,7 @@ func (tr *Trial) neighbours(group string, s *loads.State, c *loadCase) ([]port.M
 // Proof makes the checks of a part at the highest pressure of the test.
 func (tr *Trial) Proof(name string) (out []check.Result) {
 	tr.lookAtRanges()
-	t := &proofTest{points: tr.proofPoints(tr.cases)}
-	if t.rules, t.err = tr.proofRules(tr.cases); t.err == nil {
-		t.plan, t.err = tr.proofPlan(t, tr.cases, 0)
-	}
+	t := tr.planned()
 	if t.err != nil {
 		return []check.Result{check.NotMade("proof/yield", "Proof: membrane stress", t.err)}
 	}
@@ -175,7 +204,7 @@ func (tr *Trial) WithPort(group string, change func(*tank.Port)) (*Trial, error)
 	if err := m.newPorts(); err != nil {
 		return nil, err
 	}
-	return &Trial{model: &m, cases: tr.cases}, nil
+	return &Trial{model: &m, cases: tr.cases, test: tr.planned()}, nil
 }
 
 // PortMass returns the mass of the tubes and pads of a group [kg].
