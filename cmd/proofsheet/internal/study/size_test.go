@@ -122,6 +122,35 @@ func TestSizeLeastWall(t *testing.T) {
 	}
 }
 
+// TestThinnerWallHolds writes the thinnest walls that are said to do, one at a
+// time: no check fails with any of them, its neighbours' joints included.
+func TestThinnerWallHolds(t *testing.T) {
+	in := read(t, "demo.toml")
+	tried := 0
+	for _, r := range size(t, in).Rows {
+		if strings.HasPrefix(r.Part, "port.") || !(r.Least < r.Wall) {
+			continue
+		}
+		tried++
+		thin, err := in.With(r.Part+".thickness", study.Length(r.Least))
+		if err != nil {
+			t.Fatal(err)
+		}
+		checks, err := assess.Checks(thin)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, c := range checks {
+			if c.Status() == check.NotSatisfied {
+				t.Errorf("%s of %s: %s@%s is not satisfied", r.Part, study.Length(r.Least), c.ID, c.Case)
+			}
+		}
+	}
+	if tried == 0 {
+		t.Error("no wall was tried")
+	}
+}
+
 // TestSizeLeavesWhatMetalDoesNotCure has a port across the rim of its crown.
 func TestSizeLeavesWhatMetalDoesNotCure(t *testing.T) {
 	p := size(t, read(t, "port-at-rim.toml"))

@@ -141,7 +141,7 @@ func (z *sizing) leasts() error {
 			if err != nil {
 				continue // the file itself does not stand with it
 			}
-			if tr, err := assess.NewTrial(t); err == nil && z.partHolds(tr, name) && z.portsHold(tr, name) {
+			if tr, err := assess.NewTrial(t); err == nil && z.jointsHold(tr, name) && z.portsHold(tr, name) {
 				row.Least = wall
 				break
 			}
@@ -157,6 +157,20 @@ func (z *sizing) leasts() error {
 		}
 	}
 	return nil
+}
+
+// jointsHold reports whether a part holds, and every other part with it that held
+// before: a thinner wall changes the stress at its joints, which are the heads'.
+func (z *sizing) jointsHold(tr *assess.Trial, name string) bool {
+	if !z.partHolds(tr, name) {
+		return false
+	}
+	for _, other := range parts {
+		if other != name && z.rows[other].Why == "" && !z.partHolds(tr, other) {
+			return false
+		}
+	}
+	return true
 }
 
 // leastTube returns the thinnest stock wall of a group's tube with which it
