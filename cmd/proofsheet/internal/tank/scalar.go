@@ -214,7 +214,7 @@ func (r *reader) orWord(f field) string {
 func (r *reader) quantities(f field, v any, path string, into reflect.Value) {
 	list, ok := v.([]any)
 	if !ok || len(list) == 0 {
-		r.fault(path, "must be an array; write %s = %s", f.key, f.example)
+		r.fault(path, "must be an array with at least one value; write %s = %s", f.key, f.example)
 		return
 	}
 	for i, e := range list {
