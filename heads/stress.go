@@ -104,36 +104,22 @@ func (at place) note(j material.Judged) string {
 	return n
 }
 
-// worstPoint judges every place and returns the one with the least margin.
+// worstPoint judges the places along a head and returns the one with the least margin.
 func worstPoint(h Head, w Wall, l Loading, a Allowables, s Seams) (material.Judged, place, error) {
-	var worst material.Judged
-	var at place
 	places, err := l.places(h, w)
 	if err == nil {
 		err = a.ZoneKnown
 	}
 	if err != nil {
-		return worst, at, err
+		return material.Judged{}, place{}, err
 	}
-	most := -1.0
-	var worstTrial trial
-	var trials []trial
+	g := h.Geometry()
 	zone := s.zone().inside(places)
-	for i, p := range places {
-		trials = a.trials(trials[:0], p, h.Geometry().Inward, l, s, zone[i], i == len(places)-1)
-		for _, t := range trials {
-			use := t.use()
-			if !(use >= 0) {
-				return worst, at, notCompared(t.judged().Err, p.X)
-			}
-			if use > most {
-				most, worstTrial, at = use, t, p
-				at.where = t.where
-			}
-		}
-	}
-	worst = worstTrial.judged()
-	return worst, at, worst.Err
+	at := walk{l: l, g: g, wall: w.Thickness, places: places, apart: zone,
+		due: func(all []trial, i int) []trial {
+			return a.trials(all, places[i], g.Inward, l, s, zone[i], i == len(places)-1)
+		}}
+	return at.worst()
 }
 
 // notCompared returns why a comparison at x [m] from the seam could not be made.
@@ -144,8 +130,8 @@ func notCompared(err error, x float64) error {
 	return fmt.Errorf("at %.4g m from the seam the stress or its limit is not a number", x)
 }
 
-// places returns the points of the mid-surface with their stresses, apex first, the
-// straight flange last, and so the girth seam too.
+// places returns the points of the mid-surface, apex first, the straight flange
+// last, and so the girth seam too, their stresses not yet filled in.
 func (l Loading) places(h Head, w Wall) ([]place, error) {
 	if !(w.Thickness > 0) || !(w.Corrosion >= 0) || l.Pressure == nil || l.Force == nil {
 		return nil, errors.New("wall, pressure or axial force along the head is missing")
@@ -182,11 +168,6 @@ func (l Loading) places(h Head, w Wall) ([]place, error) {
 	if g.StraightFlange > 0 { // a cylinder of the head's wall, up to the girth seam
 		rim.R1, rim.R2, rim.Phi, rim.Piece = math.Inf(1), rim.R, math.Pi/2, "straight flange"
 		all = append(all, place{Point: rim})
-	}
-	for i := range all {
-		if err := l.stress(&all[i], g, w.Thickness); err != nil {
-			return nil, err
-		}
 	}
 	return all, nil
 }

@@ -74,34 +74,23 @@ func CheckZone(h Head, end string, w Wall, l Loading, limits material.Limits, z 
 
 // worstInZone returns the worst equivalent stress of the places in a zone.
 func (l Loading) worstInZone(h Head, w Wall, limits material.Limits, z Zone) (material.Judged, place, error) {
-	var worst trial
-	var at place
 	places, err := l.places(h, w)
 	if err != nil {
-		return material.Judged{}, at, err
+		return material.Judged{}, place{}, err
 	}
-	most := math.Inf(-1)
-	in := z.inside(places)
-	for i, p := range places {
-		if !in[i] {
-			continue
-		}
-		for _, t := range p.equivalents(nil, limits, "in the weld zone", h.Geometry().Inward, l) {
-			use := t.use()
-			if !(use >= 0) {
-				return material.Judged{}, at, notCompared(t.judged().Err, p.X)
+	g, in := h.Geometry(), z.inside(places)
+	walked := walk{l: l, g: g, wall: w.Thickness, places: places, apart: in,
+		due: func(all []trial, i int) []trial {
+			if !in[i] {
+				return all
 			}
-			if use > most {
-				most, worst, at = use, t, p
-				at.where = t.where
-			}
-		}
+			return places[i].equivalents(all, limits, "in the weld zone", g.Inward, l)
+		}}
+	j, at, err := walked.worst()
+	if err == nil && at.where == "" {
+		err = errors.New("no point of the head lies in the weld zone")
 	}
-	if math.IsInf(most, -1) {
-		return material.Judged{}, at, errors.New("no point of the head lies in the weld zone")
-	}
-	j := worst.judged()
-	return j, at, j.Err
+	return j, at, err
 }
 
 // knuckleStart returns the radius of the mid-surface [m] at which the knuckle of

@@ -1,0 +1,121 @@
+package heads
+
+import (
+	"math"
+
+	"proofsheet/material"
+)
+
+// A walk looks along a head for the place with the least margin.
+type walk struct {
+	l      Loading
+	g      Geometry
+	wall   float64 // [m]
+	places []place
+	apart  []bool                           // what a place is judged by changes where this does
+	due    func(all []trial, i int) []trial // appends the comparisons of a place whose stress is known
+	uses   []float64                        // demand over capacity, not a number: not looked at [-]
+	trials []trial                          // of the place just looked at
+	most   float64                          // largest use so far [-]
+	best   trial
+	at     int // place of the largest use
+}
+
+// stride is how many places are passed over at first. Between two places looked at the
+// membrane stress is smooth, or has the one kink of the liquid's level.
+const stride = 8
+
+// worst returns the place with the least margin. It looks at every stride-th place,
+// at the ends of pieces and on both sides of a border first, then at all
+// places of a stretch that may hide more than has been found: by no more than
+// the second difference of what its ends and their neighbours show, which
+// is eight times what a parabola rises over its chord, and no less than what a kink does.
+// A hoop stress that begins to be held in between has the stretch looked at too.
+func (w *walk) worst() (material.Judged, place, error) {
+	w.most, w.at, w.uses = math.Inf(-1), -1, make([]float64, len(w.places))
+	for i := range w.uses {
+		w.uses[i] = math.NaN()
+	}
+	marks := w.marks()
+	for _, i := range marks {
+		if err := w.look(i); err != nil {
+			return material.Judged{}, place{}, err
+		}
+	}
+	for k := 1; k < len(marks); k++ {
+		if i, j := marks[k-1], marks[k]; j > i+1 && w.mayHide(marks, k) {
+			for m := i + 1; m < j; m++ {
+				if err := w.look(m); err != nil {
+					return material.Judged{}, place{}, err
+				}
+			}
+		}
+	}
+	if w.at < 0 {
+		return material.Judged{}, place{}, nil
+	}
+	at := w.places[w.at]
+	at.where = w.best.where
+	j := w.best.judged()
+	return j, at, j.Err
+}
+
+// marks returns the places to look at first, in their order.
+func (w *walk) marks() (out []int) {
+	last := len(w.places) - 1
+	for i, p := range w.places {
+		end := i == 0 || i == last || w.places[i-1].Piece != p.Piece || w.places[i+1].Piece != p.Piece
+		border := !end && (w.apart[i-1] != w.apart[i] || w.apart[i+1] != w.apart[i])
+		if end || border || i%stride == 0 {
+			out = append(out, i)
+		}
+	}
+	return out
+}
+
+// look judges one place.
+func (w *walk) look(i int) error {
+	p := &w.places[i]
+	if err := w.l.stress(p, w.g, w.wall); err != nil {
+		return err
+	}
+	w.uses[i] = math.Inf(-1)
+	w.trials = w.due(w.trials[:0], i)
+	for _, t := range w.trials {
+		use := t.use()
+		if !(use >= 0) {
+			return notCompared(t.judged().Err, p.X)
+		}
+		w.uses[i] = math.Max(w.uses[i], use)
+		if use > w.most || use == w.most && i < w.at {
+			w.most, w.best, w.at = use, t, i
+		}
+	}
+	return nil
+}
+
+// mayHide reports whether the stretch before mark k may hide a larger use than the
+// largest so far.
+func (w *walk) mayHide(marks []int, k int) bool {
+	i, j := marks[k-1], marks[k]
+	a, b := w.uses[i], w.uses[j]
+	if math.IsInf(a, -1) && math.IsInf(b, -1) { // not judged at either end, nor between
+		return false
+	}
+	if w.places[i].hoopHeld(w.g.Inward) != w.places[j].hoopHeld(w.g.Inward) {
+		return true
+	}
+	bulge, known := 0.0, false
+	for _, m := range [2]int{k - 1, k} { // the mark at either end with its neighbours
+		if m == 0 || m == len(marks)-1 {
+			continue
+		}
+		l, c, r := marks[m-1], marks[m], marks[m+1]
+		if w.places[l].Piece != w.places[c].Piece || w.places[r].Piece != w.places[c].Piece || w.apart[l] != w.apart[c] || w.apart[r] != w.apart[c] {
+			continue
+		}
+		left, right := (w.uses[c]-w.uses[l])/float64(c-l), (w.uses[r]-w.uses[c])/float64(r-c)
+		bulge, known = math.Max(bulge, math.Abs(right-left)*float64(j-i)), true
+	}
+	return !known || !(math.Max(a, b)+bulge < w.most)
+}
