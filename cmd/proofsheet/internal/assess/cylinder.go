@@ -21,8 +21,17 @@ func (m *model) body(c *loadCase) loads.Body {
 }
 
 // cylinderSeams returns the efficiencies that act in the cylinder, the limits
-// across its seams and in their zones, and why a seam cannot be assessed.
+// across its seams and in their zones, and why a seam cannot be assessed, remembered.
 func (m *model) cylinderSeams(c *loadCase) (s shell.Seams, a shell.Allowables, longErr, girthErr error) {
+	got := once(m.known.cylinder, byRule(c), func() (l cylinderLimits) {
+		l.seams, l.a, l.longErr, l.girthErr = m.findCylinderSeams(c)
+		return l
+	})
+	return got.seams, got.a, got.longErr, got.girthErr
+}
+
+// findCylinderSeams finds them.
+func (m *model) findCylinderSeams(c *loadCase) (s shell.Seams, a shell.Allowables, longErr, girthErr error) {
 	p := m.cyl
 	outside := 2 * (p.radius + p.nominal)
 	girths := m.girthJoints()

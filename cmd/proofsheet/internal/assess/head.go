@@ -59,8 +59,17 @@ func (m *model) modulus(h *headPart, T float64) float64 {
 	return unless(p.parentErr, p.parent.ElasticModulus.Value)
 }
 
-// headSeams returns the efficiencies that act in a head and its limits.
-func (m *model) headSeams(h *headPart, c *loadCase) (s heads.Seams, a heads.Allowables, err error) {
+// headSeams returns the efficiencies that act in a head and its limits, remembered.
+func (m *model) headSeams(h *headPart, c *loadCase) (heads.Seams, heads.Allowables, error) {
+	got := once(m.known.heads, headAt{h.end, byRule(c)}, func() (l headLimits) {
+		l.seams, l.a, l.err = m.findHeadSeams(h, c)
+		return l
+	})
+	return got.seams, got.a, got.err
+}
+
+// findHeadSeams finds them.
+func (m *model) findHeadSeams(h *headPart, c *loadCase) (s heads.Seams, a heads.Allowables, err error) {
 	own := m.allow(h.part, "", c)
 	a = heads.Allowables{Parent: own.parent, Zone: own.zone, SeamSegment: own.parent, SeamGirth: own.parent, ZoneKnown: own.parentErr}
 	if h.seam == nil { // bolted

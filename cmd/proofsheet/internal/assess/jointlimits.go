@@ -18,8 +18,18 @@ type jointLimit struct {
 	err          error
 }
 
-// jointLimits gathers them for a case.
-func (m *model) jointLimits(h *headPart, c *loadCase) (l jointLimit) {
+// jointLimits gathers them for a case, remembered.
+func (m *model) jointLimits(h *headPart, c *loadCase) jointLimit {
+	return once(m.known.joints, headAt{h.end, byRule(c)}, func() jointLimit { return m.findJointLimits(h, c) })
+}
+
+// tipLimits gathers the limits about the tip of a cone, remembered.
+func (m *model) tipLimits(h *headPart, c *loadCase) jointLimit {
+	return once(m.known.tips, headAt{h.end, byRule(c)}, func() jointLimit { return m.findTipLimits(h, c) })
+}
+
+// findJointLimits gathers the limits about the joint of a head.
+func (m *model) findJointLimits(h *headPart, c *loadCase) (l jointLimit) {
 	seams, a, err := m.headSeams(h, c)
 	longSeams, b, longErr, girthErr := m.cylinderSeams(c)
 	l.girth, l.course, l.along = seams.Girth, 1, [2]float64{1, 1}
@@ -42,9 +52,9 @@ func (m *model) jointLimits(h *headPart, c *loadCase) (l jointLimit) {
 	return l
 }
 
-// tipLimits gathers the limits about the tip of a cone: of what closes it and
+// findTipLimits gathers the limits about the tip of a cone: of what closes it and
 // of the cone, each by its weld, and the seams along both walls.
-func (m *model) tipLimits(h *headPart, c *loadCase) (l jointLimit) {
+func (m *model) findTipLimits(h *headPart, c *loadCase) (l jointLimit) {
 	l.along = [2]float64{1, 1}
 	l.girth, l.err = m.tipWeld(h, c)
 	seams, _, err := m.headSeams(h, c)

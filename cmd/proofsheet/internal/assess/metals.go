@@ -89,11 +89,19 @@ func (m *model) allow(p part, w welds, c *loadCase) allowance {
 	return m.allowAt(p.material, w, p.nominal, c.temperature, c.rule, p.refused)
 }
 
-// allowAt returns what a rule allows on a material of a thickness [m] at T [K].
-func (m *model) allowAt(name string, w welds, thickness, T float64, rule material.Rule, refused error) (a allowance) {
+// allowAt returns what a rule allows on a material of a thickness [m] at T [K],
+// remembered.
+func (m *model) allowAt(name string, w welds, thickness, T float64, rule material.Rule, refused error) allowance {
 	if refused != nil {
 		return allowance{parentErr: refused, zoneErr: refused}
 	}
+	return once(m.known.allowances, allowanceKey{name, w, thickness, ruleAt{rule, T}}, func() allowance {
+		return m.findAllowance(name, w, thickness, T, rule)
+	})
+}
+
+// findAllowance finds it.
+func (m *model) findAllowance(name string, w welds, thickness, T float64, rule material.Rule) (a allowance) {
 	f, err := m.factors(rule)
 	if err != nil {
 		return allowance{parentErr: err, zoneErr: err}

@@ -53,6 +53,7 @@ type model struct {
 	masses  []loads.PointMass // of the structure
 	massErr error             // why the structure cannot be weighed
 	metals  metals
+	known   remembered
 	layouts map[float64]*zoneLayout // of the weld zones by temperature [K]
 	group4  bool                    // some joint is not examined: the European rule's group 4
 
@@ -79,7 +80,7 @@ func (m *model) ends() []*headPart { return []*headPart{m.aft, m.fwd} }
 // newModel resolves the tank; an error names a key that contradicts another in
 // a way only the geometry shows.
 func newModel(t *tank.Tank) (*model, error) {
-	m := &model{t: t, metals: newMetals(t), layouts: map[float64]*zoneLayout{}}
+	m := &model{t: t, metals: newMetals(t), known: newRemembered(), layouts: map[float64]*zoneLayout{}}
 	m.stables = map[stableKey]*stableCylinder{}
 	m.shells, m.solved = map[shellKey]shellFound{}, map[*loads.State]*shellState{}
 	if err := m.densities(); err != nil {

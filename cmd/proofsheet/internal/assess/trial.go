@@ -200,7 +200,7 @@ func (tr *Trial) WithPort(group string, change func(*tank.Port)) (*Trial, error)
 			change(p)
 		}
 	}
-	m.t, m.ports, m.strengths, m.stables = &t, nil, nil, map[stableKey]*stableCylinder{}
+	m.t, m.ports, m.strengths, m.stables, m.known = &t, nil, nil, map[stableKey]*stableCylinder{}, newRemembered()
 	if err := m.newPorts(); err != nil {
 		return nil, err
 	}
