@@ -66,11 +66,11 @@ func (ref stationRef) bent(all []stationStress) []stationStress {
 }
 
 // placesBent returns the places of a joint at which a hi-lo bends the wall.
-func (st *shellState) placesBent(joint shellJoint) (out []stationRef) {
+func (m *model) placesBent(joint shellJoint, st *shellState) (out []stationRef) {
 	if joint.tip || joint.h.seam == nil || given(joint.h.seam.HiLo) == 0 {
 		return nil
 	}
-	for i, d := range st.distances(joint) {
+	for i, d := range m.reachesOf(joint, st) {
 		if d.along != 0 {
 			continue
 		}

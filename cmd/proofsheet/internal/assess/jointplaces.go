@@ -25,7 +25,7 @@ type stationRef struct {
 // with bending is most. On the cylinder, and at a tip on both walls, it looks as
 // far as the joint reaches; on the head everywhere but about its tip.
 func (m *model) placesOf(joint shellJoint, st *shellState, load seamLoad, l jointLimit) []stationRef {
-	at := st.distances(joint)
+	at := m.reachesOf(joint, st)
 	walls := [2]string{joint.near, joint.far}
 	var out []stationRef
 	type class struct {
@@ -111,6 +111,17 @@ func (m *model) coursesNear(joint shellJoint, st *shellState, at []reachOf) (out
 type reachOf struct {
 	side  int
 	along float64
+}
+
+// A reachKey is a joint of one model of the shell.
+type reachKey struct {
+	whole *wholeTank
+	joint string
+}
+
+// reachesOf tells it for every station about a joint, remembered.
+func (m *model) reachesOf(joint shellJoint, st *shellState) []reachOf {
+	return once(m.reaches, reachKey{st.whole, joint.id}, func() []reachOf { return st.distances(joint) })
 }
 
 // distances tells it for every station about a joint.

@@ -108,10 +108,12 @@ func (r *jointRange) add(m *model, at shellJoint, o operatingState, st *shellSta
 		r.err = errors.New("the states of the numerical shell are not of one mesh")
 		return
 	}
-	for i := range st.pressure.Stations {
-		r.enterAll(i, 0, st.stresses(i, load), o.c)
+	for i, d := range m.reachesOf(at, st) {
+		if !math.IsNaN(d.along) { // elsewhere the joint is not held
+			r.enterAll(i, 0, st.stresses(i, load), o.c)
+		}
 	}
-	for _, ref := range st.placesBent(at) {
+	for _, ref := range m.placesBent(at, st) {
 		r.enterAll(ref.index, 1+(1-ref.bend)/2, ref.bent(st.stresses(ref.index, load)), o.c)
 	}
 }
@@ -128,13 +130,43 @@ func (r *jointRange) enterAll(i, bend int, all []stationStress, c *loadCase) {
 	if c.present {
 		shares = shares[:2]
 	}
+	least, most := &r.least[bend][i], &r.most[bend][i]
 	for _, s := range all {
-		for _, share := range shares {
-			for _, l := range [2]edge.Stress{s.most, s.least} {
-				r.enter(i, bend, plus(times(s.pressure, share), l))
+		p, with := measured(s.pressure), [2]edge.Stress{s.most, s.least}
+		loads := [2][directions]float64{measured(s.most), measured(s.least)}
+		for k := range directions {
+			// A share of the pressure and a load add up: the least of each makes the least of both.
+			low, high := shares[0], shares[0]
+			for _, f := range shares[1:] {
+				if f*p[k] < low*p[k] {
+					low = f
+				}
+				if f*p[k] > high*p[k] {
+					high = f
+				}
+			}
+			lowLoad, highLoad := 0, 0
+			if loads[1][k] < loads[0][k] {
+				lowLoad = 1
+			}
+			if loads[1][k] > loads[0][k] {
+				highLoad = 1
+			}
+			if v := low*p[k] + loads[lowLoad][k]; v < least[k].measure {
+				least[k] = extreme{v, plus(times(s.pressure, low), with[lowLoad])}
+			}
+			if v := high*p[k] + loads[highLoad][k]; v > most[k].measure {
+				most[k] = extreme{v, plus(times(s.pressure, high), with[highLoad])}
 			}
 		}
 	}
+}
+
+// measured returns the measure of a stress in each direction [Pa].
+func measured(s edge.Stress) [directions]float64 {
+	a, b := s.Meridional+s.MeridionalBending, s.Hoop+s.HoopBending
+	c, d := s.Meridional-s.MeridionalBending, s.Hoop-s.HoopBending
+	return [directions]float64{a, b, a - b, c, d, c - d}
 }
 
 // widest returns the widest range at a station in any direction [Pa]; 0 without
@@ -147,20 +179,6 @@ func (r *jointRange) widest(i int) (most float64) {
 		most = math.Max(most, r.most[0][i][k].measure-r.least[0][i][k].measure)
 	}
 	return most
-}
-
-// enter compares one stress at a station with the extremes so far.
-func (r *jointRange) enter(i, bend int, s edge.Stress) {
-	least, most := &r.least[bend][i], &r.most[bend][i]
-	in, out := [2]float64{s.Meridional + s.MeridionalBending, s.Hoop + s.HoopBending}, [2]float64{s.Meridional - s.MeridionalBending, s.Hoop - s.HoopBending}
-	for k, v := range [directions]float64{in[0], in[1], in[0] - in[1], out[0], out[1], out[0] - out[1]} {
-		if v < least[k].measure {
-			least[k] = extreme{v, s}
-		}
-		if v > most[k].measure {
-			most[k] = extreme{v, s}
-		}
-	}
 }
 
 // extremes returns them at the places of a joint, in the order of [answer].

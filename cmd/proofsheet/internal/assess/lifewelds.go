@@ -103,7 +103,7 @@ func (m *model) atJoint(j shellJoint) func(*loads.State, *loadCase) (span, error
 		if st.err != nil {
 			return span{}, st.err
 		}
-		at := st.distances(j)
+		at := m.reachesOf(j, st)
 		return m.spanWhere(s, c, false, func(_ *shellState, i int) bool { return at[i].along == 0 })
 	}
 }

@@ -9,6 +9,7 @@ import (
 	"proofsheet/heads"
 	"proofsheet/loads"
 	"proofsheet/material/weld"
+	"proofsheet/shell/revolution"
 )
 
 // A part is the cylinder or a head, with the walls its strength rests on.
@@ -68,6 +69,8 @@ type model struct {
 	rings        map[string]*ringRange  // of each ring, by the end it stands at, over the operating states
 	seamsSee     *seamExtremes          // over the operating states; nil where no seam is out of line
 	solved       map[*loads.State]*shellState
+	liquids      map[liquidKey]*revolution.Solution // the shell under a liquid alone
+	reaches      map[reachKey][]reachOf
 	outside      map[outsideKey]outsideWall
 	strengths    map[strengthKey]strengthFound
 	cold, warm   float64 // liquid density at the coldest and the warmest [kg/m3]
@@ -83,6 +86,7 @@ func newModel(t *tank.Tank) (*model, error) {
 	m := &model{t: t, metals: newMetals(t), known: newRemembered(), layouts: map[float64]*zoneLayout{}}
 	m.stables = map[stableKey]*stableCylinder{}
 	m.shells, m.solved = map[shellKey]shellFound{}, map[*loads.State]*shellState{}
+	m.liquids, m.reaches = map[liquidKey]*revolution.Solution{}, map[reachKey][]reachOf{}
 	if err := m.densities(); err != nil {
 		return nil, err
 	}

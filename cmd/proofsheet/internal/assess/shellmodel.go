@@ -19,6 +19,7 @@ type wholeTank struct {
 	joint    map[string]int       // node where a head meets the cylinder
 	area     map[string]float64   // of an opening left at a tip [m2]
 	tube     map[string]float64   // mid-wall radius of the tube or neck at a tip [m]
+	unit     *revolution.Solution // under one unit of ullage pressure
 	pull     *revolution.Solution // for one newton per metre between the seams
 	ends     int                  // the last node
 
@@ -112,8 +113,11 @@ func (m *model) newShell(k shellKey) (*wholeTank, error) {
 	w.area = map[string]float64{"aft": aft.area, "forward": fwd.area}
 	w.tube = map[string]float64{"aft": math.Sqrt(aft.area / math.Pi), "forward": math.Sqrt(fwd.area / math.Pi)}
 	w.ends = len(s.Segments)
-	if w.model, err = revolution.New(s); err == nil && !m.trial {
-		err = fineEnough(w.model)
+	if w.model, err = revolution.New(s); err != nil {
+		return nil, err
+	}
+	if err = m.solveUnits(w); err == nil && !m.trial {
+		err = fineEnough(w.model, w.unit, m.unitPressure(w))
 	}
 	return w, err
 }
@@ -122,15 +126,10 @@ func (m *model) newShell(k shellKey) (*wholeTank, error) {
 // used [-].
 const meshLimit = 0.01
 
-// fineEnough refuses a mesh on which the stress of a uniform pressure would change
-// by more than meshLimit of the largest on elements half as long.
-func fineEnough(m *revolution.Model) error {
-	l := revolution.Uniform(unitOfLoad)
-	s, err := m.Solve(l)
-	if err != nil {
-		return err
-	}
-	e, err := m.MeshError(s, l)
+// fineEnough refuses a mesh on which the stresses u of a load would change by more
+// than meshLimit of the largest on elements half as long.
+func fineEnough(m *revolution.Model, u *revolution.Solution, l revolution.Load) error {
+	e, err := m.MeshError(u, l)
 	if err == nil && !(e.Stress <= meshLimit) {
 		err = fmt.Errorf("the mesh of the numerical shell is too coarse: %.2g of the largest stress", e.Stress)
 	}

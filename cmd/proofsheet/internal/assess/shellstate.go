@@ -41,21 +41,57 @@ func (m *model) solveShell(s *loads.State, c *loadCase, k shellKey) *shellState 
 	if err != nil {
 		return &shellState{err: err}
 	}
-	out := &shellState{whole: w}
-	if out.pressure, err = w.model.Solve(m.shellPressure(w, s)); err == nil {
-		out.pull, err = m.unitPull(w)
-	}
+	p, err := m.underPressure(w, k, s)
 	if err != nil {
 		return &shellState{err: err}
 	}
-	return out
+	return &shellState{whole: w, pressure: p, pull: w.pull}
+}
+
+// A liquidKey is all that the numerical shell under a liquid without ullage pressure
+// depends on beside the tank.
+type liquidKey struct {
+	shellKey
+	liquid       loads.Liquid
+	acceleration loads.Acceleration
+}
+
+// underPressure returns the shell under a state: what its liquid does, remembered,
+// and the ullage pressure times what one unit of it does, for small displacements
+// add up. An ullage pressure below nothing is solved by itself: then the worst pressure
+// round a station may be from outside.
+func (m *model) underPressure(w *wholeTank, k shellKey, s *loads.State) (*revolution.Solution, error) {
+	if !(s.UllagePressure >= 0) {
+		return w.model.Solve(m.shellPressure(w, s))
+	}
+	key := liquidKey{k, s.Liquid, s.Acceleration}
+	liquid, ok := m.liquids[key]
+	if !ok {
+		if len(m.liquids) >= mostSolved {
+			clear(m.liquids)
+		}
+		alone := *s
+		alone.UllagePressure = 0
+		var err error
+		if liquid, err = w.model.Solve(m.shellPressure(w, &alone)); err != nil {
+			return nil, err
+		}
+		m.liquids[key] = liquid
+	}
+	return liquid.Plus(s.UllagePressure/unitOfLoad, w.unit)
 }
 
 // shellPressure is the pressure of a state on the whole tank: at each station
 // the worst round it. Its own weight is among the line loads.
 func (m *model) shellPressure(w *wholeTank, s *loads.State) revolution.Load {
+	return m.shellLoad(w, func(z float64) float64 { return m.worstAt(s, z) })
+}
+
+// shellLoad is a pressure along the whole tank, worst at z [Pa], with what it does
+// to the cover of a tip that the shell leaves open.
+func (m *model) shellLoad(w *wholeTank, worst func(z float64) float64) revolution.Load {
 	lo, hi := m.in.Bounds()
-	at := func(z float64) float64 { return m.worstAt(s, math.Min(math.Max(z, lo), hi)) }
+	at := func(z float64) float64 { return worst(math.Min(math.Max(z, lo), hi)) }
 	l := revolution.Load{Pressure: func(p revolution.Place) float64 { return at(p.Z) }}
 	if a := w.area["aft"]; a > 0 {
 		l.Forces = append(l.Forces, revolution.Force{Node: 0, Axial: -at(lo) * a})
@@ -76,19 +112,24 @@ func (m *model) worstAt(s *loads.State, z float64) float64 {
 	return p
 }
 
-// unitPull solves for a pull of 1 N/m between the seams, once for each model.
-func (m *model) unitPull(w *wholeTank) (*revolution.Solution, error) {
-	if w.pull != nil {
-		return w.pull, nil
+// solveUnits solves for one unit of ullage pressure and for a pull of 1 N/m between
+// the seams.
+func (m *model) solveUnits(w *wholeTank) (err error) {
+	if w.unit, err = w.model.Solve(m.unitPressure(w)); err != nil {
+		return err
 	}
 	R, _ := m.midCylinder(shellKey{})
 	f := revolution.Force{Node: w.joint["forward"], Axial: 2 * math.Pi * R}
 	if m.t.Support.At == "forward" {
 		f = revolution.Force{Node: w.joint["aft"], Axial: -2 * math.Pi * R}
 	}
-	var err error
 	w.pull, err = w.model.Solve(revolution.Load{Forces: []revolution.Force{f}})
-	return w.pull, err
+	return err
+}
+
+// unitPressure is one unit of ullage pressure.
+func (m *model) unitPressure(w *wholeTank) revolution.Load {
+	return m.shellLoad(w, func(float64) float64 { return unitOfLoad })
 }
 
 // stressAt returns the stress of a station [Pa] as the joint checks want it, raised

@@ -39,7 +39,12 @@ func TestCoarseMesh(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		return fineEnough(m)
+		l := revolution.Uniform(unitOfLoad)
+		u, err := m.Solve(l)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return fineEnough(m, u, l)
 	}
 	if err := build(0); err != nil {
 		t.Errorf("the mesh as it is chosen: %v", err)
