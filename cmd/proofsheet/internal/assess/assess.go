@@ -14,6 +14,7 @@ import (
 type Options struct {
 	Version      string
 	withoutShell bool
+	refused      map[shellKey]error // meshes found too coarse
 }
 
 // A run is one assessment in the making.
@@ -29,20 +30,26 @@ type run struct {
 	nearWhy  string
 	proof    *proofTest
 	cautions []string // from compatibility and geometry
+
+	shellWords func() string // how far the numerical shell can be trusted
 }
 
 // Assess makes every check of the tank in every case and returns the sheet. An
 // error is a fault of the input that only the whole tank shows.
 func Assess(t *tank.Tank, o Options) (*report.Sheet, error) {
-	r, err := newRun(t, o)
-	if err != nil {
-		return nil, err
-	}
+	return onFineMeshes(t, o, func(r *run) *report.Sheet {
+		return r.whole()
+	})
+}
+
+// whole finishes the assessment and returns the sheet.
+func (r *run) whole() *report.Sheet {
+	r.shellWords = begin((&run{model: r.fork(), cases: r.cases}).shellNote)
 	r.parts = r.permissible(r.cases)
 	r.near, r.nearWhy = nearPressure(r.parts, append(r.checks, r.unbuilt...))
-	r.near, r.nearWhy = cappedAt(t.Pressure.MEOP, r.near, r.nearWhy)
+	r.near, r.nearWhy = cappedAt(r.t.Pressure.MEOP, r.near, r.nearWhy)
 	r.finish()
-	return r.sheet(), nil
+	return r.sheet()
 }
 
 // Checks makes every check as [Assess] does, without the sheet round them and
@@ -58,12 +65,10 @@ func ChecksWithoutShell(t *tank.Tank) ([]check.Result, error) {
 }
 
 func checks(t *tank.Tank, o Options) ([]check.Result, error) {
-	r, err := newRun(t, o)
-	if err != nil {
-		return nil, err
-	}
-	r.finish()
-	return r.checks, nil
+	return onFineMeshes(t, o, func(r *run) []check.Result {
+		r.finish()
+		return r.checks
+	})
 }
 
 // newRun resolves a tank and makes the checks of its cases and of the whole.
@@ -72,7 +77,7 @@ func newRun(t *tank.Tank, o Options) (*run, error) {
 	if err != nil {
 		return nil, err
 	}
-	m.withoutShell = o.withoutShell
+	m.withoutShell, m.meshes, m.coarse = o.withoutShell, &meshes{looks: map[shellKey]func() error{}}, o.refused
 	m.masses, m.massErr = m.structure()
 	r := &run{model: m, o: o, unbuilt: m.unbuilt()}
 	if r.cases, err = m.cases(); err != nil {
@@ -80,9 +85,7 @@ func newRun(t *tank.Tank, o Options) (*run, error) {
 	}
 	r.operate(r.cases)
 	r.lookAtRanges()
-	if err := r.checkCases(); err != nil {
-		return nil, err
-	}
+	r.checkCases()
 	r.checkTank()
 	return r, nil
 }

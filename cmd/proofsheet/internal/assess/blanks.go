@@ -71,7 +71,7 @@ func (m *model) sheets(o blank.Options) (out []blank.Blank) {
 	if c.LongSeam == "none" {
 		return []blank.Blank{notFlat("cylinder", "Cylinder", "a drawn or extruded tube without a seam: no sheet to cut")}
 	}
-	w, err := m.portWall(&portPart{host: m.cyl}, true)
+	w, err := m.portWall(&portPart{host: *m.cyl}, true)
 	stations := append(append([]float64{0}, c.GirthStations...), c.Length)
 	for i, from := range stations[:len(stations)-1] {
 		s := blank.Sheet{Name: "cylinder", Title: "Cylinder, sheet", Wall: w, From: from, To: stations[i+1],

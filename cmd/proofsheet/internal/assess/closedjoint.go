@@ -36,7 +36,7 @@ func (m *model) closedForm(at shellJoint, s *loads.State, c *loadCase) (edge.Joi
 	if at.tip {
 		return m.closedTip(h, s, c, wall, e, ν)
 	}
-	e1, ν1, err := m.elastic(&m.cyl, c.temperature)
+	e1, ν1, err := m.elastic(m.cyl, c.temperature)
 	if err != nil {
 		return edge.Joint{}, err
 	}

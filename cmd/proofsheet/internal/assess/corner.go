@@ -63,7 +63,7 @@ func (m *model) largeCorner(h *headPart, s *loads.State, c *loadCase) (heads.Cor
 	l := m.jointLimits(h, c)
 	seams, a, err := m.headSeams(h, c)
 	longSeams, _, longErr, _ := m.cylinderSeams(c)
-	e, _, elasticErr := m.elastic(&m.cyl, c.temperature)
+	e, _, elasticErr := m.elastic(m.cyl, c.temperature)
 	if err = errors.Join(l.err, err, longErr, elasticErr); err != nil {
 		return heads.Corner{}, err
 	}

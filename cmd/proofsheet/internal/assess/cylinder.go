@@ -32,7 +32,7 @@ func (m *model) cylinderSeams(c *loadCase) (s shell.Seams, a shell.Allowables, l
 
 // findCylinderSeams finds them.
 func (m *model) findCylinderSeams(c *loadCase) (s shell.Seams, a shell.Allowables, longErr, girthErr error) {
-	p := m.cyl
+	p := *m.cyl
 	outside := 2 * (p.radius + p.nominal)
 	girths := m.girthJoints()
 	if m.long != nil {

@@ -62,7 +62,7 @@ func (m *model) newStable(rule material.Rule, T float64) *stableCylinder {
 	f, factorErr := m.factors(rule)
 	s.factor = f.BucklingFactor
 	var metalErr error
-	s.metal, metalErr = m.stableMetal(&m.cyl, T)
+	s.metal, metalErr = m.stableMetal(m.cyl, T)
 	c, endErr := m.stableShape()
 	if s.err = errors.Join(factorErr, metalErr, endErr); s.err != nil {
 		return s

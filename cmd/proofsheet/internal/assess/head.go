@@ -114,7 +114,7 @@ func (m *model) seamOf(h *headPart) (weld.Joint, weld.Place) {
 func (m *model) headLimits(h *headPart, c *loadCase, s heads.Seams, a heads.Allowables) (heads.Seams, heads.Allowables, error) {
 	all := m.weldsOf(&h.part)
 	welded := m.allow(h.part, all, c)
-	shell := m.allow(m.cyl, m.atSeam(h), c)
+	shell := m.allow(*m.cyl, m.atSeam(h), c)
 	a.ZoneKnown = errors.Join(welded.zoneErr, shell.zoneErr)
 	if a.ZoneKnown != nil {
 		return s, a, nil

@@ -38,7 +38,7 @@ func (m *model) hiLoOf(h *headPart, k shellKey) (out [2][]jointBend, err error) 
 	if err != nil {
 		return out, fmt.Errorf("joint %s: %w", h.seam.Name, err)
 	}
-	for side, p := range [2]*part{&m.cyl, &h.part} {
+	for side, p := range [2]*part{m.cyl, &h.part} {
 		ratio, other := thin, walls[1-side]
 		if t := walls[side]; t > other {
 			ratio = 6*e/t - thin*other/t

@@ -89,7 +89,7 @@ func (m *model) findTipLimits(h *headPart, c *loadCase) (l jointLimit) {
 // weld along the wall or a port softens it at every station.
 func (m *model) jointZones(h *headPart, T float64) (width [2]float64, err error) {
 	w := m.atSeam(h)
-	for i, p := range []*part{&m.cyl, &h.part} {
+	for i, p := range []*part{m.cyl, &h.part} {
 		x := m.metals.at(p.material, w, p.nominal, T)
 		if x.zoneErr != nil || !x.zone.Softened {
 			continue

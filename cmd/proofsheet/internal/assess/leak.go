@@ -29,7 +29,7 @@ type cracked struct {
 
 // crackedParts are the parts of the shell with a membrane.
 func (m *model) crackedParts() (out []cracked) {
-	out = append(out, cracked{&m.cyl, m.long})
+	out = append(out, cracked{m.cyl, m.long})
 	for _, h := range m.ends() {
 		if h.in.Shape != "flat" {
 			out = append(out, cracked{&h.part, h.segment})

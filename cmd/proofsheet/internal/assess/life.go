@@ -104,7 +104,7 @@ func (m *model) checkLife(cases []*loadCase) check.Result {
 const aluminiumCycles = 500
 
 func (m *model) hasFamily(family string) bool {
-	for _, p := range []*part{&m.cyl, &m.aft.part, &m.fwd.part} {
+	for _, p := range []*part{m.cyl, &m.aft.part, &m.fwd.part} {
 		if m.familyOf(p.material) == family {
 			return true
 		}

@@ -15,14 +15,14 @@ import (
 func (m *model) lifeWelds() (out []lifeWeld) {
 	hoop := true
 	if m.long != nil {
-		out = append(out, m.lifeSeam("long seam", m.long, hoop, m.everywhere(&m.cyl, hoop), &m.cyl))
+		out = append(out, m.lifeSeam("long seam", m.long, hoop, m.everywhere(m.cyl, hoop), m.cyl))
 	}
 	if m.girth != nil {
-		out = append(out, m.lifeSeam("girth seam", m.girth, !hoop, m.everywhere(&m.cyl, !hoop), &m.cyl))
+		out = append(out, m.lifeSeam("girth seam", m.girth, !hoop, m.everywhere(m.cyl, !hoop), m.cyl))
 	}
 	for _, h := range m.ends() {
 		if h.seam != nil {
-			out = append(out, m.lifeSeam(h.end+" seam", h.seam, !hoop, m.atJoint(m.seamJoint(h)), &m.cyl, &h.part))
+			out = append(out, m.lifeSeam(h.end+" seam", h.seam, !hoop, m.atJoint(m.seamJoint(h)), m.cyl, &h.part))
 		}
 		if h.segment != nil {
 			out = append(out, m.lifeSeam(h.end+" head seam", h.segment, hoop, m.everywhere(&h.part, hoop), &h.part))
@@ -80,7 +80,7 @@ func (m *model) misaligned(j *tank.Joint, along bool, parts []*part) (float64, s
 	d := *j.Peaking
 	roof, err2 := edge.Peaking(d, math.Max(3*d, t1), t1, 0, e, ν)
 	oval, err3 := 0.0, error(nil)
-	if ΔD := m.t.Cylinder.OutOfRound; ΔD != nil && parts[0] == &m.cyl { // without the rounding by pressure
+	if ΔD := m.t.Cylinder.OutOfRound; ΔD != nil && parts[0] == m.cyl { // without the rounding by pressure
 		oval, err3 = edge.OutOfRound(*ΔD, 2*m.cyl.mid(), t1, 0, e, ν)
 	}
 	return k + roof + oval, fmt.Sprintf("numerical shell, hi-lo of %.3g mm and peaking of %.3g mm", *j.HiLo*1e3, d*1e3), errors.Join(err1, err2, err3)
@@ -210,7 +210,7 @@ func (m *model) alongPort(p *portPart) func(st *shellState, i int) bool {
 	return func(st *shellState, i int) bool {
 		q := st.pressure.Stations[i]
 		if p.head == nil {
-			return st.whole.segments[q.Segment] == &m.cyl && math.Abs(q.Z-p.z) <= half+gap
+			return st.whole.segments[q.Segment] == m.cyl && math.Abs(q.Z-p.z) <= half+gap
 		}
 		return st.whole.segments[q.Segment] == &p.head.part && math.Abs(q.R-given(p.in.Radius)) <= half+gap
 	}

@@ -92,7 +92,7 @@ func (m *model) longSeam(s *loads.State, c *loadCase) misalignedSeam {
 	seams, a, longErr, _ := m.cylinderSeams(c)
 	x := misalignedSeam{id: "cylinder/misalignment", title: "Cylinder: long seam out of line or out of round", efficiency: 1, limits: a.Zone, wall: m.cyl.least}
 	var elasticErr error
-	x.e, x.ν, elasticErr = m.elastic(&m.cyl, c.temperature)
+	x.e, x.ν, elasticErr = m.elastic(m.cyl, c.temperature)
 	x.err = errors.Join(m.massErr, longErr, a.ZoneKnown, elasticErr)
 	if m.long != nil {
 		x.efficiency = seams.Long
@@ -148,7 +148,7 @@ func (m *model) courseSeam(j *tank.Joint, c *loadCase) misalignedSeam {
 	x := misalignedSeam{id: "cylinder/girth-misalignment", title: "Cylinder: girth seam out of line", around: true, limits: a.Zone, wall: m.cyl.least}
 	var effErr, elasticErr error
 	x.efficiency, effErr = m.girthEfficiency(j, c, 2*(m.cyl.radius+m.cyl.nominal))
-	x.e, x.ν, elasticErr = m.elastic(&m.cyl, c.temperature)
+	x.e, x.ν, elasticErr = m.elastic(m.cyl, c.temperature)
 	x.err = errors.Join(m.massErr, longErr, girthErr, a.ZoneKnown, effErr, elasticErr)
 	if given(j.Peaking) > 0 {
 		x.err = errors.Join(errors.New(noGirthPeak), x.err)
@@ -191,7 +191,7 @@ func (m *model) alongCylinder(s *loads.State, c *loadCase) spots {
 	var out spots
 	t := m.cyl.least
 	for _, q := range st.pressure.Stations {
-		if st.whole.segments[q.Segment] != &m.cyl {
+		if st.whole.segments[q.Segment] != m.cyl {
 			continue
 		}
 		bend := math.Abs(stressAt(q).MeridionalBending)
@@ -226,7 +226,7 @@ func (m *model) aroundCourses(s *loads.State, c *loadCase) spots {
 		return len(m.t.Cylinder.GirthStations) == 0
 	}
 	for i, q := range all {
-		if st.whole.segments[q.Segment] != &m.cyl || !near(i) {
+		if st.whole.segments[q.Segment] != m.cyl || !near(i) {
 			continue
 		}
 		x := stressAt(q)

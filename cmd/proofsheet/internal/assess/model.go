@@ -45,7 +45,7 @@ type headPart struct {
 type model struct {
 	t       *tank.Tank
 	in      *interior
-	cyl     part
+	cyl     *part
 	long    *tank.Joint // nil for a drawn or extruded tube
 	girth   *tank.Joint // between courses, nil for one course
 	aft     *headPart
@@ -63,7 +63,8 @@ type model struct {
 	lones        map[loneKey]*loneHead
 	operating    []operatingState
 	ranges       map[string]*jointRange // of each joint, over the operating states
-	trial        bool                   // of a tank in sizing, which is assessed again as a whole: its mesh is not halved to see
+	meshes       *meshes                // nil of a tank in sizing, which is assessed again as a whole: its mesh is not halved to see
+	coarse       map[shellKey]error     // meshes that have been refused
 	twoSided     bool                   // some case has a lateral load factor
 	withoutShell bool                   // no numerical shell is made
 	rings        map[string]*ringRange  // of each ring, by the end it stands at, over the operating states
@@ -91,7 +92,7 @@ func newModel(t *tank.Tank) (*model, error) {
 		return nil, err
 	}
 	c := t.Cylinder
-	m.cyl = part{
+	m.cyl = &part{
 		name: "cylinder", title: "Cylinder", material: c.Material, nominal: c.Thickness, corrosion: c.Corrosion,
 		least: c.Wall(), radius: c.NominalInsideDiameter() / 2,
 	}

@@ -44,28 +44,28 @@ func (m *model) nearRule() material.Rule {
 func (m *model) permissible(cases []*loadCase) []report.PermissiblePressure {
 	meop := *cases[0]
 	meop.temperature = hottestNear(cases)
-	var out []report.PermissiblePressure
-	add := func(name string, checks func(c *loadCase) []check.Result) {
-		p, by := m.highest(&meop, checks)
-		row := report.PermissiblePressure{Part: name, Pressure: p, Check: by, Rule: string(m.nearRule())}
-		if math.IsNaN(p) {
-			row.Note = "not assessed: " + by
-			row.Check = ""
-		}
-		out = append(out, row)
+	type part struct {
+		name   string
+		checks func(m *model, c *loadCase) []check.Result
 	}
-	add("cylinder", func(c *loadCase) []check.Result { return m.checkWholeCylinder(c.states[0], c) })
+	parts := []part{{"cylinder", func(m *model, c *loadCase) []check.Result { return m.checkWholeCylinder(c.states[0], c) }}}
 	for _, h := range m.ends() {
-		add(h.name, func(c *loadCase) []check.Result { return m.checkHead(h, c.states[0], c) })
+		parts = append(parts, part{h.name, func(m *model, c *loadCase) []check.Result { return m.checkHead(h, c.states[0], c) }})
 	}
 	for _, p := range m.ports {
-		add("port."+p.in.Name, func(c *loadCase) []check.Result {
-			return m.checkPortAmong(p, c.states[0], c)
-		})
+		parts = append(parts, part{"port." + p.in.Name, func(m *model, c *loadCase) []check.Result { return m.checkPortAmong(p, c.states[0], c) }})
 	}
 	if len(m.zonesAt(meop.temperature).groups) > 0 {
-		add("weld zones", func(c *loadCase) []check.Result { return []check.Result{m.checkWeldZones(c.states[0], c)} })
+		parts = append(parts, part{"weld zones", func(m *model, c *loadCase) []check.Result { return []check.Result{m.checkWeldZones(c.states[0], c)} }})
 	}
+	out := make([]report.PermissiblePressure, len(parts))
+	m.shared(len(parts), func(m *model, i int) {
+		p, by := m.highest(&meop, func(c *loadCase) []check.Result { return parts[i].checks(m, c) })
+		out[i] = report.PermissiblePressure{Part: parts[i].name, Pressure: p, Check: by, Rule: string(m.nearRule())}
+		if math.IsNaN(p) {
+			out[i].Check, out[i].Note = "", "not assessed: "+by
+		}
+	})
 	return out
 }
 

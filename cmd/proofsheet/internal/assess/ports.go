@@ -49,7 +49,7 @@ func (p *portPart) metal() float64 {
 // newPorts resolves the ports on their walls.
 func (m *model) newPorts() error {
 	for _, in := range m.t.Port {
-		p := &portPart{in: in, host: m.cyl}
+		p := &portPart{in: in, host: *m.cyl}
 		switch in.On {
 		case "aft":
 			p.head = m.aft

@@ -116,7 +116,7 @@ func (m *model) proofPoints(cases []*loadCase) (out []proofPoint) {
 		from, to   float64 // [m]
 		first, end string
 	}{
-		{&m.aft.part, lo, 0, "lowest point", "seam"}, {&m.cyl, 0, L, "aft seam", "forward seam"}, {&m.fwd.part, L, hi, "seam", "highest point"},
+		{&m.aft.part, lo, 0, "lowest point", "seam"}, {m.cyl, 0, L, "aft seam", "forward seam"}, {&m.fwd.part, L, hi, "seam", "highest point"},
 	} {
 		out = append(out, proofPoint{row.p.name + ", " + row.first, row.p, row.from}, proofPoint{row.p.name + ", " + row.end, row.p, row.to})
 		for _, c := range cases {

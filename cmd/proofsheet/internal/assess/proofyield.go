@@ -107,7 +107,7 @@ func (m *model) proofCylinder(t *proofTest, s *loads.State, c *loadCase) []check
 	cyl := shell.Cylinder{InsideRadius: m.cyl.corroded(), Thickness: m.cyl.least, Length: m.t.Cylinder.Length}
 	seams, _, longErr, girthErr := m.cylinderSeams(c)
 	cond, condErr := m.cylinderCondition(s, c)
-	parent, zone, err := m.proofYields(&m.cyl)
+	parent, zone, err := m.proofYields(m.cyl)
 	var a shell.Allowables
 	var e1, e2, e3, e4 error
 	a.Parent, e1 = proofLimit(t.rules, parent, 1)
@@ -128,7 +128,7 @@ func (m *model) proofCylinder(t *proofTest, s *loads.State, c *loadCase) []check
 func (m *model) proofLimits(t *proofTest, h *headPart, c *loadCase) (heads.Seams, heads.Allowables, error) {
 	seams, a, err := m.headSeams(h, c)
 	parent, zone, yieldErr := m.proofYields(&h.part)
-	_, shellZone, shellErr := m.proofYields(&m.cyl)
+	_, shellZone, shellErr := m.proofYields(m.cyl)
 	var e1, e2, e3, e4 error
 	a.Parent, e1 = proofLimit(t.rules, parent, 1)
 	a.Zone, e2 = proofLimit(t.rules, zone, 1)

@@ -15,15 +15,15 @@ import (
 // Record assesses the tank and judges the log of its proof test by the plan. An
 // error is a fault of the input that only the whole tank shows.
 func Record(t *tank.Tank, l *tank.Log, o Options) (*report.Sheet, *report.Record, error) {
-	r, err := newRun(t, o)
-	if err != nil {
-		return nil, nil, err
+	type judged struct {
+		sheet  *report.Sheet
+		record *report.Record
 	}
-	r.parts = r.permissible(r.cases)
-	r.near, r.nearWhy = nearPressure(r.parts, append(r.checks, r.unbuilt...))
-	r.finish()
-	s := r.sheet()
-	return s, r.record(s, l), nil
+	out, err := onFineMeshes(t, o, func(r *run) judged {
+		s := r.whole()
+		return judged{s, r.record(s, l)}
+	})
+	return out.sheet, out.record, err
 }
 
 // record judges the log.

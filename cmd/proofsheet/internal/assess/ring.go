@@ -81,7 +81,7 @@ func (m *model) ringOf(h *headPart, s *loads.State, c *loadCase) (edge.Junction,
 	if err != nil {
 		return j, err
 	}
-	e, _, err := m.elastic(&m.cyl, c.temperature)
+	e, _, err := m.elastic(m.cyl, c.temperature)
 	if err != nil {
 		return j, err
 	}

@@ -26,7 +26,7 @@ func (r *run) sheet() *report.Sheet {
 		Checks: r.checks, Conditions: r.conditions(), Quantities: r.quantities(), Permissible: r.parts,
 		Basis: r.basisRows(), Materials: r.materialSheets(), Joints: r.jointSheets(), Cases: r.caseSheets(),
 		PeopleBox: r.peopleBox(), Cautions: r.cautionList(), Notes: r.notes(), Recalled: r.recalled(),
-		Assumptions: append(assumptions(), r.shellNote()), NotCovered: notCovered(),
+		Assumptions: append(assumptions(), r.shellWords()), NotCovered: notCovered(),
 		Section: r.section(), Charts: slices.Concat(r.meridianCharts(), r.lineChart(), r.flightCharts()),
 		Proof: r.proofSheet(),
 	}

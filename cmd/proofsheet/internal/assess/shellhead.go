@@ -74,7 +74,7 @@ func (m *model) loneModel(h *headPart, T, yieldHead, yieldCylinder float64) (*re
 		s.Segments = append(s.Segments, revolution.Segment{Name: p.Name, Curve: p.Curve, Thickness: p.wall, Modulus: e, Poisson: ν, Yield: yieldHead, Linked: true})
 	}
 	R, t := m.midCylinder(k)
-	e, ν, err := m.elastic(&m.cyl, T)
+	e, ν, err := m.elastic(m.cyl, T)
 	if err != nil {
 		return nil, nil, err
 	}
@@ -195,7 +195,7 @@ func (r *run) collapse(h *headPart) (float64, error) {
 		return math.Min(x.parent.Yield.Value, x.zone.Yield.Value), errors.Join(p.refused, x.parentErr, x.zoneErr)
 	}
 	head, err1 := least(&h.part)
-	cylinder, err2 := least(&r.cyl)
+	cylinder, err2 := least(r.cyl)
 	if err := errors.Join(err1, err2); err != nil {
 		return math.NaN(), err
 	}

@@ -42,6 +42,9 @@ func (m *model) shellAt(k shellKey) (*wholeTank, error) {
 	if m.withoutShell {
 		return nil, errWithoutShell
 	}
+	if err := m.coarse[k]; err != nil {
+		return nil, err
+	}
 	if w, ok := m.shells[k]; ok {
 		return w.whole, w.err
 	}
@@ -84,7 +87,7 @@ func (m *model) newShell(k shellKey) (*wholeTank, error) {
 	}
 	w.joint["aft"] = len(s.Segments)
 	for _, c := range m.courses(-aft.beyond, m.t.Cylinder.Length+fwd.beyond, t, k) {
-		errs = append(errs, add(&m.cyl, "cylinder", revolution.Line{From: revolution.Point{R: R, Z: c.from}, To: revolution.Point{R: R, Z: c.to}}, c.wall))
+		errs = append(errs, add(m.cyl, "cylinder", revolution.Line{From: revolution.Point{R: R, Z: c.from}, To: revolution.Point{R: R, Z: c.to}}, c.wall))
 	}
 	w.joint["forward"] = len(s.Segments)
 	for i := len(fwd.parts) - 1; i >= 0; i-- {
@@ -116,24 +119,10 @@ func (m *model) newShell(k shellKey) (*wholeTank, error) {
 	if w.model, err = revolution.New(s); err != nil {
 		return nil, err
 	}
-	if err = m.solveUnits(w); err == nil && !m.trial {
-		err = fineEnough(w.model, w.unit, m.unitPressure(w))
+	if err = m.solveUnits(w); err == nil && m.meshes != nil {
+		m.meshes.look(k, func() error { return fineEnough(w.model, w.unit, m.unitPressure(w), meshLimit) })
 	}
 	return w, err
-}
-
-// meshLimit is the mesh error above which no answer of the numerical shell is
-// used [-].
-const meshLimit = 0.01
-
-// fineEnough refuses a mesh on which the stresses u of a load would change by more
-// than meshLimit of the largest on elements half as long.
-func fineEnough(m *revolution.Model, u *revolution.Solution, l revolution.Load) error {
-	e, err := m.MeshError(u, l)
-	if err == nil && !(e.Stress <= meshLimit) {
-		err = fmt.Errorf("the mesh of the numerical shell is too coarse: %.2g of the largest stress", e.Stress)
-	}
-	return err
 }
 
 // midCylinder returns the mid-wall radius of the cylinder and its wall [m].
@@ -190,7 +179,7 @@ func (m *model) courses(from, to, wall float64, k shellKey) []course {
 // seamRing is the ring of a stiffened seam, outside the cylinder.
 func (m *model) seamRing(h *headPart, node int, R, t float64, k shellKey) revolution.Ring {
 	b, d := h.in.Ring.Width, h.in.Ring.Thickness
-	e, ν, _ := m.elastic(&m.cyl, k.T)
+	e, ν, _ := m.elastic(m.cyl, k.T)
 	return revolution.Ring{Node: node, Area: b * d, Radial: b * d * d * d / 12, Axial: d * b * b * b / 12,
 		Torsion: b * d * d * d / 3, Modulus: e, Poisson: ν, Offset: revolution.Point{R: t/2 + d/2}}
 }

@@ -186,7 +186,7 @@ func (m *model) seamLoadAt(h *headPart, s *loads.State, c *loadCase, st *shellSt
 	}
 	axial := math.NaN()
 	for _, at := range st.pressure.Stations {
-		if st.whole.segments[at.Segment] != &m.cyl {
+		if st.whole.segments[at.Segment] != m.cyl {
 			continue
 		}
 		if axial = at.NPhi; h.end == "aft" {

@@ -115,7 +115,7 @@ type use struct {
 
 // uses lists where every material is used.
 func (r *run) uses() (out []use) {
-	out = append(out, use{"cylinder", r.cyl.material, r.weldsOf(&r.cyl), r.cyl.nominal})
+	out = append(out, use{"cylinder", r.cyl.material, r.weldsOf(r.cyl), r.cyl.nominal})
 	for _, h := range r.ends() {
 		out = append(out, use{h.name, h.material, r.weldsOf(&h.part), h.nominal})
 	}

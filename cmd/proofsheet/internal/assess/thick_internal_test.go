@@ -44,7 +44,7 @@ func TestCoarseMesh(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		return fineEnough(m, u, l)
+		return fineEnough(m, u, l, meshLimit)
 	}
 	if err := build(0); err != nil {
 		t.Errorf("the mesh as it is chosen: %v", err)

@@ -24,7 +24,6 @@ func NewTrial(t *tank.Tank) (*Trial, error) {
 	if err != nil {
 		return nil, err
 	}
-	m.trial = true
 	m.masses, m.massErr = m.structure()
 	tr := &Trial{model: m}
 	tr.cases, err = m.cases()

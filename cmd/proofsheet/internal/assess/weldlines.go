@@ -124,21 +124,21 @@ var seamStation = map[string]float64{"aft": 0, "forward": 1}
 // cylinderLines adds the seams of the cylinder, those to the heads among them.
 func (m *model) cylinderLines(add func(weldLine, ...part)) {
 	if m.long != nil {
-		add(weldLine{name: "long seam (" + m.long.Name + ")", form: longWeld, joint: m.long.Name, clock: m.t.Cylinder.LongSeamClock}, m.cyl)
+		add(weldLine{name: "long seam (" + m.long.Name + ")", form: longWeld, joint: m.long.Name, clock: m.t.Cylinder.LongSeamClock}, *m.cyl)
 	}
 	for _, h := range m.ends() {
 		if h.seam != nil {
-			add(weldLine{name: h.end + " seam (" + h.seam.Name + ")", form: girthWeld, joint: h.seam.Name, z: seamStation[h.end] * m.t.Cylinder.Length, head: h}, m.cyl, h.part)
+			add(weldLine{name: h.end + " seam (" + h.seam.Name + ")", form: girthWeld, joint: h.seam.Name, z: seamStation[h.end] * m.t.Cylinder.Length, head: h}, *m.cyl, h.part)
 		}
 	}
 	if m.girth == nil {
 		return
 	}
 	if len(m.t.Cylinder.GirthStations) == 0 {
-		add(weldLine{name: "girth seam (" + m.girth.Name + ", station not given)", form: girthWeld, joint: m.girth.Name, unsaid: true}, m.cyl)
+		add(weldLine{name: "girth seam (" + m.girth.Name + ", station not given)", form: girthWeld, joint: m.girth.Name, unsaid: true}, *m.cyl)
 	}
 	for _, z := range m.t.Cylinder.GirthStations {
-		add(weldLine{name: fmt.Sprintf("girth seam (%s) at %.4g mm", m.girth.Name, z*1e3), form: girthWeld, joint: m.girth.Name, z: z}, m.cyl)
+		add(weldLine{name: fmt.Sprintf("girth seam (%s) at %.4g mm", m.girth.Name, z*1e3), form: girthWeld, joint: m.girth.Name, z: z}, *m.cyl)
 	}
 }
 
