@@ -44,7 +44,7 @@ func newCone(g Geometry) (Head, error) {
 		return nil, err
 	}
 	g.Depth = depth
-	return &meridian{"cone", g, []piece{line{x1: depth, r1: tip, r2: R, α: g.HalfAngle}}}, nil
+	return &meridian{kind: "cone", g: g, pieces: []piece{line{x1: depth, r1: tip, r2: R, α: g.HalfAngle}}}, nil
 }
 
 // coneVessel and coneEuropean are the plain cone at the cylinder's diameter.

@@ -40,7 +40,7 @@ func newEllipsoid(g Geometry) (Head, error) {
 	if g.Aspect < 1-rounding {
 		return nil, fmt.Errorf("aspect D/2h is %.4g, must be 1 or more: the head is deeper than a hemisphere", g.Aspect)
 	}
-	return &meridian{"ellipsoid", g, []piece{ellipse{a: g.InsideDiameter / 2, b: g.Depth}}}, nil
+	return &meridian{kind: "ellipsoid", g: g, pieces: []piece{ellipse{a: g.InsideDiameter / 2, b: g.Depth}}}, nil
 }
 
 // ellipsoidVessel returns, D and h inside,

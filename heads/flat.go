@@ -22,7 +22,7 @@ func newFlat(g Geometry) (Head, error) {
 	if err := g.accept("flat head", flatTakes); err != nil {
 		return nil, err
 	}
-	return &meridian{"flat", g, []piece{disc{g.InsideDiameter / 2}}}, nil
+	return &meridian{kind: "flat", g: g, pieces: []piece{disc{g.InsideDiameter / 2}}}, nil
 }
 
 // flatVessel returns, d the inside diameter and C the factor of the corner weld,

@@ -28,7 +28,7 @@ func newHemisphere(g Geometry) (Head, error) {
 		return nil, err
 	}
 	g.Depth = r
-	return &meridian{"hemisphere", g, []piece{arc{called: "sphere", ρ: r, b: math.Pi / 2}}}, nil
+	return &meridian{kind: "hemisphere", g: g, pieces: []piece{arc{called: "sphere", ρ: r, b: math.Pi / 2}}}, nil
 }
 
 // hemisphereVessel returns, with the inside radius R and SE the lower of head

@@ -3,6 +3,7 @@ package heads
 import (
 	"fmt"
 	"math"
+	"sync/atomic"
 )
 
 // rounding is the relative distance by which a number may miss the end of its
@@ -15,6 +16,7 @@ type meridian struct {
 	kind   string
 	g      Geometry
 	pieces []piece
+	track  atomic.Pointer[track] // the last one asked for
 }
 
 func (m *meridian) Kind() string       { return m.kind }

@@ -106,7 +106,10 @@ func (at place) note(j material.Judged) string {
 
 // worstPoint judges the places along a head and returns the one with the least margin.
 func worstPoint(h Head, w Wall, l Loading, a Allowables, s Seams) (material.Judged, place, error) {
-	places, err := l.places(h, w)
+	if err := l.whole(w); err != nil {
+		return material.Judged{}, place{}, err
+	}
+	t, err := trackOf(h, w)
 	if err == nil {
 		err = a.ZoneKnown
 	}
@@ -114,10 +117,10 @@ func worstPoint(h Head, w Wall, l Loading, a Allowables, s Seams) (material.Judg
 		return material.Judged{}, place{}, err
 	}
 	g := h.Geometry()
-	zone := s.zone().inside(places)
-	at := walk{l: l, g: g, wall: w.Thickness, places: places, apart: zone,
-		due: func(all []trial, i int) []trial {
-			return a.trials(all, places[i], g.Inward, l, s, zone[i], i == len(places)-1)
+	zone := s.zone().inside(t)
+	at := walk{l: l, g: g, wall: w.Thickness, track: t, apart: zone,
+		due: func(all []trial, i int, p place) []trial {
+			return a.trials(all, p, g.Inward, l, s, zone[i], i == len(t.points)-1)
 		}}
 	return at.worst()
 }
@@ -130,46 +133,15 @@ func notCompared(err error, x float64) error {
 	return fmt.Errorf("at %.4g m from the seam the stress or its limit is not a number", x)
 }
 
-// places returns the points of the mid-surface, apex first, the straight flange
-// last, and so the girth seam too, their stresses not yet filled in.
-func (l Loading) places(h Head, w Wall) ([]place, error) {
+// whole refuses a loading that is not complete.
+func (l Loading) whole(w Wall) error {
 	if !(w.Thickness > 0) || !(w.Corrosion >= 0) || l.Pressure == nil || l.Force == nil {
-		return nil, errors.New("wall, pressure or axial force along the head is missing")
+		return errors.New("wall, pressure or axial force along the head is missing")
 	}
 	if !(l.PressureLeast <= 1) {
-		return nil, errors.New("the smallest simultaneous pressure must not exceed the pressure")
+		return errors.New("the smallest simultaneous pressure must not exceed the pressure")
 	}
-	g := h.Geometry()
-	pieces := h.Pieces(samples, w.Corrosion+w.Thickness/2)
-	if pieces == nil {
-		return nil, errors.New("the wall is too thick for the radii of the head: it has no mid-surface")
-	}
-	points := 1
-	for _, piece := range pieces {
-		points += len(piece)
-	}
-	all := make([]place, 0, points)
-	for _, piece := range pieces {
-		for _, pt := range piece {
-			all = append(all, place{Point: pt})
-		}
-	}
-	rim := all[len(all)-1].Point
-	if err := check.Within("heads.CheckMembrane", "mid-wall radius over wall at the seam", rim.R/w.Thickness, thinnest, math.MaxFloat64, "thin-wall membrane theory"); err != nil {
-		return nil, err
-	}
-	from := g.StraightFlange
-	for i := len(all) - 1; i >= 0; i-- {
-		if i < len(all)-1 {
-			from += math.Hypot(all[i].X-all[i+1].X, all[i].R-all[i+1].R)
-		}
-		all[i].from = from
-	}
-	if g.StraightFlange > 0 { // a cylinder of the head's wall, up to the girth seam
-		rim.R1, rim.R2, rim.Phi, rim.Piece = math.Inf(1), rim.R, math.Pi/2, "straight flange"
-		all = append(all, place{Point: rim})
-	}
-	return all, nil
+	return nil
 }
 
 // stress fills in the stresses of one place, wall t [m].

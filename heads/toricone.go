@@ -59,7 +59,7 @@ func newToricone(g Geometry) (Head, error) {
 		return nil, err
 	}
 	g.Depth = depth
-	return &meridian{"toricone", g, []piece{
+	return &meridian{kind: "toricone", g: g, pieces: []piece{
 		line{x1: depth, r1: tip, x2: r * math.Sin(α), r2: joint, α: α, tangent: true},
 		arc{called: "knuckle", r0: R - r, ρ: r, a: math.Pi/2 - α, b: math.Pi / 2},
 	}}, nil

@@ -49,7 +49,7 @@ func newTorisphere(g Geometry) (Head, error) {
 		return nil, err
 	}
 	g.Depth = depth
-	return &meridian{"torisphere", g, []piece{
+	return &meridian{kind: "torisphere", g: g, pieces: []piece{
 		arc{called: "crown", x0: depth - L, ρ: L, b: φ0},
 		arc{called: "knuckle", r0: R - r, ρ: r, a: φ0, b: math.Pi / 2},
 	}}, nil

@@ -11,14 +11,16 @@ type walk struct {
 	l      Loading
 	g      Geometry
 	wall   float64 // [m]
-	places []place
-	apart  []bool                           // what a place is judged by changes where this does
-	due    func(all []trial, i int) []trial // appends the comparisons of a place whose stress is known
-	uses   []float64                        // demand over capacity, not a number: not looked at [-]
-	trials []trial                          // of the place just looked at
-	most   float64                          // largest use so far [-]
+	track  *track
+	apart  []bool                                    // what a place is judged by changes where this does
+	due    func(all []trial, i int, p place) []trial // appends the comparisons of a place
+	uses   []float64                                 // demand over capacity of the places looked at [-]
+	held   []bool                                    // the hoop stress is held there
+	trials []trial                                   // of the place just looked at
+	most   float64                                   // largest use so far [-]
 	best   trial
 	at     int // place of the largest use
+	place  place
 }
 
 // stride is how many places are passed over at first. Between two places looked at the
@@ -32,10 +34,8 @@ const stride = 8
 // is eight times what a parabola rises over its chord, and no less than what a kink does.
 // A hoop stress that begins to be held in between has the stretch looked at too.
 func (w *walk) worst() (material.Judged, place, error) {
-	w.most, w.at, w.uses = math.Inf(-1), -1, make([]float64, len(w.places))
-	for i := range w.uses {
-		w.uses[i] = math.NaN()
-	}
+	n := len(w.track.points)
+	w.most, w.at, w.uses, w.held = math.Inf(-1), -1, make([]float64, n), make([]bool, n)
 	marks := w.marks()
 	for _, i := range marks {
 		if err := w.look(i); err != nil {
@@ -54,17 +54,17 @@ func (w *walk) worst() (material.Judged, place, error) {
 	if w.at < 0 {
 		return material.Judged{}, place{}, nil
 	}
-	at := w.places[w.at]
-	at.where = w.best.where
+	w.place.where = w.best.where
 	j := w.best.judged()
-	return j, at, j.Err
+	return j, w.place, j.Err
 }
 
 // marks returns the places to look at first, in their order.
 func (w *walk) marks() (out []int) {
-	last := len(w.places) - 1
-	for i, p := range w.places {
-		end := i == 0 || i == last || w.places[i-1].Piece != p.Piece || w.places[i+1].Piece != p.Piece
+	last := len(w.track.points) - 1
+	out = make([]int, 0, last/stride+8)
+	for i := range w.track.points {
+		end := i == 0 || i == last || w.track.piece[i-1] != w.track.piece[i] || w.track.piece[i+1] != w.track.piece[i]
 		border := !end && (w.apart[i-1] != w.apart[i] || w.apart[i+1] != w.apart[i])
 		if end || border || i%stride == 0 {
 			out = append(out, i)
@@ -75,12 +75,12 @@ func (w *walk) marks() (out []int) {
 
 // look judges one place.
 func (w *walk) look(i int) error {
-	p := &w.places[i]
-	if err := w.l.stress(p, w.g, w.wall); err != nil {
+	p := place{Point: w.track.points[i], from: w.track.from[i]}
+	if err := w.l.stress(&p, w.g, w.wall); err != nil {
 		return err
 	}
-	w.uses[i] = math.Inf(-1)
-	w.trials = w.due(w.trials[:0], i)
+	w.uses[i], w.held[i] = math.Inf(-1), p.hoopHeld(w.g.Inward)
+	w.trials = w.due(w.trials[:0], i, p)
 	for _, t := range w.trials {
 		use := t.use()
 		if !(use >= 0) {
@@ -88,7 +88,7 @@ func (w *walk) look(i int) error {
 		}
 		w.uses[i] = math.Max(w.uses[i], use)
 		if use > w.most || use == w.most && i < w.at {
-			w.most, w.best, w.at = use, t, i
+			w.most, w.best, w.at, w.place = use, t, i, p
 		}
 	}
 	return nil
@@ -102,7 +102,7 @@ func (w *walk) mayHide(marks []int, k int) bool {
 	if math.IsInf(a, -1) && math.IsInf(b, -1) { // not judged at either end, nor between
 		return false
 	}
-	if w.places[i].hoopHeld(w.g.Inward) != w.places[j].hoopHeld(w.g.Inward) {
+	if w.held[i] != w.held[j] {
 		return true
 	}
 	bulge, known := 0.0, false
@@ -111,7 +111,7 @@ func (w *walk) mayHide(marks []int, k int) bool {
 			continue
 		}
 		l, c, r := marks[m-1], marks[m], marks[m+1]
-		if w.places[l].Piece != w.places[c].Piece || w.places[r].Piece != w.places[c].Piece || w.apart[l] != w.apart[c] || w.apart[r] != w.apart[c] {
+		if of := w.track.piece; of[l] != of[c] || of[r] != of[c] || w.apart[l] != w.apart[c] || w.apart[r] != w.apart[c] {
 			continue
 		}
 		left, right := (w.uses[c]-w.uses[l])/float64(c-l), (w.uses[r]-w.uses[c])/float64(r-c)

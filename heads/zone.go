@@ -26,11 +26,11 @@ func (s Seams) zone() Zone {
 
 // inside reports of every place whether it lies in the zone or is the first one
 // past its border, so that the border itself is never missed.
-func (z Zone) inside(places []place) []bool {
-	in := make([]bool, len(places))
-	for i := range places {
-		j := min(i+1, len(places)-1)
-		if z.meets(places[i], places[j]) {
+func (z Zone) inside(t *track) []bool {
+	in := make([]bool, len(t.points))
+	for i := range t.points {
+		j := min(i+1, len(t.points)-1)
+		if z.meets(t, i, j) {
 			in[i], in[j] = true, true
 		}
 	}
@@ -38,12 +38,13 @@ func (z Zone) inside(places []place) []bool {
 }
 
 // meets reports whether the zone lies on the stretch of wall between two places.
-func (z Zone) meets(a, b place) bool {
-	if z.Everywhere || z.Girth > 0 && math.Min(a.from, b.from) <= z.Girth {
+func (z Zone) meets(t *track, i, j int) bool {
+	if z.Everywhere || z.Girth > 0 && math.Min(t.from[i], t.from[j]) <= z.Girth {
 		return true
 	}
+	a, b := t.points[i].R, t.points[j].R
 	for _, r := range z.Radii {
-		if math.Max(a.R, b.R) >= r[0] && math.Min(a.R, b.R) <= r[1] {
+		if math.Max(a, b) >= r[0] && math.Min(a, b) <= r[1] {
 			return true
 		}
 	}
@@ -74,17 +75,20 @@ func CheckZone(h Head, end string, w Wall, l Loading, limits material.Limits, z 
 
 // worstInZone returns the worst equivalent stress of the places in a zone.
 func (l Loading) worstInZone(h Head, w Wall, limits material.Limits, z Zone) (material.Judged, place, error) {
-	places, err := l.places(h, w)
+	if err := l.whole(w); err != nil {
+		return material.Judged{}, place{}, err
+	}
+	t, err := trackOf(h, w)
 	if err != nil {
 		return material.Judged{}, place{}, err
 	}
-	g, in := h.Geometry(), z.inside(places)
-	walked := walk{l: l, g: g, wall: w.Thickness, places: places, apart: in,
-		due: func(all []trial, i int) []trial {
+	g, in := h.Geometry(), z.inside(t)
+	walked := walk{l: l, g: g, wall: w.Thickness, track: t, apart: in,
+		due: func(all []trial, i int, p place) []trial {
 			if !in[i] {
 				return all
 			}
-			return places[i].equivalents(all, limits, "in the weld zone", g.Inward, l)
+			return p.equivalents(all, limits, "in the weld zone", g.Inward, l)
 		}}
 	j, at, err := walked.worst()
 	if err == nil && at.where == "" {

@@ -114,13 +114,10 @@ func (r AreaReport) compare(pl Plane, a Areas, what string) reading {
 
 // readings lists every comparison, areas first.
 func (r AreaReport) readings() []reading {
-	var all []reading
-	for _, pl := range []Plane{r.Meridional, r.Transverse} {
-		for _, part := range []struct {
-			name string
-			a    Areas
-		}{{"whole section", pl.Whole}, {"outboard side alone", pl.Outboard}, {"inboard side alone", pl.Inboard}} {
-			all = append(all, r.compare(pl, part.a, pl.Name+" plane, "+part.name))
+	all := make([]reading, 0, 16)
+	for _, pl := range [2]*Plane{&r.Meridional, &r.Transverse} {
+		for i, a := range [3]*Areas{&pl.Whole, &pl.Outboard, &pl.Inboard} {
+			all = append(all, r.compare(*pl, *a, wordsOf[pl.Name].parts[i].reading))
 		}
 	}
 	for _, q := range r.Pressure {
@@ -216,7 +213,7 @@ const pressureAreaFormula = "p ≤ p_max = [(E_1 A_fs + A_fw) S_v + A_fb min(S_v
 // inputs lists every number of the check in the order of the work.
 func (r AreaReport) inputs() []check.Quantity {
 	p, w, fr := r.Port, r.Wall, r.Ratios
-	in := []check.Quantity{
+	in := append(make([]check.Quantity, 0, 128), // they come to about a hundred
 		check.Pa("p", "pressure at the port", r.Load.Pressure), check.M("t", "least wall", w.Thickness), check.M("t_n", "least tube wall", p.TubeWall),
 		check.M("OD", "tube outside diameter", p.OutsideDiameter), check.Rad("φ", "tube axis to wall normal", r.Chords.Obliquity),
 		check.Pa("S_v", "allowable stress, wall", r.Strengths.Wall), check.Pa("S_n", "allowable stress, tube", r.Strengths.Tube),
@@ -224,7 +221,7 @@ func (r AreaReport) inputs() []check.Quantity {
 		check.Num("f_r1", "strength ratio", fr.FR1), check.Num("f_r2", "strength ratio", fr.FR2), check.Num("f_r3", "strength ratio", fr.FR3), check.Num("f_r4", "strength ratio", fr.FR4),
 		check.M("t_r", "wall required without the port", r.RequiredWall), check.M("t_rn", "tube wall required", r.RequiredTube),
 		check.NPerM("N_θ", "resultant across the meridional plane", r.Load.Hoop), check.NPerM("N_φ", "resultant across the transverse plane", r.Load.Meridional),
-	}
+	)
 	switch w.Surface {
 	case Cylinder, Sphere:
 		in = append(in, check.M("R_m", "mid-surface radius", w.Radius))
@@ -237,39 +234,63 @@ func (r AreaReport) inputs() []check.Quantity {
 	if q := p.Insert; q != nil {
 		in = append(in, check.M("t_i", "inserted plate", q.Thickness), check.M("s_i", "reach of the inserted plate", q.OutsideDiameter/2))
 	}
-	for _, pl := range []Plane{r.Meridional, r.Transverse} {
-		in = append(in, pl.inputs()...)
-	}
+	in = r.Transverse.inputs(r.Meridional.inputs(in))
 	for _, q := range r.Pressure {
 		in = append(in, q.inputs()...)
 	}
-	in = slices.Concat(in, r.Piping.inputs(), r.Stress.inputs())
+	in = append(append(in, r.Piping.inputs()...), r.Stress.inputs()...)
 	return append(in, check.Num("K", "stress at the edge over hoop stress, were the hole open; shown only", r.stressRaise()))
 }
 
-func (pl Plane) inputs() []check.Quantity {
-	in := []check.Quantity{
-		check.M("d", pl.Name+" bore chord", pl.Bore), check.M("C", pl.Name+" outside chord", pl.Outside), check.M("t_n′", pl.Name+" tube wall along the wall", pl.TubeAlong),
-		check.Num("sin β", pl.Name+" tube to wall", pl.SinBeta), check.Num("F", pl.Name+" plane factor", pl.Factor), check.M("F t_r", pl.Name+" wall required, or N/S", pl.Strip), check.Num("E_1", pl.Name+" seam through the hole", pl.Efficiency),
-		check.M("L_p", pl.Name+" limit along the wall", pl.ParallelLimit), check.M("H", pl.Name+" limit off the wall", pl.NormalLimit), check.M("h", pl.Name+" inside projection counted", pl.InsideLimit),
+// A planeWords names the numbers of a plane, made once: a tank of many ports prints
+// them often.
+type planeWords struct {
+	bore, outside, along, tube, factor, strip, seam, limit, off, inside, short string
+	parts                                                                      [3]partWords
+}
+
+// A partWords names the numbers of a whole section or of a side.
+type partWords struct {
+	reading, limit, half, pad, asked, wall, tubeOut, tubeIn, fillet, padFillet, filletIn, padArea string
+}
+
+// wordsOf names the numbers of both planes.
+var wordsOf = map[string]*planeWords{"meridional": newPlaneWords("meridional"), "transverse": newPlaneWords("transverse")}
+
+func newPlaneWords(plane string) *planeWords {
+	w := &planeWords{plane + " bore chord", plane + " outside chord", plane + " tube wall along the wall", plane + " tube to wall", plane + " plane factor",
+		plane + " wall required, or N/S", plane + " seam through the hole", plane + " limit along the wall", plane + " limit off the wall",
+		plane + " inside projection counted", plane + " limit of a wall that is short", [3]partWords{}}
+	for i, part := range [3][2]string{{"whole", "whole section"}, {"outboard", "outboard side alone"}, {"inboard", "inboard side alone"}} {
+		name := plane + " " + part[0]
+		w.parts[i] = partWords{plane + " plane, " + part[1], name + " limit", name + " bore half-chord", name + " reach of the pad", name + " required", name + " wall", name + " tube outside",
+			name + " tube inside", name + " outside fillet", name + " pad fillet", name + " inside fillet", name + " pad"}
 	}
+	return w
+}
+
+// inputs appends the numbers of a plane.
+func (pl Plane) inputs(in []check.Quantity) []check.Quantity {
+	w := wordsOf[pl.Name]
+	in = append(in,
+		check.M("d", w.bore, pl.Bore), check.M("C", w.outside, pl.Outside), check.M("t_n′", w.along, pl.TubeAlong),
+		check.Num("sin β", w.tube, pl.SinBeta), check.Num("F", w.factor, pl.Factor), check.M("F t_r", w.strip, pl.Strip), check.Num("E_1", w.seam, pl.Efficiency),
+		check.M("L_p", w.limit, pl.ParallelLimit), check.M("H", w.off, pl.NormalLimit), check.M("h", w.inside, pl.InsideLimit),
+	)
 	if pl.WallLimit != pl.ParallelLimit {
-		in = append(in, check.M("L_w", pl.Name+" limit of a wall that is short", pl.WallLimit))
+		in = append(in, check.M("L_w", w.short, pl.WallLimit))
 	}
-	for _, part := range []struct {
-		name string
-		a    Areas
-	}{{" whole", pl.Whole}, {" outboard", pl.Outboard}, {" inboard", pl.Inboard}} {
-		name := pl.Name + part.name
-		if part.name != " whole" {
-			in = append(in, check.M("L_s", name+" limit", part.a.Limit), check.M("c", name+" bore half-chord", part.a.HalfBore))
-			if part.a.HalfPad > 0 {
-				in = append(in, check.M("D_p/2", name+" reach of the pad", part.a.HalfPad))
+	for i, a := range [3]*Areas{&pl.Whole, &pl.Outboard, &pl.Inboard} {
+		part := &w.parts[i]
+		if i > 0 {
+			in = append(in, check.M("L_s", part.limit, a.Limit), check.M("c", part.half, a.HalfBore))
+			if a.HalfPad > 0 {
+				in = append(in, check.M("D_p/2", part.pad, a.HalfPad))
 			}
 		}
-		in = append(in, check.M2("A", name+" required", part.a.Required), check.M2("A_1", name+" wall", part.a.A1), check.M2("A_2", name+" tube outside", part.a.A2),
-			check.M2("A_3", name+" tube inside", part.a.A3), check.M2("A_41", name+" outside fillet", part.a.A41), check.M2("A_42", name+" pad fillet", part.a.A42),
-			check.M2("A_43", name+" inside fillet", part.a.A43), check.M2("A_5", name+" pad", part.a.A5))
+		in = append(in, check.M2("A", part.asked, a.Required), check.M2("A_1", part.wall, a.A1), check.M2("A_2", part.tubeOut, a.A2),
+			check.M2("A_3", part.tubeIn, a.A3), check.M2("A_41", part.fillet, a.A41), check.M2("A_42", part.padFillet, a.A42),
+			check.M2("A_43", part.filletIn, a.A43), check.M2("A_5", part.padArea, a.A5))
 	}
 	return in
 }

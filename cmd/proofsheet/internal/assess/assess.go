@@ -109,14 +109,13 @@ func (r *run) checkCase(c *loadCase) []check.Result {
 	var worst []check.Result
 	for _, at := range c.moments() {
 		for _, s := range at.states {
-			for i, got := range r.checkState(s, at) {
-				got.Time = at.time
-				if i == len(worst) {
-					worst = append(worst, got)
-				} else {
-					worst[i] = worse(worst[i], got)
+			all := r.checkState(s, at)
+			for i := range all {
+				if all[i].Time = at.time; worst != nil {
+					all[i] = worse(worst[i], all[i])
 				}
 			}
+			worst = all
 		}
 	}
 	worst = append(worst, r.checkCapacity(c), r.checkBrittle(c))
@@ -128,7 +127,8 @@ func (r *run) checkCase(c *loadCase) []check.Result {
 
 // checkState makes the checks of every part in one state.
 func (r *run) checkState(s *loads.State, c *loadCase) []check.Result {
-	out := r.checkWholeCylinder(s, c)
+	out := make([]check.Result, 0, 32+8*len(r.ports)) // more than a tank has, mostly
+	out = append(out, r.checkWholeCylinder(s, c)...)
 	for _, h := range r.ends() {
 		out = append(out, r.checkHead(h, s, c)...)
 	}

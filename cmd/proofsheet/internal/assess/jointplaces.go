@@ -3,6 +3,7 @@ package assess
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"proofsheet/shell/edge"
 )
@@ -28,15 +29,11 @@ func (m *model) placesOf(joint shellJoint, st *shellState, load seamLoad, l join
 	at := m.reachesOf(joint, st)
 	walls := [2]string{joint.near, joint.far}
 	var out []stationRef
-	type class struct {
-		side int
-		zone bool
-	}
 	const kinds = 2*len(weights) + 1 // and the range over the operating states
-	var most [kinds]map[class]float64
-	var where [kinds]map[class]int
-	for k := range most {
-		most[k], where[k] = map[class]float64{}, map[class]int{}
+	var most [kinds][classes]float64
+	var where [kinds][classes]int
+	for n := range where {
+		where[n] = [classes]int{-1, -1, -1, -1}
 	}
 	spread := m.ranges[joint.id]
 	for i, d := range at {
@@ -49,27 +46,41 @@ func (m *model) placesOf(joint shellJoint, st *shellState, load seamLoad, l join
 				out = append(out, stationRef{index: i, side: d.side, zone: true, across: true, where: walls[d.side] + b.words, bend: b.sign, ratio: float64(b.sign) * b.ratio, ν: b.ν})
 			}
 		}
-		k := class{d.side, d.along <= l.width[d.side]}
-		values := st.measures(i, load)
-		for n, v := range append(values[:], spread.widest(i)) {
+		k := classOf(d.side, d.along <= l.width[d.side])
+		measures := st.measures(i, load)
+		for n := range kinds {
+			v := spread.widest(i)
+			if n < len(measures) {
+				v = measures[n]
+			}
 			if v > most[n][k] {
 				most[n][k], where[n][k] = v, i
 			}
 		}
 	}
-	for _, k := range []class{{0, true}, {0, false}, {1, true}, {1, false}} {
-		seen := map[int]bool{}
-		for n := range where {
-			i, ok := where[n][k]
-			if !ok || seen[i] || at[i].along == 0 {
+	for k := range classes {
+		var seen [kinds]int
+		for n := range kinds {
+			i := where[n][k]
+			if seen[n] = i; i < 0 || slices.Contains(seen[:n], i) || at[i].along == 0 {
 				continue
 			}
-			seen[i] = true
 			name := st.whole.names[st.pressure.Stations[i].Segment]
-			out = append(out, stationRef{index: i, side: k.side, zone: k.zone, where: fmt.Sprintf("%s, %.0f mm from the joint", name, at[i].along*1e3)})
+			out = append(out, stationRef{index: i, side: k / 2, zone: k%2 == 0, where: fmt.Sprintf("%s, %.0f mm from the joint", name, at[i].along*1e3)})
 		}
 	}
 	return append(out, m.coursesNear(joint, st, at)...)
+}
+
+// classes of places: of the near and of the far wall, in the zone and away from it.
+const classes = 4
+
+// classOf returns the class of a place on a side.
+func classOf(side int, zone bool) int {
+	if zone {
+		return 2 * side
+	}
+	return 2*side + 1
 }
 
 // coursesNear picks the stations on both sides of each girth seam between courses
@@ -90,7 +101,7 @@ func (m *model) coursesNear(joint shellJoint, st *shellState, at []reachOf) (out
 		if !near(i) {
 			continue
 		}
-		if v := stressAt(all[i]).MeridionalSurface(); v > most {
+		if v := stressAt(&all[i]).MeridionalSurface(); v > most {
 			worst, most = i, v
 		}
 		for _, z := range m.t.Cylinder.GirthStations {
@@ -212,10 +223,11 @@ var weights = [3][2]float64{{1, 1}, {0, 1}, {1, 2}}
 // and of membrane with bending on the worse face [Pa], with the line load that makes
 // it most.
 func (st *shellState) measures(i int, load seamLoad) (out [2 * len(weights)]float64) {
-	for _, p := range st.stresses(i, load) {
-		for _, l := range [2]edge.Stress{p.most, p.least} {
+	sides, n := st.sides(i, load)
+	for _, p := range sides[:n] {
+		for _, l := range [2]*edge.Stress{&p.most, &p.least} {
 			for n, w := range weights {
-				s := plus(times(p.pressure, w[0]), times(l, w[1]))
+				s := plus(times(p.pressure, w[0]), times(*l, w[1]))
 				out[2*n], out[2*n+1] = math.Max(out[2*n], s.Membrane()), math.Max(out[2*n+1], s.Surface())
 			}
 		}
@@ -230,10 +242,16 @@ type stationStress struct{ pressure, most, least edge.Stress }
 // stresses returns the stress at a station; twice, for both sides, where the
 // liquid bends the tank.
 func (st *shellState) stresses(i int, load seamLoad) []stationStress {
-	p, u := stressAt(st.pressure.Stations[i]), stressAt(st.pull.Stations[i])
+	sides, n := st.sides(i, load)
+	return sides[:n:n]
+}
+
+// sides returns it as n of two.
+func (st *shellState) sides(i int, load seamLoad) (out [2]stationStress, n int) {
+	p, u := stressAt(&st.pressure.Stations[i]), stressAt(&st.pull.Stations[i])
 	most, least := times(u, load.loadMost), times(u, load.loadLeast)
 	if !load.twice {
-		return []stationStress{{p, most, least}}
+		return [2]stationStress{{p, most, least}}, 1
 	}
-	return []stationStress{{plus(p, times(u, load.bendMost)), most, least}, {plus(p, times(u, load.bendLeast)), most, least}}
+	return [2]stationStress{{plus(p, times(u, load.bendMost)), most, least}, {plus(p, times(u, load.bendLeast)), most, least}}, 2
 }

@@ -194,10 +194,10 @@ func (m *model) alongCylinder(s *loads.State, c *loadCase) spots {
 		if st.whole.segments[q.Segment] != m.cyl {
 			continue
 		}
-		bend := math.Abs(stressAt(q).MeridionalBending)
+		bend := math.Abs(stressAt(&q).MeridionalBending)
 		for _, n := range [2]float64{cond.AxialMost + cond.LoadMost, cond.AxialLeast + cond.LoadLeast} {
 			for _, face := range [2]float64{bend, -bend} {
-				out.at = append(out.at, spot{across: q.Membrane.Hoop, along: n/t + face, bend: math.Abs(stressAt(q).HoopBending)})
+				out.at = append(out.at, spot{across: q.Membrane.Hoop, along: n/t + face, bend: math.Abs(stressAt(&q).HoopBending)})
 			}
 		}
 	}
@@ -229,7 +229,7 @@ func (m *model) aroundCourses(s *loads.State, c *loadCase) spots {
 		if st.whole.segments[q.Segment] != m.cyl || !near(i) {
 			continue
 		}
-		x := stressAt(q)
+		x := stressAt(&q)
 		for _, n := range [2]float64{cond.AxialMost + cond.LoadMost, cond.AxialLeast + cond.LoadLeast} {
 			for _, face := range [2]float64{x.HoopBending, -x.HoopBending} {
 				out.at = append(out.at, spot{across: n / t, along: x.Hoop + face, bend: math.Abs(x.MeridionalBending)})

@@ -1,6 +1,8 @@
 package assess
 
 import (
+	"slices"
+
 	"proofsheet/report/check"
 )
 
@@ -11,7 +13,5 @@ func (r *run) checkCases() {
 	r.shared(len(r.cases), func(m *model, i int) {
 		results[i] = (&run{model: m, o: r.o}).checkCase(r.cases[i])
 	})
-	for _, rs := range results {
-		r.checks = append(r.checks, rs...)
-	}
+	r.checks = slices.Concat(append([][]check.Result{r.checks}, results...)...)
 }

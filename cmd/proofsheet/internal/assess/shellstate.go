@@ -136,7 +136,7 @@ func (m *model) unitPressure(w *wholeTank) revolution.Load {
 // where the wall is not thin beside its second principal radius r2: by 1 + t/(2 r2),
 // the first order of what its curvature adds at the inside face, below r2/t 10, and
 // not beyond 1.25, at r2/t 2 (practice). A tip tighter than that is not assessed.
-func stressAt(s revolution.Station) edge.Stress {
+func stressAt(s *revolution.Station) edge.Stress {
 	f := 1.0
 	if s.Slender < thinWall {
 		f = 1 + 1/(2*math.Max(s.Slender, thickest))

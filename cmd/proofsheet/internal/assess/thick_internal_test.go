@@ -13,13 +13,13 @@ func TestThickWallIsRaised(t *testing.T) {
 	for x := 2.0; x < 10; x += 0.25 {
 		q := revolution.Station{Slender: x, Membrane: revolution.Stress{Hoop: x}, Inside: revolution.Stress{Hoop: x}}
 		ri, ro := x-0.5, x+0.5
-		if lamé, got := (ro*ro+ri*ri)/(ro*ro-ri*ri), stressAt(q).Hoop; !(got >= lamé) {
+		if lamé, got := (ro*ro+ri*ri)/(ro*ro-ri*ri), stressAt(&q).Hoop; !(got >= lamé) {
 			t.Errorf("R/t %g: %g p, Lamé %g p", x, got, lamé)
 		}
 	}
 	thin := revolution.Station{Slender: 10, Membrane: revolution.Stress{Hoop: 1}, Inside: revolution.Stress{Hoop: 3}}
-	checktest.Close(t, "thin, membrane", stressAt(thin).Hoop, 1, 1e-15)
-	checktest.Close(t, "thin, bending", stressAt(thin).HoopBending, 2, 1e-15)
+	checktest.Close(t, "thin, membrane", stressAt(&thin).Hoop, 1, 1e-15)
+	checktest.Close(t, "thin, bending", stressAt(&thin).HoopBending, 2, 1e-15)
 }
 
 // A mesh too coarse for its answer is refused.
