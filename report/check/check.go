@@ -93,7 +93,7 @@ func (r Result) Status() Status {
 // rest on a number that cannot be printed.
 func (r Result) inputsFinite() bool {
 	for _, q := range r.Inputs {
-		if math.IsNaN(q.Value) || math.IsInf(q.Value, 0) {
+		if q.Value-q.Value != 0 { // of no other number
 			return false
 		}
 	}

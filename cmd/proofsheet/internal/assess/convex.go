@@ -18,13 +18,7 @@ func (m *model) convexLoaded(h *headPart) bool {
 	if h.in.Bulge == "inward" {
 		return true
 	}
-	lo, hi := m.in.Bounds()
-	for _, o := range m.operating {
-		if o.state.PressureLeast(lo) < 0 || o.state.PressureLeast(hi) < 0 {
-			return true
-		}
-	}
-	return false
+	return m.drawn
 }
 
 // checkConvex holds the strength of a head with the pressure on its convex side;

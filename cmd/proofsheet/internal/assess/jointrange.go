@@ -14,13 +14,16 @@ type operatingState struct {
 	c     *loadCase
 }
 
-// operate notes the states between which a joint's stress ranges.
+// operate notes the states between which a joint's stress ranges, and what they
+// have between them.
 func (m *model) operate(cases []*loadCase) {
+	lo, hi := m.in.Bounds()
 	for _, c := range cases {
 		for _, at := range c.moments() {
 			for _, s := range at.states {
 				m.operating = append(m.operating, operatingState{s, at})
 				m.twoSided = m.twoSided || s.Acceleration.Lateral != 0
+				m.drawn = m.drawn || s.PressureLeast(lo) < 0 || s.PressureLeast(hi) < 0
 			}
 		}
 	}

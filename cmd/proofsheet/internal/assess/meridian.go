@@ -12,8 +12,10 @@ import (
 // shellQuantities returns what the numerical shell gives in each case: of its
 // states, and of the instants of a history, the extreme.
 func (r *run) shellQuantities() (out []report.NamedQuantity) {
-	for _, c := range r.cases {
-		x := r.shellExtremes(c)
+	found := make([]shellExtremes, len(r.cases))
+	r.shared(len(r.cases), func(m *model, i int) { found[i] = m.shellExtremes(r.cases[i]) })
+	for i, c := range r.cases {
+		x := found[i]
 		add := func(key string, v float64, unit string) {
 			out = append(out, report.NamedQuantity{Key: key + "@" + c.name, Value: v, Unit: unit, Note: x.note})
 		}
@@ -39,22 +41,25 @@ type shellExtremes struct {
 }
 
 // shellExtremes finds them over the whole tank.
-func (r *run) shellExtremes(c *loadCase) shellExtremes {
+func (m *model) shellExtremes(c *loadCase) shellExtremes {
 	x := shellExtremes{equivalent: math.Inf(-1), meridional: math.Inf(-1), hoop: math.Inf(1), displacement: map[string]float64{}}
 	for _, at := range c.moments() {
 		for _, s := range at.states {
-			st := r.shellOf(s, at)
+			st := m.shellOf(s, at)
 			if st.err != nil {
 				nan := math.NaN()
 				return shellExtremes{nan, nan, nan, map[string]float64{"aft": nan, "forward": nan}, st.err.Error()}
 			}
-			for i, q := range st.pressure.Stations {
+			for i := range st.pressure.Stations {
+				q := &st.pressure.Stations[i]
 				x.equivalent = math.Max(x.equivalent, math.Max(q.Inside.Equivalent(), q.Outside.Equivalent()))
 				x.meridional = math.Max(x.meridional, math.Max(q.Inside.Meridional, q.Outside.Meridional))
 				x.hoop = math.Min(x.hoop, q.Membrane.Hoop)
+				if i == 0 || st.pressure.Stations[i-1].Segment == q.Segment {
+					continue
+				}
 				for _, end := range []string{"aft", "forward"} {
-					first := i > 0 && q.Segment == st.whole.joint[end] && st.pressure.Stations[i-1].Segment != q.Segment
-					if d, ok := x.displacement[end]; first && (!ok || math.Abs(q.Radial) > math.Abs(d)) {
+					if d, ok := x.displacement[end]; q.Segment == st.whole.joint[end] && (!ok || math.Abs(q.Radial) > math.Abs(d)) {
 						x.displacement[end] = q.Radial
 					}
 				}

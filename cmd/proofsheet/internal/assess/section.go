@@ -69,15 +69,30 @@ func (r *run) lengthwise() (out []report.SeamLine) {
 // worstPlace returns the check with the least margin among those whose place is
 // known, and that place.
 func (r *run) worstPlace(ports []report.PortOutline) (check.Result, *report.Label) {
-	for _, c := range report.WorstFirst(r.checks) {
-		if s := c.Status(); s != check.Satisfied && s != check.NotSatisfied {
+	var worst check.Result
+	var place *report.Label
+	least, rank := math.Inf(1), 0 // not satisfied before satisfied, then the least margin
+	for _, c := range r.checks {
+		s := c.Status()
+		if s != check.Satisfied && s != check.NotSatisfied {
+			continue
+		}
+		of := 1
+		if s == check.NotSatisfied {
+			of = 2
+		}
+		margin := c.Capacity.Value/(c.Factor*c.Demand.Value) - 1
+		if of < rank || of == rank && !(margin < least) {
 			continue
 		}
 		if at, ok := r.placeOf(c, ports); ok {
-			return c, &report.Label{At: at, Text: "least margin with a place: " + report.FullID(c) + " " + report.Margin(c)}
+			worst, least, rank, place = c, margin, of, &report.Label{At: at}
 		}
 	}
-	return check.Result{}, nil
+	if place != nil {
+		place.Text = "least margin with a place: " + report.FullID(worst) + " " + report.Margin(worst)
+	}
+	return worst, place
 }
 
 // placeOf returns where a check holds: a port, the joint of a head, the point of a
