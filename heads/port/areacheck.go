@@ -213,7 +213,7 @@ const pressureAreaFormula = "p ≤ p_max = [(E_1 A_fs + A_fw) S_v + A_fb min(S_v
 // inputs lists every number of the check in the order of the work.
 func (r AreaReport) inputs() []check.Quantity {
 	p, w, fr := r.Port, r.Wall, r.Ratios
-	in := append(make([]check.Quantity, 0, 128), // they come to about a hundred
+	in := append(make([]check.Quantity, 0, 176), // they come to about a hundred and fifty
 		check.Pa("p", "pressure at the port", r.Load.Pressure), check.M("t", "least wall", w.Thickness), check.M("t_n", "least tube wall", p.TubeWall),
 		check.M("OD", "tube outside diameter", p.OutsideDiameter), check.Rad("φ", "tube axis to wall normal", r.Chords.Obliquity),
 		check.Pa("S_v", "allowable stress, wall", r.Strengths.Wall), check.Pa("S_n", "allowable stress, tube", r.Strengths.Tube),

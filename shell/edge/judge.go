@@ -17,18 +17,19 @@ func inputs(s Stress, more ...check.Quantity) []check.Quantity {
 	}, more...)
 }
 
-// pressures are the shares of the pressure that may stand with the line loads.
-func (j Junction) pressures() []float64 {
+// pressures are the n shares of the pressure that may stand with the line loads.
+func (j Junction) pressures() (shares [3]float64, n int) {
 	if j.Present {
-		return []float64{1, j.PressureLeast}
+		return [3]float64{1, j.PressureLeast}, 2
 	}
-	return []float64{1, j.PressureLeast, 0}
+	return [3]float64{1, j.PressureLeast, 0}, 3
 }
 
-// states returns the stresses, without factors, that a place sees in this case.
-func (j Junction) states(p Place) (all []Stress) {
-	for _, k := range j.pressures() {
-		for _, l := range []Stress{{}, p.LoadMost, p.LoadLeast} {
+// states appends the stresses, without factors, that a place sees in this case.
+func (j Junction) states(all []Stress, p Place) []Stress {
+	shares, n := j.pressures()
+	for _, k := range shares[:n] {
+		for _, l := range [3]Stress{{}, p.LoadMost, p.LoadLeast} {
 			if s := combine(k, p.Pressure, 1, l); !slices.Contains(all, s) {
 				all = append(all, s)
 			}
@@ -36,6 +37,9 @@ func (j Junction) states(p Place) (all []Stress) {
 	}
 	return all
 }
+
+// most is the number of stresses that one case makes at a place, at most.
+const most = 12
 
 // local holds the membrane stress to 1.5 of every strength, with the factors of flight: pressure
 // factored with any line load, and line loads factored with any share of the pressure.
@@ -45,7 +49,8 @@ func (j Junction) local(w *worst, p Place) error {
 		return err
 	}
 	for _, c := range cs {
-		for _, s := range j.corners(p, c) {
+		corners, n := j.corners(p, c)
+		for _, s := range corners[:n] {
 			limit, m, across := 1.5*c.strength, s.Membrane(), math.Abs(s.Meridional)
 			ins := func(more ...check.Quantity) []check.Quantity {
 				return append(inputs(s, check.Pa(c.symbol, "strength or allowable stress", c.strength),
@@ -82,16 +87,19 @@ func (j Junction) proof(w *worst, p Place, s Stress) {
 	}
 }
 
-// corners returns the stresses of a place with the factors of a criterion. A line load without its factor lies
+// corners returns the n stresses of a place with the factors of a criterion. A line load without its factor lies
 // between none and the factored one, where no measure is larger.
-func (j Junction) corners(p Place, c criterion) (all []Stress) {
-	for _, l := range []Stress{p.LoadMost, p.LoadLeast, {}} {
-		all = append(all, combine(c.pressure, p.Pressure, c.load, l))
-		for _, k := range j.pressures() {
-			all = append(all, combine(k, p.Pressure, c.load, l))
+func (j Junction) corners(p Place, c criterion) (all [most]Stress, n int) {
+	shares, k := j.pressures()
+	for _, l := range [3]Stress{p.LoadMost, p.LoadLeast, {}} {
+		all[n] = combine(c.pressure, p.Pressure, c.load, l)
+		n++
+		for _, share := range shares[:k] {
+			all[n] = combine(share, p.Pressure, c.load, l)
+			n++
 		}
 	}
-	return all
+	return all, n
 }
 
 // span holds the range of membrane and bending, over this case, every other one and zero.
@@ -100,7 +108,7 @@ func (j Junction) span(w *worst, i int, p Place) error {
 	if err != nil {
 		return err
 	}
-	all := append(j.states(p), Stress{})
+	all := append(j.states(make([]Stress, 0, 4*most), p), Stress{})
 	for _, o := range j.Others {
 		if o.Err != nil {
 			return fmt.Errorf("another case has no stress at this place, and the range is not known: %w", o.Err)
@@ -112,7 +120,7 @@ func (j Junction) span(w *worst, i int, p Place) error {
 		if !(q.Pressure.finite() && q.LoadMost.finite() && q.LoadLeast.finite()) {
 			return fmt.Errorf("the stress of another case is not a number")
 		}
-		all = append(all, Junction{}.states(q)...) // its pressure may be absent
+		all = append(all, Junction{}.states(nil, q)...) // its pressure may be absent
 	}
 	if j.Extremes != nil {
 		if i >= len(j.Extremes) {

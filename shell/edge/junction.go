@@ -139,7 +139,7 @@ func (j Junction) CheckProof() check.Result {
 			r.Err = fmt.Errorf("%s: the yield strength is not known", p.Where)
 			return r
 		}
-		for _, s := range j.states(p) {
+		for _, s := range j.states(nil, p) {
 			j.proof(&w, p, s)
 			yields = yields || j.Sharp && s.Surface() > 2*y
 		}

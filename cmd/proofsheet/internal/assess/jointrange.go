@@ -69,6 +69,9 @@ func (m *model) lookAtRanges() {
 			}
 		}
 	}
+	for _, r := range m.ranges {
+		r.settle()
+	}
 }
 
 // directions is the number of linear measures of a plane stress on both faces of
@@ -81,6 +84,7 @@ const directions = 6
 // direction, least and most: no other state makes a larger range.
 type jointRange struct {
 	least, most [bends][][directions]extreme // without the bending of a hi-lo, and with it to either side
+	wide        []float64                    // the widest range at each station [Pa]
 	err         error
 }
 
@@ -172,16 +176,23 @@ func measured(s edge.Stress) [directions]float64 {
 	return [directions]float64{a, b, a - b, c, d, c - d}
 }
 
+// settle finds the widest range at every station once all states are entered.
+func (r *jointRange) settle() {
+	r.wide = make([]float64, len(r.least[0]))
+	for i := range r.wide {
+		for k := range directions {
+			r.wide[i] = math.Max(r.wide[i], r.most[0][i][k].measure-r.least[0][i][k].measure)
+		}
+	}
+}
+
 // widest returns the widest range at a station in any direction [Pa]; 0 without
 // operating states.
-func (r *jointRange) widest(i int) (most float64) {
-	if r == nil || r.err != nil || r.least[0] == nil {
+func (r *jointRange) widest(i int) float64 {
+	if r == nil || r.err != nil || i >= len(r.wide) {
 		return 0
 	}
-	for k := range directions {
-		most = math.Max(most, r.most[0][i][k].measure-r.least[0][i][k].measure)
-	}
-	return most
+	return r.wide[i]
 }
 
 // extremes returns them at the places of a joint, in the order of [answer].

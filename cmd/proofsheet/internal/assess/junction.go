@@ -134,7 +134,8 @@ func (m *model) jointLoad(at shellJoint, s *loads.State, c *loadCase, st *shellS
 
 // answer returns what the numerical shell gives at the places, from the stress
 // at each station. A wall with a weld along it is also held across that.
-func answer(l jointLimit, at []stationRef, stress func(ref stationRef) []stationStress) (out []edge.Place) {
+func answer(l jointLimit, at []stationRef, stress func(ref stationRef) []stationStress) []edge.Place {
+	out := make([]edge.Place, 0, 2*len(at))
 	for _, ref := range at {
 		limits := l.parent[ref.side]
 		if ref.zone {
