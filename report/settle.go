@@ -11,27 +11,29 @@ import (
 // Settle sets Verdict and Governing from the checks. The assessment calls it
 // last.
 func (s *Sheet) Settle() {
-	s.Verdict, s.Governing = check.Verdict(s.Checks), s.governing()
+	s.Verdict, s.Governing = s.judge()
 }
 
 // Consistent returns an error where the stated verdict or governing check is
 // not that of the checks: such a sheet must not be printed.
 func (s *Sheet) Consistent() error {
-	if want := check.Verdict(s.Checks); s.Verdict != want {
-		return fmt.Errorf("the sheet states %q but its checks say %q", s.Verdict, want)
+	verdict, governing := s.judge()
+	if s.Verdict != verdict {
+		return fmt.Errorf("the sheet states %q but its checks say %q", s.Verdict, verdict)
 	}
-	if want := s.governing(); s.Governing != want {
-		return fmt.Errorf("the sheet names %q as governing but its checks say %q", s.Governing, want)
+	if s.Governing != governing {
+		return fmt.Errorf("the sheet names %q as governing but its checks say %q", s.Governing, governing)
 	}
 	return nil
 }
 
-// governing returns the id@case of the least margin, "" when none was made.
-func (s *Sheet) governing() string {
-	if i := check.Governing(s.Checks); i >= 0 {
-		return FullID(s.Checks[i])
+// judge returns the verdict and the id@case of the least margin, "" when none was made.
+func (s *Sheet) judge() (check.Status, string) {
+	verdict, i := check.Judge(s.Checks)
+	if i < 0 {
+		return verdict, ""
 	}
-	return ""
+	return verdict, FullID(s.Checks[i])
 }
 
 // Open returns the ids, each once, of the checks of a part that are not

@@ -64,10 +64,17 @@ func NotMade(id, title string, err error) Result {
 // NaN where the check is not assessed or not applicable, and +Inf where the
 // demand is zero.
 func (r Result) Margin() float64 {
-	if s := r.Status(); s != Satisfied && s != NotSatisfied {
-		return math.NaN()
+	_, m := r.judged()
+	return m
+}
+
+// judged returns the status with the margin.
+func (r *Result) judged() (Status, float64) {
+	s := r.Status()
+	if s != Satisfied && s != NotSatisfied {
+		return s, math.NaN()
 	}
-	return r.Capacity.Value/(r.Factor*r.Demand.Value) - 1
+	return s, r.Capacity.Value/(r.Factor*r.Demand.Value) - 1
 }
 
 // Status gives the verdict. It is Satisfied only when every number is finite,
@@ -119,31 +126,33 @@ func (r Result) Reason() string {
 // Governing returns the index of the made check with the least margin, or −1
 // when none was made. Of equal margins the first counts.
 func Governing(rs []Result) int {
+	_, at := Judge(rs)
+	return at
+}
+
+// Judge returns [Verdict] and [Governing] of all checks.
+func Judge(rs []Result) (verdict Status, governing int) {
 	least, at := math.Inf(1), -1
-	for i, r := range rs {
-		if m := r.Margin(); at < 0 && m == m || m < least {
+	failed, open, made := false, false, false
+	for i := range rs {
+		s, m := rs[i].judged()
+		if at < 0 && m == m || m < least {
 			least, at = m, i
 		}
+		failed, open, made = failed || s == NotSatisfied, open || s == NotAssessed, made || s == Satisfied
 	}
-	return at
+	switch {
+	case failed:
+		return NotSatisfied, at
+	case open || !made:
+		return NotAssessed, at
+	}
+	return Satisfied, at
 }
 
 // Verdict returns the verdict over all checks: not satisfied if any is not,
 // else not assessed if any is not or if none was made, else satisfied.
 func Verdict(rs []Result) Status {
-	verdict, made := Satisfied, false
-	for _, r := range rs {
-		switch r.Status() {
-		case NotSatisfied:
-			return NotSatisfied
-		case NotAssessed:
-			verdict = NotAssessed
-		case Satisfied:
-			made = true
-		}
-	}
-	if !made {
-		return NotAssessed
-	}
+	verdict, _ := Judge(rs)
 	return verdict
 }

@@ -16,16 +16,19 @@ const linesShown = 3
 func (r *run) lineChart() []report.Chart {
 	chart := report.Chart{Name: "line-loads", Title: "Force in the cylinder's wall along the tank, tension positive",
 		X: report.Axis{Name: "station z, forward from the aft seam", Unit: "m"}, Y: report.Axis{Name: "force per length of circumference", Unit: "N/m"}}
-	var all []diagram
-	for _, c := range r.cases {
-		if c.sections == nil || c.instants != nil || r.massErr != nil {
-			continue
+	each := make([]*diagram, len(r.cases))
+	r.shared(len(r.cases), func(m *model, i int) {
+		if c := r.cases[i]; c.sections != nil && c.instants == nil && m.massErr == nil {
+			each[i] = m.lineSeries(c)
 		}
-		if d, ok := r.lineSeries(c); ok {
+	})
+	var all []*diagram
+	for _, d := range each {
+		if d != nil {
 			all = append(all, d)
 		}
 	}
-	slices.SortStableFunc(all, func(a, b diagram) int { return compareNumbers(b.strength, a.strength) })
+	slices.SortStableFunc(all, func(a, b *diagram) int { return compareNumbers(b.strength, a.strength) })
 	for _, d := range all[:min(len(all), linesShown)] {
 		chart.Series = append(chart.Series, d.lines[:]...)
 	}
@@ -42,10 +45,10 @@ type diagram struct {
 }
 
 // lineSeries returns both sides of one case, the worse of its states at each station,
-// with a step kept at a quoted section.
-func (r *run) lineSeries(c *loadCase) (d diagram, ok bool) {
-	d.lines = [2]report.Series{{Name: c.name + ", pulled side"}, {Name: c.name + ", pressed side"}}
-	L := r.t.Cylinder.Length
+// with a step kept at a quoted section; nil where one is not known.
+func (m *model) lineSeries(c *loadCase) *diagram {
+	d := &diagram{lines: [2]report.Series{{Name: c.name + ", pulled side"}, {Name: c.name + ", pressed side"}}}
+	L := m.t.Cylinder.Length
 	const parts = 40
 	stations := []float64{}
 	for i := range parts + 1 {
@@ -57,13 +60,13 @@ func (r *run) lineSeries(c *loadCase) (d diagram, ok bool) {
 		}
 	}
 	slices.Sort(stations)
-	b := r.body(c)
+	b := m.body(c)
 	for _, z := range stations {
 		most, least := math.Inf(-1), math.Inf(1)
 		for _, s := range c.states {
 			high, low, loadMost, loadLeast, err := s.WallForce(z, b)
 			if err != nil {
-				return d, false
+				return nil
 			}
 			most, least = math.Max(most, high+loadMost), math.Min(least, low+loadLeast)
 			d.strength = math.Max(d.strength, math.Max(math.Abs(loadMost), math.Abs(loadLeast)))
@@ -71,5 +74,5 @@ func (r *run) lineSeries(c *loadCase) (d diagram, ok bool) {
 		d.lines[0].X, d.lines[0].Y = append(d.lines[0].X, z), append(d.lines[0].Y, most)
 		d.lines[1].X, d.lines[1].Y = append(d.lines[1].X, z), append(d.lines[1].Y, least)
 	}
-	return d, true
+	return d
 }

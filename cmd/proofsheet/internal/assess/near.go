@@ -120,11 +120,11 @@ func (m *model) atUllage(meop *loadCase, p float64, checks func(c *loadCase) []c
 			return check.NotAssessed, math.NaN(), r.ID + ": " + r.Reason()
 		}
 	}
-	i := check.Governing(rs)
+	verdict, i := check.Judge(rs)
 	if i < 0 {
 		return check.NotAssessed, math.NaN(), "no check applies"
 	}
-	return check.Verdict(rs), rs[i].Margin(), rs[i].ID
+	return verdict, rs[i].Margin(), rs[i].ID
 }
 
 // nearPressure returns the highest ullage pressure at which every check that
@@ -133,6 +133,9 @@ func (m *model) atUllage(meop *loadCase, p float64, checks func(c *loadCase) []c
 func nearPressure(parts []report.PermissiblePressure, checks []check.Result) (p float64, why string) {
 	for _, r := range checks {
 		whole := strings.HasPrefix(r.ID, "tank/")
+		if !whole && r.Case != "" { // a part has its own pressure
+			continue
+		}
 		switch {
 		case r.Status() == check.NotSatisfied && whole && r.ID != weldZonesID: // which has its own pressure
 			return 0, r.ID + " is not satisfied"

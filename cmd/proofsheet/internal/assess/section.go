@@ -72,21 +72,22 @@ func (r *run) worstPlace(ports []report.PortOutline) (check.Result, *report.Labe
 	var worst check.Result
 	var place *report.Label
 	least, rank := math.Inf(1), 0 // not satisfied before satisfied, then the least margin
-	for _, c := range r.checks {
-		s := c.Status()
-		if s != check.Satisfied && s != check.NotSatisfied {
+	for i := range r.checks {
+		c := &r.checks[i]
+		at, known := r.placeOf(*c, ports)
+		if !known {
 			continue
 		}
-		of := 1
-		if s == check.NotSatisfied {
+		of := 0
+		switch c.Status() {
+		case check.NotSatisfied:
 			of = 2
+		case check.Satisfied:
+			of = 1
 		}
 		margin := c.Capacity.Value/(c.Factor*c.Demand.Value) - 1
-		if of < rank || of == rank && !(margin < least) {
-			continue
-		}
-		if at, ok := r.placeOf(c, ports); ok {
-			worst, least, rank, place = c, margin, of, &report.Label{At: at}
+		if of > rank || of > 0 && of == rank && margin < least {
+			worst, least, rank, place = *c, margin, of, &report.Label{At: at}
 		}
 	}
 	if place != nil {
