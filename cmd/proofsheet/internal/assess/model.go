@@ -109,7 +109,8 @@ func newModel(t *tank.Tank) (*model, error) {
 	for _, j := range t.Joint {
 		m.group4 = m.group4 || j.Examination == "none"
 	}
-	return m, m.newPorts()
+	m.newPorts()
+	return m, nil
 }
 
 // joint returns the named joint, or nil where there is none.

@@ -47,29 +47,33 @@ func (p *portPart) metal() float64 {
 }
 
 // newPorts resolves the ports on their walls.
-func (m *model) newPorts() error {
+func (m *model) newPorts() {
 	for _, in := range m.t.Port {
-		p := &portPart{in: in, host: *m.cyl}
-		switch in.On {
-		case "aft":
-			p.head = m.aft
-		case "forward":
-			p.head = m.fwd
-		}
-		if p.head != nil {
-			p.host = p.head.part
-		}
-		p.wall, p.wallErr = m.portWall(p, false)
-		p.port = portOf(in, p.host.corrosion)
-		p.z = m.portStation(p)
-		nominal := portOf(in, 0)
-		nominal.TubeWall = in.Tube.Wall
-		wall, err := m.portWall(p, true)
-		p.chords, p.chordsErr = nominal.Chords(wall)
-		p.chordsErr = errors.Join(err, p.chordsErr)
-		m.ports = append(m.ports, p)
+		m.ports = append(m.ports, m.newPort(in))
 	}
-	return nil
+}
+
+// newPort resolves one port.
+func (m *model) newPort(in tank.Port) *portPart {
+	p := &portPart{in: in, host: *m.cyl}
+	switch in.On {
+	case "aft":
+		p.head = m.aft
+	case "forward":
+		p.head = m.fwd
+	}
+	if p.head != nil {
+		p.host = p.head.part
+	}
+	p.wall, p.wallErr = m.portWall(p, false)
+	p.port = portOf(in, p.host.corrosion)
+	p.z = m.portStation(p)
+	nominal := portOf(in, 0)
+	nominal.TubeWall = in.Tube.Wall
+	wall, err := m.portWall(p, true)
+	p.chords, p.chordsErr = nominal.Chords(wall)
+	p.chordsErr = errors.Join(err, p.chordsErr)
+	return p
 }
 
 // portOf returns the opening with its tube's wall for strength: tolerance and
@@ -220,14 +224,7 @@ func (m *model) checkPort(p *portPart, q port.Member, err error) []check.Result 
 	if err == nil {
 		r, err = q.Port.Area(p.wall, q.Load, q.Strengths)
 	}
-	placed := p.port.CheckPlacement(p.wall)
-	if p.wallErr != nil {
-		placed = check.NotMade(placed.ID, placed.Title, p.wallErr)
-	}
-	if m.closesTip(p) {
-		err = errTip
-		placed = check.NotApplicableTo(placed.ID, placed.Title, "it closes the cone's tip")
-	}
+	placed, err := m.placement(p, err)
 	if err != nil {
 		out := []check.Result{placed}
 		for _, c := range []struct{ id, title string }{{"area", "area replacement"}, {"neck", "least tube wall"}, {"weld", "attachment welds"}, {"thrust", "end thrust and load from outside"}} {
@@ -253,6 +250,19 @@ func (m *model) checkPort(p *portPart, q port.Member, err error) []check.Result 
 		out = append(out, m.checkHammer(p, q))
 	}
 	return out
+}
+
+// placement makes the check of where a port stands; at a cone's tip every other check has the
+// reason why it is not made.
+func (m *model) placement(p *portPart, err error) (check.Result, error) {
+	placed := p.port.CheckPlacement(p.wall)
+	if p.wallErr != nil {
+		placed = check.NotMade(placed.ID, placed.Title, p.wallErr)
+	}
+	if m.closesTip(p) {
+		return check.NotApplicableTo(placed.ID, placed.Title, "it closes the cone's tip"), errTip
+	}
+	return placed, err
 }
 
 // checkSpacing makes the check of a port among the others of its wall.

@@ -66,3 +66,10 @@ func once[K comparable, V any](known map[K]V, k K, find func() V) V {
 	}
 	return v
 }
+
+// withoutPorts returns what is remembered that no port has a part in.
+func (r remembered) withoutPorts() remembered {
+	own := newRemembered()
+	own.allowances = r.allowances
+	return own
+}

@@ -2,6 +2,9 @@ package assess
 
 import (
 	"fmt"
+	"math"
+	"reflect"
+	"slices"
 	"strings"
 
 	"proofsheet/cmd/proofsheet/internal/tank"
@@ -16,6 +19,8 @@ type Trial struct {
 	*model
 	cases []*loadCase
 	test  *proofTest // its plan and rules, made when they are first asked for
+
+	states map[string][]operatingState // by which the ports of a wall are judged
 }
 
 // NewTrial resolves a tank; the error is that of [Assess].
@@ -25,10 +30,18 @@ func NewTrial(t *tank.Tank) (*Trial, error) {
 		return nil, err
 	}
 	m.masses, m.massErr = m.structure()
-	tr := &Trial{model: m}
+	tr := &Trial{model: m, states: map[string][]operatingState{}}
 	tr.cases, err = m.cases()
 	tr.operate(tr.cases)
 	return tr, err
+}
+
+// Bare returns the trial without the numerical shell: what fails by it fails, what
+// rests on the shell is not assessed.
+func (tr *Trial) Bare() *Trial {
+	m := tr.fork()
+	m.withoutShell, m.ranges = true, map[string]*jointRange{}
+	return &Trial{model: m, cases: tr.cases, test: tr.test, states: tr.states}
 }
 
 // moments returns every case, a history by the instants at which something
@@ -69,49 +82,118 @@ func (tr *Trial) partChecks(name string, s *loads.State, c *loadCase) []check.Re
 	return nil
 }
 
-// Port makes the checks of the ports of a group in every case until a call
-// returns false: of each by itself first, then of their neighbours on the wall.
+// Port makes the checks of the ports of a group until a call returns false: of each
+// by itself first, then of their neighbours on the wall. Ports that differ in name and
+// clock alone speak once, and of the states those that load the ports of the
+// wall no more than another by the same rule and temperature are passed over: more
+// pressure never helps an opening.
 func (tr *Trial) Port(group string, until func(check.Result) bool) {
-	pass := func(c *loadCase, rs ...check.Result) bool {
-		for _, r := range rs {
-			r.Case, r.Rule = c.name, string(c.rule)
-			if !until(r) {
+	var members []*portPart
+	for _, p := range tr.ports {
+		if p.in.Group == group {
+			members = append(members, p)
+		}
+	}
+	if len(members) == 0 {
+		return
+	}
+	states := tr.hardest(members[0].host.name)
+	_ = tr.portsAlone(members, states, until) && tr.portsTogether(members, states, until) && tr.portsAtProof(group, until)
+}
+
+// portsAlone makes the checks of each port by itself.
+func (tr *Trial) portsAlone(ports []*portPart, states []operatingState, until func(check.Result) bool) bool {
+	for _, p := range ports { // where a port stands does not change with what loads it
+		if placed, _ := tr.placement(p, nil); !until(placed) {
+			return false
+		}
+	}
+	for _, o := range states {
+		var spoken []port.Member
+		for _, p := range ports {
+			q, err := tr.member(p, o.state, o.c)
+			if err == nil && slices.ContainsFunc(spoken, func(s port.Member) bool { return alike(s, q) }) {
+				continue
+			}
+			spoken = append(spoken, q)
+			for _, r := range append(tr.checkPort(p, q, err), tr.checkFitted(p, o.state, o.c)...) {
+				if r.Case, r.Rule = o.c.name, string(o.c.rule); !until(r) {
+					return false
+				}
+			}
+		}
+	}
+	return true
+}
+
+// portsTogether makes the checks of each port beside its neighbours.
+func (tr *Trial) portsTogether(ports []*portPart, states []operatingState, until func(check.Result) bool) bool {
+	for _, o := range states {
+		members, errs := tr.neighbours(ports[0].host.name, o)
+		for i, p := range tr.ports {
+			if !slices.Contains(ports, p) {
+				continue
+			}
+			r := tr.checkSpacing(i, members, errs)
+			if r.Case, r.Rule = o.c.name, string(o.c.rule); !until(r) {
 				return false
 			}
 		}
-		return true
 	}
-	for _, p := range tr.ports { // ports of a group are mostly alike: the first one speaks first
+	return true
+}
+
+// alike reports whether two ports differ in name and clock alone.
+func alike(a, b port.Member) bool {
+	a.Port.Name, a.Port.Clock = b.Port.Name, b.Port.Clock
+	return reflect.DeepEqual(a, b)
+}
+
+// hardest returns the states by which the ports of a wall are judged, found once and
+// kept by every trial that is made of this one.
+func (tr *Trial) hardest(host string) []operatingState {
+	return once(tr.states, host, func() (kept []operatingState) {
+		var loads [][]port.Load
 		for _, c := range tr.moments() {
 			for _, s := range c.states {
-				if p.in.Group != group {
-					continue
+				o := operatingState{s, c}
+				members, errs := tr.neighbours(host, o)
+				var own []port.Load
+				for i, q := range members {
+					if errs[i] != nil {
+						q.Load.Pressure = math.NaN() // below no other: it is kept
+					}
+					own = append(own, q.Load)
 				}
-				q, err := tr.member(p, s, c)
-				if !pass(c, append(tr.checkPort(p, q, err), tr.checkFitted(p, s, c)...)...) {
-					return
-				}
-			}
-		}
-	}
-	for _, c := range tr.moments() {
-		for _, s := range c.states {
-			members, errs := tr.neighbours(group, s, c)
-			for i, p := range tr.ports {
-				if p.in.Group == group && !pass(c, tr.checkSpacing(i, members, errs)) {
-					return
+				if !slices.ContainsFunc(kept, func(k operatingState) bool { return k.c.alikeFor(c) && below(own, loads[slices.Index(kept, k)]) }) {
+					kept, loads = append(kept, o), append(loads, own)
 				}
 			}
 		}
+		return kept
+	})
+}
+
+// alikeFor reports whether two cases hold a port to the same limits.
+func (c *loadCase) alikeFor(o *loadCase) bool {
+	return c.rule == o.rule && c.temperature == o.temperature && c.outside() == o.outside()
+}
+
+// below reports whether every load is at most the other one.
+func below(a, b []port.Load) bool {
+	for i := range a {
+		if !(a[i].Convex == b[i].Convex && a[i].Pressure <= b[i].Pressure && a[i].Hoop <= b[i].Hoop && a[i].Meridional <= b[i].Meridional && a[i].Required <= b[i].Required) {
+			return false
+		}
 	}
-	tr.portsAtProof(group, until)
+	return true
 }
 
 // portsAtProof makes the checks of a group at the highest pressure of the test.
-func (tr *Trial) portsAtProof(group string, until func(check.Result) bool) {
+func (tr *Trial) portsAtProof(group string, until func(check.Result) bool) bool {
 	t := tr.planned()
 	if t.err != nil {
-		return // without a plan nothing is tested; the parts say why
+		return true // without a plan nothing is tested; the parts say why
 	}
 	c, s, err := tr.proofState(t)
 	for _, p := range tr.ports {
@@ -120,9 +202,10 @@ func (tr *Trial) portsAtProof(group string, until func(check.Result) bool) {
 		}
 		r := tr.proofPort(t, p, s, c, err)
 		if r.Case = "proof"; !until(r) {
-			return
+			return false
 		}
 	}
+	return true
 }
 
 // planned returns the plan of the test with the rules in force.
@@ -137,18 +220,12 @@ func (tr *Trial) planned() *proofTest {
 	return tr.test
 }
 
-// neighbours gathers the ports on the wall of a group; the others are left
-// empty.
-func (tr *Trial) neighbours(group string, s *loads.State, c *loadCase) ([]port.Member, []error) {
-	members, errs, host := make([]port.Member, len(tr.ports)), make([]error, len(tr.ports)), ""
-	for _, p := range tr.ports {
-		if p.in.Group == group {
-			host = p.host.name
-		}
-	}
+// neighbours gathers the ports on a wall; the others are left empty.
+func (tr *Trial) neighbours(host string, o operatingState) ([]port.Member, []error) {
+	members, errs := make([]port.Member, len(tr.ports)), make([]error, len(tr.ports))
 	for i, p := range tr.ports {
 		if p.host.name == host {
-			members[i], errs[i] = tr.member(p, s, c)
+			members[i], errs[i] = tr.member(p, o.state, o.c)
 		}
 	}
 	return members, errs
@@ -186,7 +263,7 @@ func (tr *Trial) Proof(name string) (out []check.Result) {
 
 // WithPort returns the trial with the ports of a group changed; what does not
 // depend on them is shared.
-func (tr *Trial) WithPort(group string, change func(*tank.Port)) (*Trial, error) {
+func (tr *Trial) WithPort(group string, change func(*tank.Port)) *Trial {
 	m := *tr.model
 	t := *tr.t
 	t.Port = append([]tank.Port(nil), tr.t.Port...)
@@ -199,11 +276,14 @@ func (tr *Trial) WithPort(group string, change func(*tank.Port)) (*Trial, error)
 			change(p)
 		}
 	}
-	m.t, m.ports, m.strengths, m.stables, m.known = &t, nil, nil, map[stableKey]*stableCylinder{}, newRemembered()
-	if err := m.newPorts(); err != nil {
-		return nil, err
+	m.t, m.stables, m.known = &t, map[stableKey]*stableCylinder{}, m.known.withoutPorts()
+	m.ports = append([]*portPart(nil), m.ports...)
+	for i, p := range m.ports {
+		if p.in.Group == group {
+			m.ports[i] = m.newPort(t.Port[i])
+		}
 	}
-	return &Trial{model: &m, cases: tr.cases, test: tr.planned()}, nil
+	return &Trial{model: &m, cases: tr.cases, test: tr.planned(), states: tr.states}
 }
 
 // PortMass returns the mass of the tubes and pads of a group [kg].

@@ -48,9 +48,10 @@ func (z *sizing) fit(tr *assess.Trial, group string) (fitting, *assess.Trial, bo
 // the wrong place.
 func (z *sizing) beyondMetal(tr *assess.Trial, group string) bool {
 	placed := true
-	tr.Port(group, func(r check.Result) bool {
-		placed = !strings.HasSuffix(r.ID, "/placement") || !z.fails(r)
-		return placed
+	tr.Port(group, func(r check.Result) bool { // where the ports stand comes first
+		at := strings.HasSuffix(r.ID, "/placement")
+		placed = placed && !(at && z.fails(r))
+		return at && placed
 	})
 	return !placed
 }
@@ -99,11 +100,7 @@ func (z *sizing) lightest(tr *assess.Trial, group string, f fitting) float64 {
 	if f.pad > 0 {
 		f.across, _ = z.pads(group, f)
 	}
-	next, err := z.with(tr, group, f)
-	if err != nil {
-		return math.Inf(1)
-	}
-	mass, err := next.PortMass(group)
+	mass, err := z.with(tr, group, f).PortMass(group)
 	if err != nil {
 		return math.Inf(1)
 	}
@@ -164,10 +161,7 @@ func (z *sizing) tried(tr *assess.Trial, group string, f fitting, base float64) 
 	if p := portOf(z.now, group); f.pad > 0 && f.across < z.now.HoleLength(p)+2*fillet(p, f) {
 		return f, nil, "pad" // no room on it for the tube's own fillet
 	}
-	next, err := z.with(tr, group, f)
-	if err != nil {
-		return f, nil, "port"
-	}
+	next := z.with(tr, group, f)
 	mass, err := next.PortMass(group)
 	if err != nil {
 		return f, nil, "mass"
@@ -194,7 +188,7 @@ func fillet(p tank.Port, f fitting) float64 {
 }
 
 // with returns the trial with a fitting at a group.
-func (z *sizing) with(tr *assess.Trial, group string, f fitting) (*assess.Trial, error) {
+func (z *sizing) with(tr *assess.Trial, group string, f fitting) *assess.Trial {
 	written, tolerance := z.now.Written("port."+group+".tube.under_tolerance") != "", z.tolerance(group)
 	return tr.WithPort(group, func(p *tank.Port) { f.apply(p, written, tolerance) })
 }

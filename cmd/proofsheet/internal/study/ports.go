@@ -5,9 +5,7 @@ import (
 	"math"
 	"slices"
 
-	"proofsheet/cmd/proofsheet/internal/assess"
 	"proofsheet/cmd/proofsheet/internal/tank"
-	"proofsheet/report/check"
 )
 
 // A fitting is what may be changed at a port.
@@ -43,21 +41,11 @@ func (f fitting) apply(p *tank.Port, toleranceWritten bool, padTolerance float64
 	}
 }
 
-// portHolds reports whether a group holds in a trial.
-func (z *sizing) portHolds(tr *assess.Trial, group string) bool {
-	ok := true
-	tr.Port(group, func(r check.Result) bool {
-		ok = !z.fails(r)
-		return ok
-	})
-	return ok
-}
-
 // ports fits every group that does not hold. On each wall with such a group
 // the wall itself is tried thicker too, and the least mass altogether stays.
 func (z *sizing) ports() error {
 	for _, part := range parts {
-		tr, err := assess.NewTrial(z.now)
+		tr, err := z.trial(z.now)
 		if err != nil {
 			return err
 		}
@@ -73,7 +61,7 @@ func (z *sizing) ports() error {
 }
 
 // failing returns the groups on a part that do not hold.
-func (z *sizing) failing(tr *assess.Trial, part string) (out []string) {
+func (z *sizing) failing(tr *trial, part string) (out []string) {
 	for _, group := range groups(z.now) {
 		if hostOf(z.now, group) == part && !z.portHolds(tr, group) {
 			out = append(out, group)
@@ -108,7 +96,7 @@ func (a option) better(b option) bool {
 // fitWall finds the best wall of a part with its ports fitted, and makes the
 // changes.
 func (z *sizing) fitWall(part string, failing []string) error {
-	tr, err := assess.NewTrial(z.now)
+	tr, err := z.trial(z.now)
 	if err != nil {
 		return err
 	}
@@ -125,8 +113,8 @@ func (z *sizing) fitWall(part string, failing []string) error {
 		if err != nil {
 			continue
 		}
-		thick, err := assess.NewTrial(t)
-		if err != nil || !z.partHolds(thick, part) {
+		thick, err := newTrial(t)
+		if err != nil {
 			continue
 		}
 		is, err := thick.DryMass()
@@ -137,6 +125,9 @@ func (z *sizing) fitWall(part string, failing []string) error {
 		if len(best.failed) == 0 && o.mass >= best.mass {
 			break // the wall alone weighs more than the fittings it could save
 		}
+		if !z.partHolds(thick, part) {
+			continue
+		}
 		if o = z.fitted(o, thick, part); o.better(best) {
 			best = o
 		}
@@ -145,9 +136,10 @@ func (z *sizing) fitWall(part string, failing []string) error {
 }
 
 // fitted completes an option with the lightest fittings.
-func (z *sizing) fitted(o option, tr *assess.Trial, part string) option {
+func (z *sizing) fitted(o option, from *trial, part string) option {
 	o.fittings = map[string]fitting{}
-	for _, group := range z.failing(tr, part) {
+	tr := from.Trial
+	for _, group := range z.failing(from, part) {
 		f, next, ok := z.fit(tr, group)
 		if !ok {
 			o.failed = append(o.failed, group)

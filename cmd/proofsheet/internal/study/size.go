@@ -12,7 +12,6 @@ import (
 )
 
 // DefaultStock are the walls taken where the file has no [stock] [m]: plate and
-
 // sheet thicknesses in everyday metric supply, common practice, no source.
 var DefaultStock = []float64{1e-3, 1.5e-3, 2e-3, 2.5e-3, 3e-3, 4e-3, 5e-3, 6e-3, 8e-3, 10e-3, 12e-3, 15e-3, 20e-3, 25e-3}
 
@@ -65,15 +64,16 @@ type sizing struct {
 	stock      []float64
 	given      bool
 	known      map[string]bool // ids that are not assessed in the tank as written
+	trials     map[*tank.Tank]*trial
+	last       *ending
 	rows       map[string]*Row
 	order      []string
 }
 
 // Size finds the least changes that make every part and port of a tank hold.
-
 // The error is that of an assessment, or of a stock that cannot be used.
 func Size(t *tank.Tank) (*Plan, error) {
-	z := &sizing{first: t, now: t, stock: DefaultStock, known: map[string]bool{}, rows: map[string]*Row{}}
+	z := &sizing{first: t, now: t, stock: DefaultStock, known: map[string]bool{}, rows: map[string]*Row{}, trials: map[*tank.Tank]*trial{}}
 	if t.Stock != nil {
 		z.stock, z.given = t.Stock.Thickness, true
 	}
@@ -96,6 +96,13 @@ func Size(t *tank.Tank) (*Plan, error) {
 		if z.now == was {
 			break
 		}
+		e, err := z.ended()
+		if err != nil {
+			return nil, err
+		}
+		if !slices.ContainsFunc(e.checks, z.fails) {
+			break
+		}
 	}
 	if err := z.leasts(); err != nil {
 		return nil, err
@@ -105,6 +112,8 @@ func Size(t *tank.Tank) (*Plan, error) {
 
 // survey enters every part and group with its state before.
 func (z *sizing) survey() {
+	found := &trial{Trial: z.before, holds: map[string]bool{}}
+	z.trials[z.first] = found
 	enter := func(name string, wall float64, each func(func(check.Result) bool)) {
 		row := &Row{Part: name, Status: check.NotApplicable, Wall: wall, Margin: math.Inf(1), Least: math.NaN()}
 		each(func(r check.Result) bool {
@@ -126,6 +135,7 @@ func (z *sizing) survey() {
 		})
 		z.rows[name] = row
 		z.order = append(z.order, name)
+		found.holds[name] = row.Status != check.NotSatisfied
 	}
 	for _, name := range parts {
 		enter(name, wallOf(z.first, name), func(f func(check.Result) bool) {
@@ -142,20 +152,11 @@ func (z *sizing) survey() {
 }
 
 // fails reports whether a check speaks against a change: it is not satisfied, or
-
 // the change has left it unmade.
 func (z *sizing) fails(r check.Result) bool {
 	s := r.Status()
 	return s == check.NotSatisfied || s == check.NotAssessed && !z.known[r.ID]
 }
-
-// walls thickens every part that does not hold to the least wall of the stock
-
-// thickenBoth finds the pair of walls of cylinder and head with the least mass
-
-// thicken returns the least wall of the stock over a least one [m] with which a
-
-// leasts finds, for each part that is not changed and holds, the thinnest stock
 
 // change enters a new length in a row, in place of an earlier one of the same
 // key.
@@ -175,34 +176,52 @@ func (z *sizing) write(row *Row, key, value string) {
 	row.Changes = append(row.Changes, c)
 }
 
-// plan writes every change into the file's text and lets a whole assessment of
+// An ending is the file with every change written into it, and what a whole
+// assessment says of it.
+type ending struct {
+	text    []byte
+	changes []tank.Change
+	tank    *tank.Tank
+	checks  []check.Result
+}
 
-// it have the last word.
-func (z *sizing) plan() (*Plan, error) {
-	p := &Plan{Stock: z.stock, Given: z.given, Text: z.first.Text}
-	var all []tank.Change
+// ended writes every change into the file's text and lets a whole assessment of
+// it have the last word; what it said of the same changes is kept.
+func (z *sizing) ended() (*ending, error) {
+	e := &ending{text: z.first.Text, tank: z.first}
 	for _, name := range z.order {
-		row := *z.rows[name]
-		p.Rows = append(p.Rows, row)
-		for _, c := range row.Changes {
-			all = append(all, c.Change)
+		for _, c := range z.rows[name].Changes {
+			e.changes = append(e.changes, c.Change)
 		}
 	}
-	last := z.first
-	if len(all) > 0 {
-		var err error
-		if p.Text, err = z.first.Edit(all); err != nil {
+	if z.last != nil && slices.Equal(z.last.changes, e.changes) {
+		return z.last, nil
+	}
+	var err error
+	if len(e.changes) > 0 {
+		if e.text, err = z.first.Edit(e.changes); err != nil {
 			return nil, err
 		}
-		if last, err = z.first.Again(p.Text); err != nil {
+		if e.tank, err = z.first.Again(e.text); err != nil {
 			return nil, err
 		}
 	}
-	checks, err := assess.Checks(last)
+	e.checks, err = assess.Checks(e.tank)
+	z.last = e
+	return e, err
+}
+
+// plan gathers the rows and what is left open.
+func (z *sizing) plan() (*Plan, error) {
+	e, err := z.ended()
 	if err != nil {
 		return nil, err
 	}
-	for _, r := range checks {
+	p := &Plan{Stock: z.stock, Given: z.given, Text: e.text}
+	for _, name := range z.order {
+		p.Rows = append(p.Rows, *z.rows[name])
+	}
+	for _, r := range e.checks {
 		switch r.Status() {
 		case check.NotSatisfied:
 			if !slices.Contains(p.Open, r.ID) {
@@ -214,7 +233,7 @@ func (z *sizing) plan() (*Plan, error) {
 			}
 		}
 	}
-	p.Added, err = added(z.before, last)
+	p.Added, err = added(z.before, e.tank)
 	return p, err
 }
 
@@ -223,8 +242,6 @@ func Length(v float64) string {
 	s := fmt.Sprintf("%.3f", v*1e3)
 	return strings.TrimRight(strings.TrimRight(s, "0"), ".") + " mm"
 }
-
-// measured reports whether a part's wall is the least measured one, which a
 
 // groups returns the ports as written, each once.
 func groups(t *tank.Tank) (out []string) {

@@ -3,29 +3,18 @@ package study
 import (
 	"fmt"
 	"math"
+	"sort"
+	"sync"
 
 	"proofsheet/cmd/proofsheet/internal/assess"
 	"proofsheet/cmd/proofsheet/internal/tank"
-	"proofsheet/report/check"
 )
 
-// partHolds reports whether a part holds in a tank, at proof too.
-func (z *sizing) partHolds(tr *assess.Trial, name string) bool {
-	ok := true
-	tr.Part(name, func(r check.Result) bool {
-		ok = !z.fails(r)
-		return ok
-	})
-	for _, r := range tr.Proof(name) {
-		ok = ok && !z.fails(r)
-	}
-	return ok
-}
-
+// walls thickens every part that does not hold to the least wall of the stock
 // that does.
 func (z *sizing) walls() error {
 	for _, name := range parts {
-		tr, err := assess.NewTrial(z.now)
+		tr, err := z.trial(z.now)
 		if err != nil {
 			return err
 		}
@@ -53,6 +42,7 @@ func (z *sizing) walls() error {
 	return nil
 }
 
+// thickenBoth finds the pair of walls of cylinder and head with the least mass
 // with which both hold, and makes the change.
 func (z *sizing) thickenBoth(head string) (bool, error) {
 	if measured(z.now, "cylinder") || measured(z.now, head) {
@@ -76,7 +66,7 @@ func (z *sizing) thickenBoth(head string) (bool, error) {
 			if err != nil {
 				continue
 			}
-			tr, err := assess.NewTrial(t)
+			tr, err := newTrial(t)
 			if err != nil {
 				continue
 			}
@@ -106,6 +96,7 @@ func (z *sizing) thickenBoth(head string) (bool, error) {
 	return true, nil
 }
 
+// thicken returns the least wall of the stock over a least one [m] with which a
 // part holds, and the tank with it, or why there is none.
 func (z *sizing) thicken(name string, over float64) (float64, *tank.Tank, string) {
 	if measured(z.now, name) {
@@ -119,49 +110,95 @@ func (z *sizing) thicken(name string, over float64) (float64, *tank.Tank, string
 		if err != nil {
 			continue
 		}
-		if tr, err := assess.NewTrial(t); err == nil && z.partHolds(tr, name) {
+		if tr, err := z.trial(t); err == nil && z.partHolds(tr, name) {
 			return wall, t, ""
 		}
 	}
 	return 0, nil, fmt.Sprintf("nothing in the stock, up to %s, does", Length(z.stock[len(z.stock)-1]))
 }
 
-// wall that would still do.
+// leasts finds, for each part that is not changed and holds, the thinnest stock
+// wall that would still do, and for each port the thinnest tube. The parts are looked
+// at side by side.
 func (z *sizing) leasts() error {
+	var wait sync.WaitGroup
 	for _, name := range parts {
 		row := z.rows[name]
 		if len(row.Changes) > 0 || row.Why != "" || measured(z.now, name) {
 			continue
 		}
-		for _, wall := range z.stock {
-			if wall > wallOf(z.now, name) {
-				break
-			}
-			t, err := z.now.With(name+".thickness", Length(wall))
-			if err != nil {
-				continue // the file itself does not stand with it
-			}
-			if tr, err := assess.NewTrial(t); err == nil && z.jointsHold(tr, name) && z.portsHold(tr, name) {
-				row.Least = wall
-				break
-			}
-		}
+		wait.Go(func() { row.Least = z.leastWall(name) })
 	}
-	tr, err := assess.NewTrial(z.now)
+	wait.Wait()
+	tr, err := z.trial(z.now)
 	if err != nil {
 		return err
 	}
 	for _, group := range groups(z.now) {
 		if row := z.rows["port."+group]; len(row.Changes) == 0 && row.Why == "" {
-			row.Least = z.leastTube(tr, group)
+			row.Least = z.leastTube(tr.Trial, group)
 		}
 	}
 	return nil
 }
 
+// leastWall returns the thinnest stock wall of a part with which it, its ports and
+// its neighbours hold [m]; NaN where none up to its own does. A wall that fails without
+// the numerical shell lets every thinner one fail, so that the first that may hold is
+// found by halving; its own holds.
+func (z *sizing) leastWall(name string) float64 {
+	own := wallOf(z.now, name)
+	var walls []float64
+	for _, wall := range z.stock {
+		if wall <= own {
+			walls = append(walls, wall)
+		}
+	}
+	found := map[float64]*trial{}
+	with := func(wall float64) *trial {
+		return once(found, wall, func() *trial {
+			t, err := z.now.With(name+".thickness", Length(wall))
+			if err != nil {
+				return nil // the file itself does not stand with it
+			}
+			tr, err := newTrial(t)
+			if err != nil {
+				return nil
+			}
+			return tr
+		})
+	}
+	first := sort.Search(len(walls), func(i int) bool {
+		if walls[i] == own {
+			return true
+		}
+		tr := with(walls[i])
+		return tr != nil && tr.mayHold(name)
+	})
+	for _, wall := range walls[first:] {
+		if wall == own {
+			return wall
+		}
+		if tr := with(wall); tr != nil && z.portsHold(tr, name) && z.jointsHold(tr, name) {
+			return wall
+		}
+	}
+	return math.NaN()
+}
+
+// once returns what is found under a key, made the first time.
+func once[K comparable, V any](known map[K]V, k K, find func() V) V {
+	v, ok := known[k]
+	if !ok {
+		v = find()
+		known[k] = v
+	}
+	return v
+}
+
 // jointsHold reports whether a part holds, and every other part with it that held
 // before: a thinner wall changes the stress at its joints, which are the heads'.
-func (z *sizing) jointsHold(tr *assess.Trial, name string) bool {
+func (z *sizing) jointsHold(tr *trial, name string) bool {
 	if !z.partHolds(tr, name) {
 		return false
 	}
@@ -192,7 +229,7 @@ func (z *sizing) leastTube(tr *assess.Trial, group string) float64 {
 }
 
 // portsHold reports whether every port on a part holds.
-func (z *sizing) portsHold(tr *assess.Trial, part string) bool {
+func (z *sizing) portsHold(tr *trial, part string) bool {
 	for _, group := range groups(z.now) {
 		if hostOf(z.now, group) == part && z.rows["port."+group].Why == "" && !z.portHolds(tr, group) {
 			return false
@@ -226,6 +263,7 @@ func wallOf(t *tank.Tank, name string) float64 {
 	return t.Head.Forward.Thickness
 }
 
+// measured reports whether a part's wall is the least measured one, which a
 // thicker sheet would not have.
 func measured(t *tank.Tank, name string) bool {
 	switch name {
