@@ -18,58 +18,74 @@ const driftFrom, driftTo, driftStep = 5, 30, 5
 func (r *run) proofLimits(s *report.Proof) {
 	plan := r.proof.plan
 	s.MostShown, s.Rate = plan.Setting+plan.Overshoot, plan.Rate
-	show := func(q check.Quantity, dir report.Round) string { return report.Show(q, r.t.Sheet.Units, dir) }
-	pa := func(v float64, dir report.Round) string { return show(check.Pa("", "", v), dir) }
 	s.Limits = append(s.Limits,
-		fmt.Sprintf("The gauge never shows more than %s. If it did, the tank is not passed until it is checked again at that pressure.", pa(s.MostShown, report.Down)),
-		fmt.Sprintf("Above half the setting not faster than %s a minute. At every step wait until pressure and strain are still, 2 min at least.", pa(60*plan.Rate, report.Down)))
+		fmt.Sprintf("The gauge never shows more than %s. If it did, the tank is not passed until it is checked again at that pressure.", r.shown(check.Pa("", "", s.MostShown), report.Down)),
+		fmt.Sprintf("Above half the setting not faster than %s a minute. At every step wait until pressure and strain are still, 2 min at least.", r.shown(check.Pa("", "", 60*plan.Rate), report.Down)))
 	strains := fmt.Sprintf("Strains stop the test that leave their straight line by more than 5 %%, lie more than 10 %% off the prediction, or creep by more than 50×10⁻⁶ in the hold. "+
 		"Predicted is the plain cylinder, %s and more from seams of heads and from ports; there and at knuckles only the straightness counts. 1 K not compensated reads as 12 to 24×10⁻⁶.",
-		show(check.M("", "", 2.5*math.Sqrt(r.cyl.mid()*r.cyl.nominal)), report.Up))
-	hold := fmt.Sprintf("Hold at %s or over for %.0f min without a break. Where it sinks below, top up and begin the hold again.", pa(plan.Setting, report.Up), math.Ceil(plan.Hold/60))
-	if plan.In.Method == proof.Pneumatic {
-		s.Limits = append(s.Limits, strains, hold, "A fall in the hold is judged by absolute pressure over absolute temperature of the gas; a warming test rises by a third of a per cent each kelvin. A record judges no gas.")
-		return
-	}
+		r.shown(check.M("", "", 2.5*math.Sqrt(r.cyl.mid()*r.cyl.nominal)), report.Up))
+	hold := fmt.Sprintf("Hold at %s or over for %.0f min without a break. Where it sinks below, top up and begin the hold again.", r.shown(check.Pa("", "", plan.Setting), report.Up), math.Ceil(plan.Hold/60))
 	f, _, err := r.full()
-	if err != nil {
+	l, e := plan.Limits(f)
+	switch {
+	case plan.In.Method == proof.Pneumatic:
+		s.Limits = append(s.Limits, strains, hold, "A fall in the hold is judged by absolute pressure over absolute temperature of the gas; a warming test rises by a third of a per cent each kelvin. A record judges no gas.")
+	case err != nil || e != nil: // the readings say why
 		s.Limits = append(s.Limits, strains, hold)
-		return
+	default:
+		volume, fall, set := r.waterLimits(f, l)
+		s.Limits = append(append(s.Limits, volume...), strains, hold+r.warming(l), fall, set)
+		s.Drifts = drifts(plan, f)
 	}
-	l, err := plan.Limits(f)
-	if err != nil {
-		s.Limits = append(s.Limits, strains, hold, "Stiffness, fall and permanent set: not determined, "+err.Error()+".")
-		return
+}
+
+// shown prints a quantity in the sheet's units.
+func (r *run) shown(q check.Quantity, dir report.Round) string {
+	return report.Show(q, r.t.Sheet.Units, dir)
+}
+
+// warming says how soon the closed tank leaves the room above the setting.
+func (r *run) warming(l proof.Limits) string {
+	o, D := r.proof.plan.Overshoot, math.Abs(l.Drift)
+	if !(D > 0 && o/D < 1) {
+		return ""
 	}
+	return fmt.Sprintf(" A change of %.2g K in the closed tank is as much as the whole overshoot: let water out by hand before the gauge reaches %s.", o/D, r.shown(check.Pa("", "", l.MostShown), report.Down))
+}
+
+// waterLimits says what is read of volumes, of the fall in the hold and of permanent set in a tank full of
+// water.
+func (r *run) waterLimits(f proof.Full, l proof.Limits) (volume []string, fall, set string) {
 	near := func(q check.Quantity) string { return report.Reading(q, r.t.Sheet.Units) }
-	if D := math.Abs(l.Drift); D > 0 && plan.Overshoot/D < 1 {
-		hold += fmt.Sprintf(" A change of %.2g K in the closed tank is as much as the whole overshoot: let water out by hand before the gauge reaches %s.",
-			plan.Overshoot/D, pa(s.MostShown, report.Down))
+	ml := func(v float64) string { return r.shown(check.M3("", "", v), report.Down) }
+	volume = []string{
+		"Volume over its stop limit, or over the straight line through the earlier steps by as wide a band: go no higher, hold, read again after 2 min; still over, or rising at a steady pressure: stop, back to the reference pressure, the test is failed. " +
+			"Below its limit: a blocked line, a shut valve or an instrument; stop and find out. A local yield hardly moves the volume: only strain gauges there show it.",
+		fmt.Sprintf("Volume over pressure within 10 %% of %s, trapped air at most %s: else bleed or explain, and begin again.", near(check.Quantity{Value: l.Stiffness, Unit: "m3/Pa"}), ml(l.Air)),
 	}
-	ml := func(v float64, dir report.Round) string { return show(check.M3("", "", v), dir) }
-	water := ""
+	pumped := ""
 	if w, err := proof.WaterAt(r.t.Proof.Temperature, 0); err == nil {
-		if k, err := f.AdiabaticWarming(plan.Setting, r.t.Proof.Temperature, w.Density, waterHeat); err == nil {
-			water = fmt.Sprintf(" (pumping warms the water by about %.2g K)", k)
+		if k, err := f.AdiabaticWarming(r.proof.plan.Setting, r.t.Proof.Temperature, w.Density, waterHeat); err == nil {
+			pumped = fmt.Sprintf(" (pumping warms the water by about %.2g K)", k)
 		}
 	}
-	s.Limits = append(s.Limits,
-		"Volume over its stop limit, or over the straight line through the earlier steps by as wide a band: go no higher, hold, read again after 2 min; still over, or rising at a steady pressure: stop, back to the reference pressure, the test is failed. "+
-			"Below its limit: a blocked line, a shut valve or an instrument; stop and find out. A local yield hardly moves the volume: only strain gauges there show it.",
-		fmt.Sprintf("Volume over pressure within 10 %% of %s, trapped air at most %s: else bleed or explain, and begin again.",
-			near(check.Quantity{Value: l.Stiffness, Unit: "m3/Pa"}), ml(l.Air, report.Down)),
-		strains, hold,
-		fmt.Sprintf("Fall in the hold: watch the closed tank for half the hold's time at least, from when the pressure is steady or 10 min after the setting was reached%s. What temperature does not explain, its uncertainty added, is at most %s over the whole hold, which is %s of water. "+
-			"1 ml lost lets the pressure fall by %s, 0.1 K of water moves it by %s: read the water to 0.05 K or better. Without its temperature, or over 1 K of change, no fall can be judged.",
-			water, pa(l.Fall, report.Down), ml(l.Lost, report.Down), near(check.Pa("", "", 1e-6*l.LeakFall)), near(check.Pa("", "", math.Abs(0.1*l.Drift)))),
-		fmt.Sprintf("Permanent growth of the wall between the two reference readings, temperature taken off: up to 2 %% of its growth (%s) passes, over 10 %% (%s) is rejected, between them the second cycle may add no more than 1 %%. A wet weld is a failure whatever the numbers.",
-			ml(l.SetPass, report.Down), ml(l.SetReject, report.Down)))
+	fall = fmt.Sprintf("Fall in the hold: watch the closed tank for half the hold's time at least, from when the pressure is steady or 10 min after the setting was reached%s. What temperature does not explain, its uncertainty added, is at most %s over the whole hold, which is %s of water. "+
+		"1 ml lost lets the pressure fall by %s, 0.1 K of water moves it by %s: read the water to 0.05 K or better. Without its temperature, or over 1 K of change, no fall can be judged.",
+		pumped, r.shown(check.Pa("", "", l.Fall), report.Down), ml(l.Lost), near(check.Pa("", "", 1e-6*l.LeakFall)), near(check.Pa("", "", math.Abs(0.1*l.Drift))))
+	set = fmt.Sprintf("Permanent growth of the wall between the two reference readings, temperature taken off: up to 2 %% of its growth (%s) passes, over 10 %% (%s) is rejected, between them the second cycle may add no more than 1 %%. A wet weld is a failure whatever the numbers.",
+		ml(l.SetPass), ml(l.SetReject))
+	return volume, fall, set
+}
+
+// drifts lists the drift of the closed tank from 5 to 30 °C.
+func drifts(plan *proof.Plan, f proof.Full) (out []report.ProofDrift) {
 	for c := driftFrom; c <= driftTo; c += driftStep {
 		T := float64(c) + 273.15
 		if d, err := plan.AtTemperature(f, T); err == nil {
-			s.Drifts = append(s.Drifts, report.ProofDrift{Temperature: T, Drift: d})
+			out = append(out, report.ProofDrift{Temperature: T, Drift: d})
 		}
 	}
+	return out
 }
 
 // waterHeat is the specific heat of water [J/(kg K)]; handbook value, recalled.
