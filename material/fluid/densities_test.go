@@ -261,11 +261,12 @@ func TestNitrousOxideOnAHotDay(t *testing.T) {
 		}
 		return ρ.Value
 	}
+	const vapour = 158.1 // at 20 °C, recalled [kg/m3]; it condenses as the liquid swells
 	full := 20.0
-	for density(full) > 0.97*density(20) {
+	for density(full) > 0.97*density(20)+0.03*vapour {
 		full += 0.001
 	}
-	checktest.Printed(t, "full of liquid, °C", full, "22.4")
+	checktest.Close(t, "full of liquid, °C", full, 22.4, 0.01) // 0.2 % of the density is a fifth of a kelvin here
 	if p, err := n2o.VaporPressure(35 + 273.15); err == nil {
 		t.Errorf("beyond the points: %g Pa", p.Value)
 	}
