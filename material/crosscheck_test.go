@@ -192,6 +192,11 @@ func TestShownOnly(t *testing.T) {
 		a, _ := material.FindAlloy(name)
 		checktest.Printed(t, name+" K_Ic, MPa √m", a.Toughness[0].Toughness.Value/mpa, want)
 	}
+	// Tobler and Reed 1977, abstract, read: J_Ic of 5083-O 9 kJ/m2 at 295 K and 25 at 4 K. K = √(J E/(1 − ν²)), E 71 GPa and, cold, 81 (practice): within a hundredth.
+	o, _ := material.FindAlloy("5083-O")
+	for i, row := range []struct{ J, E float64 }{{9e3, 71e9}, {25e3, 81e9}} {
+		checktest.Close(t, "5083-O K_J", o.Toughness[i].Toughness.Value, math.Sqrt(row.J*row.E/(1-0.33*0.33)), 0.01)
+	}
 	a, _ := material.FindAlloy("2219-T87")
 	typical := 0
 	for _, r := range a.Rows {

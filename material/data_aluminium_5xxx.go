@@ -7,6 +7,9 @@ import "proofsheet/report/check"
 // sensitised is the caution on alloys of more than 3 % magnesium.
 const sensitised = "not above 65 degC (338 K): sensitisation of Mg > 3 % alloys; ASME use window quoted as -195 to 65 degC (read)"
 
+// tobler is where the toughness of 5083-O comes from.
+var tobler = check.Source{Doc: "Tobler and Reed 1977, abstract (read): J_Ic 9 kJ/m2 at 295 K, 25 at 4 K; K = sqrt(J E/(1 - nu2)) worked out here", How: check.Computed}
+
 // alloy5083O is 5083-O / H111.
 var alloy5083O = Alloy{
 	Name: "5083-O", Title: "5083-O / H111",
@@ -21,6 +24,10 @@ var alloy5083O = Alloy{
 	Contraction: likeCurve(alloy6061T6.Contraction, "aluminium alloys contract within about 5 % of 6061 (2219 about 7 % less)"),
 	Expansion: kelvin(1e-6, check.Source{Doc: "alloy sheets for 5083; US handbooks 23.8", How: check.Read}, "",
 		373, 25),
+	Toughness: []Toughness{
+		{Temperature: 295, Quantity: "K_J", Toughness: given(26.8, mpa, tobler, "typical")},
+		{Temperature: 4, Quantity: "K_J", Toughness: given(47.7, mpa, tobler, "typical")},
+	},
 	Rows: []Strength{
 		{
 			Product: "sheet and plate O/H111", Spec: "EN 485-2", Direction: "transverse", Basis: "spec_min",

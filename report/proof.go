@@ -1,6 +1,10 @@
 package report
 
-import "proofsheet/report/check"
+import (
+	"math"
+
+	"proofsheet/report/check"
+)
 
 // A Proof is the proof-test plan: what to pump, to which pressure, what to
 // read, and what is stored in the tank meanwhile.
@@ -17,6 +21,8 @@ type Proof struct {
 	GaugeLeast  float64 // least full scale of the gauge [Pa]
 	GaugeMost   float64 // largest full scale of the gauge [Pa]
 	Hold        float64 // proof hold [s]
+	MostShown   float64 // the gauge never shows more: the set pressure and its overshoot [Pa]
+	Rate        float64 // not raised faster above half the set pressure [Pa/s]
 
 	Points []ProofPoint
 	Steps  []ProofStep
@@ -32,7 +38,9 @@ type Proof struct {
 	StandOff     *float64 // least distance of people, for gas only [m]; nil otherwise
 	Barrier      bool     // a barrier and remote reading are asked for
 
+	Drifts   []ProofDrift     // of the closed tank, by temperature
 	Values   []check.Quantity // further numbers of the plan, as printed
+	Limits   []string         // what stops, fails and passes the test
 	Sequence []string         // the procedure, in order
 	Cautions []string
 	Notes    []string
@@ -62,4 +70,37 @@ type ProofStep struct {
 	DiameterGrowth float64 // mid-cylinder [m]
 	StopBelow      float64 // injected volume under which the test stops [m3]
 	StopAbove      float64 // injected volume over which the test stops [m3]
+}
+
+// A ProofDrift is how far the pressure of the closed, full tank moves with its temperature.
+type ProofDrift struct {
+	Temperature float64 // of water and wall [K]
+	Drift       float64 // dp/dT at the set pressure [Pa/K]
+}
+
+// GaugeRound returns how the pressure of a step is rounded: down where it must not be
+// passed, up where it must be reached.
+func (s ProofStep) GaugeRound() Round {
+	switch s.Name {
+	case "examination", "leak look, from afar":
+		return Down
+	}
+	return Up
+}
+
+// Reading prints a reading to expect at the test, with four digits; a strain with three, in
+// millionths.
+func (s *Sheet) Reading(q check.Quantity) string { return Reading(q, s.Units) }
+
+// Reading is [Sheet.Reading] in "si" or "us".
+func Reading(q check.Quantity, system string) string {
+	const digits, strainDigits = 4, 3
+	switch {
+	case math.IsNaN(q.Value):
+		return "–"
+	case q.Unit == "1":
+		return trim(Number(q.Value*1e6, strainDigits, Nearest)) + "×10⁻⁶"
+	}
+	d := DisplayUnit(q.Unit, q.Value, system)
+	return trim(Number(d.Of(q.Value), digits, Nearest)) + " " + d.Unit
 }

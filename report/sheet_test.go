@@ -135,6 +135,12 @@ func TestTextOpensAndClosesWithTheVerdict(t *testing.T) {
 	if lines[0] != want || lines[len(lines)-1] != want {
 		t.Errorf("opens with %q and closes with %q", lines[0], lines[len(lines)-1])
 	}
+	for verdict, want := range map[check.Status]string{check.NotAssessed: "not assessed, rule vessel", check.NotSatisfied: "not satisfied by vessel", check.Satisfied: "satisfied by vessel"} {
+		other := *s
+		if other.Verdict = verdict; other.VerdictWords() != want {
+			t.Errorf("%q, want %q", other.VerdictWords(), want)
+		}
+	}
 	all := strings.Join(lines, "\n")
 	at := -1
 	for _, part := range []string{"governing: head.aft/membrane@flight, margin -0.01", "override: proof_factor = 1.4 in place of 1.3",

@@ -31,13 +31,23 @@ func Text(w io.Writer, s *Sheet, quiet bool, caseFilter string) error {
 	return err
 }
 
+// VerdictWords returns the verdict with its rule: "satisfied by flight", "not assessed, rule
+// flight".
+func (s *Sheet) VerdictWords() string {
+	switch {
+	case s.VerdictRule == "":
+		return s.Verdict.String()
+	case s.Verdict == check.NotAssessed:
+		return s.Verdict.String() + ", rule " + s.VerdictRule
+	default:
+		return s.Verdict.String() + " by " + s.VerdictRule
+	}
+}
+
 // VerdictLine returns the verdict with its rule and its people: "satisfied by
 // flight: nobody near while pressurised".
 func (s *Sheet) VerdictLine() string {
-	line := s.Verdict.String()
-	if s.VerdictRule != "" {
-		line += " by " + s.VerdictRule
-	}
+	line := s.VerdictWords()
 	switch {
 	case s.Verdict != check.Satisfied:
 		return line + ": nobody near while pressurised; " + s.shortfall()
@@ -93,8 +103,12 @@ func (s *Sheet) writeBody(b *strings.Builder, caseFilter string) {
 		if !math.IsNaN(p.Pressure) {
 			value = Show(check.Pa("", "", p.Pressure), s.Units, Down)
 		}
-		if open := s.Open(p.Part); len(open) > 0 {
-			value += " by the checks made, without " + strings.Join(open, ", ")
+		switch open := strings.Join(s.Open(p.Part), ", "); {
+		case open == "":
+		case math.IsNaN(p.Pressure):
+			value += ", since these are not: " + open
+		default:
+			value += " by the checks made, without " + open
 		}
 		fmt.Fprintln(b, strings.TrimRight("highest ullage pressure: "+p.Part+" "+value+" "+bracketed(p.Check), " "))
 	}

@@ -52,7 +52,7 @@ func proofText(s *report.Sheet) string {
 		for _, list := range []struct {
 			head  string
 			lines []string
-		}{{"do", s.Proof.Sequence}, {"caution", s.Proof.Cautions}, {"note", s.Proof.Notes}} {
+		}{{"do", s.Proof.Sequence}, {"limit", s.Proof.Limits}, {"caution", s.Proof.Cautions}, {"note", s.Proof.Notes}} {
 			for _, line := range list.lines {
 				fmt.Fprintf(&b, "%s: %s\n", list.head, line)
 			}
@@ -88,7 +88,11 @@ func proofSetting(b *strings.Builder, s *report.Sheet) {
 	fmt.Fprintf(b, "%s with %s, %s\n", p.Method, p.Fluid, p.Orientation)
 	w := tabwriter.NewWriter(b, 0, 0, 2, ' ', 0)
 	fmt.Fprintf(w, "to set at the gauge\t%s\n", pressure(p.Pressure, report.Up))
+	fmt.Fprintf(w, "never over\t%s\n", pressure(p.MostShown, report.Down))
 	fmt.Fprintf(w, "relief device\t%s\n", pressure(p.Relief, report.Down))
+	fmt.Fprintf(w, "full scale of the gauges\t%s to %s\n", pressure(p.GaugeLeast, report.Up), pressure(p.GaugeMost, report.Down))
+	fmt.Fprintf(w, "temperature of fluid and metal\t%s\n", shown(s, check.K("", "", p.Temperature), report.Nearest))
+	fmt.Fprintf(w, "raised above half\tat most %s a minute\n", pressure(60*p.Rate, report.Down))
 	if p.Examination > 0 {
 		fmt.Fprintf(w, "nobody near above\t%s\n", pressure(p.Examination, report.Down))
 	} else {
@@ -116,18 +120,34 @@ func proofSetting(b *strings.Builder, s *report.Sheet) {
 	w.Flush()
 }
 
-// proofSteps prints the log form: the reading to expect, and a blank for the
-// one that was taken.
+// proofSteps prints the log form: the readings to expect, and blanks for those
+// that were taken. In gas no volume is read.
 func proofSteps(b *strings.Builder, s *report.Sheet) {
 	fmt.Fprintln(b)
 	w := tabwriter.NewWriter(b, 0, 0, 2, ' ', 0)
-	fmt.Fprintln(w, "step\tgauge\thold\tinjected\tstop below\tstop above\tread\ttime")
-	volume := func(v float64) string { return shown(s, check.M3("", "", v), report.Nearest) }
+	liquid := s.Proof.Method != "pneumatic"
+	volumes := "injected\tstop below\tstop above\t"
+	if !liquid {
+		volumes = ""
+	}
+	fmt.Fprintf(w, "step\tgauge\thold\t%shoop strain\tdiameter grows\tread\ttemperature\ttime\n", volumes)
 	for i, step := range s.Proof.Steps {
-		fmt.Fprintf(w, "%d %s\t%s\t%s\t%s\t%s\t%s\t______\t______\n", i+1, step.Name,
-			s.Gauge(step.Pressure, report.Up), minutes(step.Hold),
-			volume(step.InjectedVolume), volume(step.StopBelow), volume(step.StopAbove))
+		fmt.Fprintf(w, "%d %s\t%s\t%s\t", i+1, step.Name, s.Gauge(step.Pressure, step.GaugeRound()), minutes(step.Hold))
+		if liquid {
+			for _, v := range [3]float64{step.InjectedVolume, step.StopBelow, step.StopAbove} {
+				fmt.Fprintf(w, "%s\t", s.Reading(check.M3("", "", v)))
+			}
+		}
+		fmt.Fprintf(w, "%s\t%s\t______\t______\t______\n", s.Reading(check.Num("", "", step.HoopStrain)), s.Reading(check.M("", "", step.DiameterGrowth)))
 	}
 	w.Flush()
+	if len(s.Proof.Drifts) > 0 {
+		fmt.Fprint(b, "\nclosed and full, for each degree of water and wall:\n")
+		w = tabwriter.NewWriter(b, 0, 0, 2, ' ', 0)
+		for _, d := range s.Proof.Drifts {
+			fmt.Fprintf(w, "%s\t%s\n", shown(s, check.K("", "", d.Temperature), report.Nearest), s.Reading(check.Quantity{Value: d.Drift, Unit: "Pa/K"}))
+		}
+		w.Flush()
+	}
 	fmt.Fprintln(b)
 }

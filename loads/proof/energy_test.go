@@ -61,13 +61,17 @@ func TestCrowl2003(t *testing.T) {
 	}
 }
 
-// A textbook answer on a cylinder of 2 cm by 6.5 cm at 140 bar prints 5673 J on
+// An answer page on a cylinder of 2 cm by 6.5 cm at 140 bar prints 5673 J on
 // a volume that forgot a quarter; on the true one it is 1413 J.
-func TestIsothermalCylinder(t *testing.T) {
+func TestWrongIsothermalCylinder(t *testing.T) {
 	g := proof.Gas{Volume: math.Pi / 4 * 0.02 * 0.02 * 0.065, Pressure: 139e5, Outside: 1e5, Ratio: 1.4}
 	checktest.Printed(t, "true volume, J", gasEnergy(t, g).Isothermal, "1413")
 	g.Volume = 8.2e-5 // as printed, two digits, hence 5 J
 	checktest.Close(t, "their volume, J", gasEnergy(t, g).Isothermal, 5673, 1e-3)
+	// It divides by 4.18 MJ/kg or so and prints 1.36 g of TNT; the energies' quarter stays: 0.338 g.
+	checktest.Printed(t, "times too much", 5673.0/1413, "4.01")
+	checktest.Close(t, "their mass, g", 1e3*proof.TNT(5673), 1.36, 0.03)
+	checktest.Close(t, "true mass, g", 1e3*proof.TNT(1413), 0.338, 0.03)
 }
 
 // ASME PCC-2 appendix II, read: TNT constant; distance without the later factor

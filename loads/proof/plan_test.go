@@ -256,6 +256,15 @@ func TestRelief(t *testing.T) {
 		t.Fatal(err)
 	}
 	checktest.Printed(t, "gas, MPa", set/1e6, "1.375")
+	// A closed gas test that warms by 30 K from 283, 293 or 298 K rises by 10.6, 10.2 or 10.1 % absolute (article on the clause, read): it comes to about
+	// the relief's 10 %, so that the device has to be there.
+	for _, row := range []struct{ T, want string }{{"283", "10.60"}, {"293", "10.24"}, {"298", "10.07"}} {
+		rise := 30 / number(t, row.T)
+		checktest.Printed(t, "rise, %", 100*rise, row.want)
+		if !(gas.Setting*(1+rise) > set) {
+			t.Errorf("from %s K a warming test does not reach its relief", row.T)
+		}
+	}
 	gas.Setting = 10e6
 	if set, _ = gas.Relief(0.5); set != 10.345e6 {
 		t.Errorf("gas over 3.45 MPa: %g", set)

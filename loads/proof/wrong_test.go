@@ -18,6 +18,8 @@ func TestWrongEnergyOf400Gallons(t *testing.T) {
 	checktest.Close(t, "ft-lb", e.Isentropic/footPound, 4699380, 1e-3) // the page rounds its exponent
 	checktest.Printed(t, "its power", math.Pow(0.03632, 0.2908), "0.3813")
 	checktest.Printed(t, "times too high", 27574000/(e.Isentropic/footPound), "5.9")
+	checktest.Printed(t, "its TNT, lb", 27574000/1551000.0, "17.8")
+	checktest.Printed(t, "true TNT by its constant, lb", e.Isentropic/footPound/1551000, "3.03")
 }
 
 // A rule of thumb, read in several places: water shut in gains 100 psi per °F. In a rigid wall at 20 °C it is 36; at D/t 200 in steel about 10.
@@ -29,6 +31,8 @@ func TestWrongRuleOfHundredPsi(t *testing.T) {
 		Growth: value(t)(proof.Wall{Thickness: 1e-3, ElasticModulus: 205e9, Poisson: 0.30}.CylinderGrowth(0.1, 1/(math.Pi*0.1*0.1)))}
 	steel := value(t)(full.Drift(0)) / psi * 5 / 9
 	checktest.Printed(t, "steel of D/t 200, psi per °F", steel, "10")
+	hot := water(t, 65, 0)
+	checktest.Printed(t, "rigid wall at 65 °C, psi per °F", hot.Expansion/hot.Compressibility/psi*5/9/10, "10")
 	if rigid/psi*5/9 > 50 {
 		t.Errorf("the rule holds after all: %g psi per °F", rigid/psi*5/9)
 	}
@@ -50,6 +54,11 @@ func TestConstantsOfTNT(t *testing.T) {
 	checktest.Printed(t, "apart, %", 100*(us/metric-1), "4.3")
 	checktest.Printed(t, "metric", metric, "4266920")
 	checktest.Printed(t, "forum, MJ/kg", 5788e3/pound/1e6, "12.76")
+	// The other constants of the same pages hold: 360 = 2.5 · 144 for psi and ft³, 135.5 MJ is 1e8 ft-lb, 20 m/kg^⅓ is about 50 ft/lb^⅓.
+	e := gasEnergy(t, proof.Gas{Volume: cubicFoot, Pressure: 99 * psi, Outside: psi, Ratio: 1.4}) // 100 and 1 psia
+	checktest.Printed(t, "360", e.Isentropic/footPound/(100*(1-math.Pow(0.01, 0.4/1.4))), "360")
+	checktest.Printed(t, "1e8 ft-lb, MJ", 1e8*footPound/1e6, "135.58")
+	checktest.Printed(t, "ft/lb^⅓", proof.ScaledGlass/0.3048*math.Cbrt(pound), "50.4")
 	for _, text := range []float64{4.184, 4.267, 4.52, 4.62} {
 		if r := text * 1e6 / metric; r < 0.97 || r > 1.09 {
 			t.Errorf("%g MJ/kg is %.2f of the constant", text, r)

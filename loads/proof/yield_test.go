@@ -25,6 +25,10 @@ func TestFactorsAndLimitsAgree(t *testing.T) {
 		checktest.Printed(t, row.rule, k/r.Factor(1), row.want)
 	}
 	checktest.Printed(t, "PED 7.4", 1.5/1.05, "1.4286")
+	// Event rules (read) ask 1.5 beside a burst of 2.0, as the space rule's (1 + BF)/2 does (recalled).
+	if f := rule(t, "flight", proof.Hydrostatic).Factor(1); f != (1+2.0)/2 {
+		t.Errorf("flight: %g", f)
+	}
 	in := oxygenTank(t)
 	in.Points = in.Points[:1]
 	p := plan(t, in)

@@ -171,11 +171,13 @@ func proofFigure(s *report.Sheet, width, height float64) *drawing.Figure {
 		y := p.y(unit.Of(st.Pressure))
 		from, to := p.x(float64(i)+0.75), p.x(float64(i)+1.25)
 		chain = append(chain, drawing.Point{X: from, Y: y}, drawing.Point{X: to, Y: y})
-		under := y + 3
-		if st.Pressure < 0.15*top { // no room down to the axis
-			under = y - 1.2
+		text := report.Number(unit.Of(st.Pressure), 4, st.GaugeRound())
+		falls := i == len(steps)-1 || steps[i+1].Pressure < st.Pressure
+		if falls || st.Pressure < 0.15*top { // beside the fall, or no room down to the axis
+			f.AddText((from+to)/2, y-0.8, label-0.3, drawing.Centre, text)
+		} else { // right of the rise
+			f.AddText(from+1, y+3, label-0.3, drawing.Left, text)
 		}
-		f.AddText((from+to)/2, under, label-0.3, drawing.Centre, report.Number(unit.Of(st.Pressure), 4, report.Up))
 	}
 	chain = append(chain, drawing.Point{X: p.x1, Y: p.y(0)})
 	f.Polylines = append(f.Polylines, drawing.Polyline{Points: chain, Pen: drawing.Pen{Width: 0.5}})

@@ -66,7 +66,7 @@ func (p *paper) newPage() {
 	p.put(left, p.y+2, p.fit(p.sheet.Block.Title, p.inner()/2))
 	running := p.sheet.Head
 	if running == "" {
-		running = p.sheet.Verdict.String() + orEmpty(" by ", p.sheet.VerdictRule)
+		running = p.sheet.VerdictWords()
 	}
 	p.putRight(p.width-right, p.y+2, running)
 	p.rule(p.y+3.5, 0.2)

@@ -3,6 +3,7 @@ package pdf
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"proofsheet/report"
 	"proofsheet/report/check"
@@ -26,6 +27,11 @@ func (p *paper) proof() {
 			p.y += 0.6
 		}
 	}
+	if l := p.sheet.Proof.Limits; len(l) > 0 {
+		p.heading("What stops, fails and passes the test", 12)
+		p.list(l, body)
+	}
+	p.drifts()
 	if c := p.sheet.Proof.Cautions; len(c) > 0 {
 		p.heading("Cautions for the test", 12)
 		p.list(c, body)
@@ -56,6 +62,7 @@ func (p *paper) proofFacts() {
 	rows := [][]cell{
 		plain("method, fluid, attitude", f.Method+", "+f.Fluid+", "+f.Orientation, "temperature of fluid and metal", near(check.K("", "", f.Temperature))),
 		plain("pressure to set at the gauge", pa(f.Pressure, report.Up), "gauge above the highest inside point", near(check.M("", "", f.GaugeHeight))),
+		plain("the gauge never shows more than", pa(f.MostShown, report.Down), "raised above half, a minute", pa(60*f.Rate, report.Down)),
 		plain("relief device set at", relief, "full scale of the gauge", pa(f.GaugeLeast, report.Up)+" to "+pa(f.GaugeMost, report.Down)),
 		plain("hold at the set pressure", near(check.S("", "", f.Hold)), "nobody near above", exam),
 		plain("stored energy at the set pressure", j(f.StoredEnergy), "of the fluid; of the wall", j(f.FluidEnergy)+"; "+j(f.WallEnergy)),
@@ -99,31 +106,58 @@ func (p *paper) proofPoints() {
 func (p *paper) proofSteps() {
 	p.heading("Steps and expected readings", 20)
 	u := p.sheet.Units
-	show := func(q check.Quantity) string {
-		if math.IsNaN(q.Value) {
-			return "–"
-		}
-		if q.Unit == "1" {
-			return report.Plain(roundTo(q.Value*1e6, 3)) + "×10⁻⁶"
-		}
-		q.Value = roundTo(q.Value, 4)
-		return report.Show(q, u, report.Nearest)
-	}
+	show := p.sheet.Reading
 	var rows [][]cell
 	for i, s := range p.sheet.Proof.Steps {
-		rows = append(rows, plain(fmt.Sprint(i+1), s.Name, fmt.Sprint(s.Cycle), p.sheet.Gauge(s.Pressure, report.Up), report.Show(check.S("", "", s.Hold), u, report.Nearest),
-			show(check.M3("", "", s.InjectedVolume)), show(check.M3("", "", s.FluidVolume)), show(check.M3("", "", s.StopBelow))+" / "+show(check.M3("", "", s.StopAbove)),
+		rows = append(rows, plain(fmt.Sprint(i+1), s.Name, fmt.Sprint(s.Cycle), p.sheet.Gauge(s.Pressure, s.GaugeRound()), report.Show(check.S("", "", s.Hold), u, report.Nearest),
+			show(check.M3("", "", s.InjectedVolume)), show(check.M3("", "", s.FluidVolume)), p.stops(s),
 			show(check.Num("", "", s.HoopStrain)), show(check.M("", "", s.DiameterGrowth))))
 	}
 	p.table([]column{{"no.", 0.35, true, false}, {"step", 1.2, false, false}, {"cycle", 0.5, true, false}, {"pressure", 0.9, true, false}, {"hold", 0.65, true, false}, {"injected", 0.9, true, false},
 		{"fluid alone", 0.9, true, false}, {"stop under / over", 1.6, true, false}, {"hoop strain", 1, true, false}, {"diameter growth", 1, true, false}}, rows, 0)
 }
 
+// stops are the volumes at which the test stops.
+func (p *paper) stops(s report.ProofStep) string {
+	if math.IsNaN(s.StopBelow) {
+		return "–"
+	}
+	under, over := p.sheet.Reading(check.M3("", "", s.StopBelow)), p.sheet.Reading(check.M3("", "", s.StopAbove))
+	number, unit, _ := strings.Cut(under, " ")
+	if strings.HasSuffix(over, " "+unit) { // said once
+		under = number
+	}
+	return under + " / " + over
+}
+
+// drifts is a table of one row: the drift of the closed tank by temperature.
+func (p *paper) drifts() {
+	d := p.sheet.Proof.Drifts
+	if len(d) == 0 {
+		return
+	}
+	p.heading("Closed and full, the pressure moves by this for each degree of water and wall", 15)
+	columns := []column{{"at", 0.6, false, false}}
+	rows := [][]cell{plain("dp/dT")}
+	for _, q := range d {
+		columns = append(columns, column{report.Show(check.K("", "", q.Temperature), p.sheet.Units, report.Nearest), 1, true, false})
+		rows[0] = append(rows[0], plain(p.sheet.Reading(check.Quantity{Value: q.Drift, Unit: "Pa/K"}))...)
+	}
+	p.table(columns, rows, 0)
+}
+
 // logForm is filled in by hand at the test.
 func (p *paper) logForm() {
 	p.newPage()
 	p.chapter("Proof test log form")
+	f := p.sheet.Proof
+	exam := "nobody near at any pressure"
+	if f.Examination > 0 {
+		exam = "nobody near above " + p.sheet.Gauge(f.Examination, report.Down)
+	}
 	for _, text := range []string{
+		"Set:  " + p.sheet.Gauge(f.Pressure, report.Up) + "      never over:  " + p.sheet.Gauge(f.MostShown, report.Down) + "      above half at most " + p.sheet.Gauge(60*f.Rate, report.Down) +
+			" a minute      hold:  " + report.Show(check.S("", "", f.Hold), p.sheet.Units, report.Nearest) + "      " + exam,
 		"Tank serial:  " + orBlank(p.sheet.Block.Serial) + "      Date:  ______________      Place:  ____________________________      In charge:  ______________________",
 		"Gauge 1, number and calibration:  __________________________      Gauge 2:  __________________________      Relief device set at:  ____________",
 	} {
@@ -133,10 +167,10 @@ func (p *paper) logForm() {
 	p.y += 3
 	var rows [][]cell
 	for i, s := range p.sheet.Proof.Steps {
-		rows = append(rows, plain(fmt.Sprint(i+1), s.Name, p.sheet.Gauge(s.Pressure, report.Up), "", "", "", "", "", "", "", ""))
+		rows = append(rows, plain(fmt.Sprint(i+1), s.Name, p.sheet.Gauge(s.Pressure, s.GaugeRound()), "", "", "", "", "", p.stops(s), "", "", ""))
 	}
-	p.table([]column{{"no.", 0.4, true, false}, {"step", 1.1, false, false}, {"set", 0.9, true, false}, {"time", 0.8, false, false}, {"gauge 1", 0.9, false, false}, {"gauge 2", 0.9, false, false},
-		{"fluid temp.", 0.8, false, false}, {"metal temp.", 0.8, false, false}, {"injected", 0.9, false, false}, {"strain, diameter", 1.1, false, false}, {"by", 0.6, false, false}}, rows, 7.5)
+	p.table([]column{{"no.", 0.35, true, false}, {"step", 1.1, false, false}, {"set", 0.9, true, false}, {"time", 0.7, false, false}, {"gauge 1", 0.75, false, false}, {"gauge 2", 0.75, false, false},
+		{"fluid temp.", 0.75, false, false}, {"metal temp.", 0.75, false, false}, {"stop under / over", 1.3, true, false}, {"injected", 0.85, false, false}, {"strain, diameter", 1, false, false}, {"by", 0.5, false, false}}, rows, 7.5)
 	p.lines(left, p.inner(), body, "After the test: permanent set at the reference pressure __________   leaks seen __________   outcome (pass, fail, inconclusive) __________")
 	p.y += 3
 	p.lines(left, p.inner(), body, "Signed by the person in charge ____________________________________   witness ____________________________________")

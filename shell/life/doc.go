@@ -19,6 +19,7 @@
 //	Class.Cycles, ClassOf, PortClass    EN 13445-3 clause 18, IIW (recalled)      weldclass_test
 //	Usage, CheckLife                    Miner, factor 4 (recalled)                weldclass_test, check_test
 //	StrainLife.Cycles                   Coffin, Manson, Basquin; course (read)    strainlife_test
+//	StrainLife.Range, CyclesAt          Neuber, cyclic curve (recalled)           strainlife_test
 //	HoleStress, PortIndex               Kirsch (read); NB-3338.2 (recalled)       portstress_test
 //	SurfaceCrack.Shape, Intensity       Newman and Raju 1981 (recalled)           newmanraju1981_test
 //	ThroughCrack.Intensity, Folias      Folias, two open texts (read)             folias_test

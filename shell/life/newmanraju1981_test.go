@@ -78,6 +78,15 @@ func TestPlymouthVessel(t *testing.T) {
 	checktest.Printed(t, "wall, mm", c*0.4*1e3, "3.64")
 }
 
+// A rocket course's worked problem, read: K 150 MPa m^0.5, an edge crack of Y 1.12 at the yield of 390 MPa runs from 37.5 mm. A surface crack as shallow as the range allows,
+// a/c 0.2, in a thick wall has 1.0589/1.12 of that K: the edge crack is its bound.
+func TestRocketCourseCrack(t *testing.T) {
+	a := math.Pow(150/(1.12*390), 2) / math.Pi
+	checktest.Printed(t, "a_cr, mm", a*1e3, "37.54")
+	s := life.SurfaceCrack{Depth: a, HalfLength: a / 0.2, Thickness: math.Inf(1), HalfWidth: math.Inf(1)}
+	checktest.Close(t, "K", value(t)(s.Worst(390*MPa)), 1.0589/1.12*150*MPa, 1e-4)
+}
+
 func TestSurfaceCrackOutsideItsRange(t *testing.T) {
 	good := life.SurfaceCrack{Depth: 2e-3, HalfLength: 5e-3, Thickness: 5e-3, HalfWidth: 0.1}
 	value(t)(good.Shape(life.AtFace))

@@ -20,8 +20,9 @@ type Cycle struct {
 type Detail struct {
 	Where  string // "long seam (long)"
 	Class  Class
-	Yield  float64 // of the zone, the lowest over the cycles [Pa]
-	Local  string  // what of the stress there is beside the membrane, for the reader
+	Plain  *StrainLife // plain metal at the edge of a hole, judged by its strain in place of a class; else nil
+	Yield  float64     // of the zone, the lowest over the cycles [Pa]
+	Local  string      // what of the stress there is beside the membrane, for the reader
 	Cycles []Cycle
 	Err    error // why its stress or class is not known, or nil
 }
@@ -31,7 +32,7 @@ type Detail struct {
 //	D = Σ n_i/N_i
 //
 // A cycle of no range or that never comes adds nothing. A range above twice the yield of the zone is an error: the
-// weld yields back and forth, and the curves are not for that.
+// weld yields back and forth, and the curves are not for that. Plain metal is judged by its strain and may.
 //
 // Source: Miner; limit of EN 13445-3 clause 18 (recalled).
 func (d Detail) Usage() (float64, error) {
@@ -43,16 +44,20 @@ func (d Detail) Usage() (float64, error) {
 	}
 	sum := 0.0
 	for _, c := range d.Cycles {
+		most := 2.0
+		if d.Plain != nil {
+			most = math.MaxFloat64
+		}
 		if err := errors.Join(
 			check.Within("life.Detail.Usage", "cycles of "+c.Name, c.Count, 0, 1e9, "a number of times"),
-			check.Within("life.Detail.Usage", "stress range of "+c.Name+" over the yield of the zone", c.Range/d.Yield, 0, 2, "elastic cycles"),
+			check.Within("life.Detail.Usage", "stress range of "+c.Name+" over the yield of the zone", c.Range/d.Yield, 0, most, "elastic cycles"),
 		); err != nil {
 			return math.NaN(), err
 		}
 		if c.Range == 0 || c.Count == 0 {
 			continue
 		}
-		n, err := d.Class.Cycles(c.Range)
+		n, err := d.failure(c.Range)
 		if err != nil {
 			return math.NaN(), err
 		}
@@ -61,13 +66,20 @@ func (d Detail) Usage() (float64, error) {
 	return sum, nil
 }
 
+// failure returns the cycles to failure at a stress range [Pa].
+func (d Detail) failure(Δσ float64) (float64, error) {
+	if d.Plain != nil {
+		return d.Plain.CyclesAt(Δσ)
+	}
+	return d.Class.Cycles(Δσ)
+}
+
 // CheckLife sets the largest usage of all details, times the scatter factor, against 1. One detail that cannot be
 // assessed leaves the whole not assessed, unless another has failed already.
 //
 // Source: as [Class.Cycles] and [Detail.Usage].
 func CheckLife(id, title string, details []Detail) check.Result {
-	r := check.Result{ID: id, Title: title, Formula: "4 Σ n/N(Δσ, FAT) ≤ 1", Factor: ScatterFactor, Source: fatSource,
-		Capacity: check.Num("1", "life", 1)}
+	r := check.Result{ID: id, Title: title, Factor: ScatterFactor, Capacity: check.Num("1", "life", 1)}
 	if len(details) == 0 {
 		return check.NotMade(id, title, errors.New("no weld is known"))
 	}
@@ -87,9 +99,10 @@ func CheckLife(id, title string, details []Detail) check.Result {
 		return check.NotMade(id, title, errors.Join(errs...))
 	}
 	d := details[worst]
+	r.Formula, r.Source = d.basis()
 	r.Demand = check.Num("Σ n/N", "usage of "+d.Where, all[worst])
 	r.Inputs = d.inputs()
-	r.Note = d.Class.Detail + d.local() + "; " + others(details, all, worst) + "no credit for mean stress"
+	r.Note = d.words() + d.local() + "; " + others(details, all, worst) + "no credit for mean stress"
 	if len(errs) > 0 {
 		r.Note += "; not assessed: " + strings.ReplaceAll(errors.Join(errs...).Error(), "\n", "; ")
 	}
@@ -103,15 +116,40 @@ func (d Detail) local() string {
 	return ", " + d.Local
 }
 
+// words says what the detail is.
+func (d Detail) words() string {
+	if d.Plain != nil {
+		return "plain metal by its local strain, data of the tank file: " + d.Plain.Source + "; that says nothing about the toe of the weld"
+	}
+	return d.Class.Detail
+}
+
+// basis returns formula and source of what the detail is judged by.
+func (d Detail) basis() (string, check.Source) {
+	if d.Plain != nil {
+		return "4 Σ n/N ≤ 1; Δε/2 = (σ_f'/E) (2 N)^b + ε_f' (2 N)^c; Δσ Δε = Δσ_e²/E", strainSource
+	}
+	return "4 Σ n/N(Δσ, FAT) ≤ 1", fatSource
+}
+
 // inputs lists class, ranges and cycles.
 func (d Detail) inputs() []check.Quantity {
 	in := []check.Quantity{check.Pa("FAT", "class: "+d.Class.Detail, d.Class.FAT), check.Pa("R_p0.2,w", "yield strength of the zone; the range is at most twice that", d.Yield)}
+	if d.Plain != nil {
+		in = d.Plain.inputs()
+	}
 	for _, c := range d.Cycles {
 		if c.Range == 0 || c.Count == 0 {
 			continue
 		}
-		n, _ := d.Class.Cycles(c.Range)
-		in = append(in, check.Pa("Δσ", c.Name+": stress range", c.Range), check.Num("n", c.Name+": cycles", c.Count), check.Num("N", c.Name+": cycles to failure", n))
+		n, _ := d.failure(c.Range)
+		if d.Plain != nil {
+			Δε, _ := d.Plain.Range(c.Range)
+			in = append(in, check.Pa("Δσ_e", c.Name+": stress range by elastic theory", c.Range), check.Num("Δε", c.Name+": local strain range", Δε))
+		} else {
+			in = append(in, check.Pa("Δσ", c.Name+": stress range", c.Range))
+		}
+		in = append(in, check.Num("n", c.Name+": cycles", c.Count), check.Num("N", c.Name+": cycles to failure", n))
 	}
 	return in
 }

@@ -168,7 +168,35 @@ func TestPredictedVolumesAreNotALicence(t *testing.T) {
 	if s.Proof == nil || math.IsNaN(s.Proof.Injected) {
 		t.Fatal("the tank has no predicted readings")
 	}
-	if all := strings.Join(s.Proof.Notes, " "); !strings.Contains(all, "through the readings of the earlier steps") {
+	if all := strings.Join(s.Proof.Limits, " "); !strings.Contains(all, "the straight line through the earlier steps") || !strings.Contains(all, "the test is failed") {
 		t.Errorf("nothing says what the stop band is laid around: %s", all)
+	}
+}
+
+// What the people at the test need stands in the plan: what is never passed, how fast, what stops and
+// fails, drift by temperature; that no distance covers what flies.
+func TestPlanSaysWhatStopsTheTest(t *testing.T) {
+	water := sheet(t, read(t, lived)).Proof
+	for _, want := range []string{"never shows more than 1.591 MPa", "not faster than 0.1575 MPa a minute", "for 10 min without a break", "trapped air at most 388.", "bleed or explain",
+		"more than 5 %", "at most 7.87", "0.05 K or better", "up to 2 % of its growth", "over 10 %", "A wet weld is a failure"} {
+		if all := strings.Join(water.Limits, " "); !strings.Contains(all, want) {
+			t.Errorf("%q is missing: %s", want, all)
+		}
+	}
+	if len(water.Drifts) != 6 || !(water.Drifts[0].Drift < 0 && water.Drifts[5].Drift > water.Drifts[2].Drift) { // below 7 °C a warming steel tank loses pressure
+		t.Errorf("drifts: %+v", water.Drifts)
+	}
+	if all := strings.Join(water.Notes, " "); !strings.Contains(all, "not covered by any number here") {
+		t.Errorf("water: %s", all)
+	}
+	gas := sheet(t, changed(t, lived, "method = \"hydrostatic\"\nfluid = \"water\"\norientation = \"upright\"", "method = \"pneumatic\"\nfluid = \"nitrogen\"")).Proof
+	all := strings.Join(append(gas.Notes, gas.Limits...), " ")
+	for _, want := range []string{"constant volume", "with heat from outside", "blast alone", "fly farther and are not covered", "leaves at 151 m/s", "absolute pressure over absolute temperature"} {
+		if !strings.Contains(all, want) {
+			t.Errorf("%q is missing: %s", want, all)
+		}
+	}
+	if st := gas.Steps[8]; st.Name != "examination" || !math.IsNaN(st.InjectedVolume) || !(st.HoopStrain > 0) {
+		t.Errorf("gas: %+v", st)
 	}
 }

@@ -83,7 +83,11 @@ func (m *model) checkLife(cases []*loadCase) check.Result {
 	}
 	var details []life.Detail
 	for _, w := range m.lifeWelds() {
-		details = append(details, m.detail(w, cycles))
+		d := m.detail(w, cycles)
+		details = append(details, d)
+		if edge, ok := m.holeEdge(w, d, cycles); ok {
+			details = append(details, edge)
+		}
 	}
 	r := life.CheckLife(lifeID, lifeTitle, details)
 	if r.Status() == check.NotAssessed {
@@ -94,6 +98,7 @@ func (m *model) checkLife(cases []*loadCase) check.Result {
 		total += c.count
 	}
 	r.Note += "; each cycle from empty to its largest stress and back; what shakes within one is not counted, nor fatigue away from welds"
+	r.Note += m.withoutStrainLife()
 	if total > aluminiumCycles && m.hasFamily("aluminium") {
 		r.Note += fmt.Sprintf("; the European rule for aluminium vessels ends at %d full cycles", aluminiumCycles)
 	}
@@ -186,6 +191,7 @@ func (a span) with(b span) span {
 type lifeWeld struct {
 	where  string
 	joint  *tank.Joint // nil of a port or a tip
+	port   bool
 	parts  []*part
 	bend   float64 // bending of its misalignment over the membrane stress [-]
 	local  string  // of the stress, for the reader

@@ -42,6 +42,53 @@ func TestLifeIsMade(t *testing.T) {
 	}
 }
 
+// strainLife is that of a rocket course's worked problem, read, for the wall of the tank in testdata.
+const strainLife = "strain_life = { strength = \"340 MPa\", strength_exponent = -0.10, ductility = 0.35, ductility_exponent = -0.60, source = \"course\" }\n"
+
+// The plain metal at the edge of a hole is a second answer beside the weld: by hand from the
+// elastic ranges that the sheet shows, Neuber and the curve solved here by other means.
+func TestStrainLifeBesidePorts(t *testing.T) {
+	const own = "strain_life = { strength = \"1000 MPa\", strength_exponent = -0.11, ductility = 0.17, ductility_exponent = -0.40, source = \"invented for demonstration: a test of the plate would stand here\" }\n"
+	without := find(t, sheet(t, changed(t, lived, own, "")), "tank/life")
+	if !strings.Contains(without.Note, "write strain_life of material plate") {
+		t.Errorf("nothing says which key is missing: %s", without.Note)
+	}
+	weak := strings.Replace(strainLife, "0.35", "0.0035", 1)
+	weak = strings.Replace(weak, "340 MPa", "100 MPa", 1)
+	r := find(t, sheet(t, changed(t, lived, own, weak)), "tank/life")
+	if r.Demand.Name != "usage of edge of the hole of port outlet" || strings.Contains(r.Note, "write strain_life") {
+		t.Fatalf("%s: %s", r.Demand.Name, r.Note)
+	}
+	in := map[string][]float64{}
+	for _, q := range r.Inputs {
+		in[q.Symbol] = append(in[q.Symbol], q.Value)
+	}
+	E, n, sum := in["E"][0], 0.10/0.60, 0.0
+	K := 100e6 / math.Pow(0.0035, n)
+	for i, Δσe := range in["Δσ_e"] {
+		σ := Δσe // Newton on ln σ
+		for range 200 {
+			ε := σ/E + 2*math.Pow(σ/(2*K), 1/n)
+			σ *= math.Pow(Δσe*Δσe/(E*σ*ε), 0.3)
+		}
+		Δε := σ/E + 2*math.Pow(σ/(2*K), 1/n)
+		N := math.Pow(σ/(2*100e6), -1/0.10) / 2 // on the cyclic curve Δσ/2 = σ_f' (2N)^b
+		if N > 5e6 {
+			N = 5e6
+		}
+		if math.Abs(Δε/in["Δε"][i]-1) > 1e-9 || math.Abs(N/in["N"][i]-1) > 1e-6 {
+			t.Errorf("Δε %g for %g, N %g for %g", in["Δε"][i], Δε, in["N"][i], N)
+		}
+		sum += in["n"][i] / N
+	}
+	if math.Abs(sum/r.Demand.Value-1) > 1e-6 {
+		t.Errorf("usage %g, by hand %g", r.Demand.Value, sum)
+	}
+	if good := find(t, sheet(t, changed(t, lived, own, strainLife)), "tank/life"); good.Demand.Value < without.Demand.Value || good.Status() != check.Satisfied {
+		t.Errorf("a second answer makes the tank better: %g, %g without it", good.Demand.Value, without.Demand.Value)
+	}
+}
+
 // What is not known of the life leaves it not assessed, with what to write.
 func TestLifeSaysWhatIsMissing(t *testing.T) {
 	for name, row := range map[string]struct {

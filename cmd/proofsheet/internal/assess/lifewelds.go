@@ -162,7 +162,7 @@ func (m *model) lifeTip(h *headPart) lifeWeld {
 // lifePort is the weld of a port to its wall: the larger of the stress at a hole and
 // the stress index of a port that replaces its area.
 func (m *model) lifePort(p *portPart) lifeWeld {
-	w := lifeWeld{where: "port " + p.in.Name, parts: []*part{&p.host}, err: errors.Join(p.wallErr, p.chordsErr)}
+	w := lifeWeld{where: "port " + p.in.Name, port: true, parts: []*part{&p.host}, err: errors.Join(p.wallErr, p.chordsErr)}
 	if w.err != nil {
 		return w
 	}

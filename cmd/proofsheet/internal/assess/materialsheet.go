@@ -91,7 +91,7 @@ func (r *run) materialSheet(in tank.Material, u use) report.MaterialSheet {
 		p.Notes = append(p.Notes, "weld zone not assessed: "+x.zoneErr.Error())
 	}
 	p.Notes = append(append(p.Notes, x.parent.Notes...), zoneNotes(x)...)
-	p.Notes = append(p.Notes, toughnessNotes(in.Alloy)...)
+	p.Notes = append(append(p.Notes, toughnessNotes(in.Alloy)...), givenNotes(in)...)
 	return p.MaterialSheet
 }
 

@@ -208,7 +208,8 @@ func (r *run) proofSheet() *report.Proof {
 	s.Notes = append(s.Notes, r.screening(r.proof)...)
 	r.proofReadings(s)
 	r.proofEnergy(s)
-	s.Sequence = sequence(in.Method)
+	r.proofLimits(s)
+	s.Sequence = r.sequence()
 	for _, c := range proof.Cautions(proof.Situation{Contents: r.t.Contents.Fluid, Families: r.families(), Method: proof.Method(in.Method)}) {
 		s.Cautions = append(s.Cautions, c.Text)
 	}
@@ -248,6 +249,10 @@ func (r *run) corrections() (out []string) {
 
 // proofReadings fills the steps with what to expect at each.
 func (r *run) proofReadings(s *report.Proof) {
+	if r.proof.plan.In.Method == proof.Pneumatic {
+		r.gasReadings(s)
+		return
+	}
 	f, w, err := r.full()
 	var readings []proof.Reading
 	if err == nil {
@@ -269,70 +274,5 @@ func (r *run) proofReadings(s *report.Proof) {
 		s.Notes = append(s.Notes, "Readings are not predicted: "+strings.ReplaceAll(err.Error(), "\n", "; ")+".")
 		return
 	}
-	s.Notes = append(s.Notes, "Growth of the wall: "+r.growthNote()+". Ports and supports are not in it. "+
-		"Lay the stop band around the straight line through the readings of the earlier steps as well, and stop where a reading leaves that line; "+
-		"a slope more than 10 % from the predicted one is explained before going on. A local yield hardly moves the volume: only strain gauges there show it.")
-}
-
-// proofEnergy fills in what is stored in the tank at the set pressure.
-func (r *run) proofEnergy(s *report.Proof) {
-	if r.proof.plan.In.Method == proof.Pneumatic {
-		plan := r.proof.plan
-		g := proof.Gas{Volume: r.in.Volume(), Pressure: plan.Top + 2*plan.GaugeUncertainty + plan.Overshoot, Outside: atmosphere, Ratio: 1.4}
-		e, err := g.Energy()
-		if err == nil {
-			s.StoredEnergy, s.FluidEnergy = e.Isentropic, e.Isentropic
-			s.Notes = append(s.Notes, "Stored at the test: "+gasWords(e)+".")
-			var d float64
-			if d, err = proof.StandOff(e.Isentropic); err == nil {
-				s.StandOff = &d
-			}
-		}
-		if err != nil {
-			s.Notes = append(s.Notes, "Distance: not assessed, "+err.Error()+".")
-		}
-		return
-	}
-	for _, q := range r.proofQuantities() {
-		switch q.Key {
-		case "proof.volume_growth":
-			s.Growth = q.Value
-		case "proof.injected_volume":
-			s.Injected = q.Value
-		case "proof.stiffness":
-			s.Stiffness = q.Value
-		case "proof.drift":
-			s.Drift = q.Value
-		case "proof.liquid_energy":
-			s.FluidEnergy = q.Value
-		case "proof.wall_energy":
-			s.WallEnergy = q.Value
-		}
-	}
-	s.StoredEnergy = s.FluidEnergy + s.WallEnergy
-	s.Notes = append(s.Notes, r.trappedAir())
-}
-
-// sequence returns the procedure in order: common practice, steps as the plan.
-func sequence(method string) []string {
-	fill := "Fill from the lowest point with the high-point vent open; tilt and bleed until no bubble comes; wait until metal and water agree within 1 to 2 K."
-	if method == "pneumatic" {
-		fill = "Pneumatic only where water cannot be used: risk assessed, every weld examined over its full length, distance kept, outdoors."
-	}
-	carry, leak := "Tank clean, dry, unpainted; supports carry it full of water.", "Bleed to zero, vent from the top, then drain with the vent open; dry; clean."
-	if method == "pneumatic" {
-		carry, leak = "Tank clean, dry, unpainted, cold check made; barrier and distance in place before the first gas.", "Bleed to zero from afar; nobody approaches before the gauge and a second one read zero."
-	}
-	return []string{
-		"Certificates, weld examination, thickness map and this sheet at hand; one person in charge.",
-		carry,
-		fill,
-		"Two calibrated gauges, read from afar; relief device on the tank's side of every valve that is shut for the hold; flight relief removed or gagged.",
-		"Leak look and reference reading from afar, then raise by the steps, not faster than a tenth of the set pressure a minute above half; read volume, pressure, temperature and strain at each.",
-		"Hold at the set pressure; never topped up beyond it.",
-		"Lower to the examination pressure before anybody approaches; where it is zero, look from afar.",
-		"Back to the reference pressure: read permanent set. Second cycle.",
-		leak,
-		"Leak test as a test of its own, not above MEOP, pressurised from afar.",
-	}
+	s.Notes = append(s.Notes, "Growth of the wall: "+r.growthNote()+". Ports and supports are not in it.")
 }

@@ -71,6 +71,9 @@ func settle(out *report.Record) {
 			out.Verdict, out.Reason = "inconclusive", f.Title+": "+f.Reason
 		}
 	}
+	if out.Verdict == "satisfied" && out.Findings[0].Outcome == proof.NotRead.String() {
+		out.Reason += "; that it was taken on this tank and by this plan the log does not say"
+	}
 }
 
 // judge puts the questions of the record to the log.
@@ -175,6 +178,9 @@ func (r *run) recordCautions(s *report.Sheet, l *tank.Log, out *report.Record) {
 		"A wet weld, a drip or a visible change of shape in the test is a failure whatever these numbers say; this record cannot see it.",
 		"Volume shows a general yield. A local one at a port, a knuckle or a junction shows only on a strain gauge there.",
 		"The test tries pressure only: no line loads, no buckling, no cold.")
+	if l.Sheet == "" {
+		out.Cautions = append(out.Cautions, "The log names no sheet: that it is of this tank and this plan rests on whoever signs.")
+	}
 	if s.Verdict != check.Satisfied {
 		out.Cautions = append(out.Cautions, "The tank's own sheet is "+s.Verdict.String()+"; a passed proof test does not change that.")
 	}

@@ -93,6 +93,9 @@ func TestRecordOfThePlanItself(t *testing.T) {
 			if r.Verdict != want {
 				t.Errorf("%s, %s: %s", name, heading, report.RecordText(s, r))
 			}
+			if !strings.Contains(strings.Join(r.Cautions, " "), "names no sheet") || want == "satisfied" && !strings.Contains(r.Reason, "the log does not say") {
+				t.Errorf("%s: a log of no sheet passes as one of this tank: %s", name, r.Reason)
+			}
 		}
 	}
 }

@@ -110,6 +110,9 @@ func (r *reader) checkMaterials() {
 		r.needs(table, "toughness_most", "toughness", `"60 MPa m^0.5"`)
 		r.needs(table, "toughness_source", "toughness", `"60 MPa m^0.5"`)
 		r.notAbove(table, "toughness", m.Toughness, "toughness_most", m.ToughnessMost)
+		if s := m.StrainLife; s != nil && s.StrengthExponent < 0 && s.DuctilityExponent < 0 && s.DuctilityExponent >= s.StrengthExponent {
+			r.fault(join(table, "strain_life.ductility_exponent"), "must be below strength_exponent: the plastic part falls faster")
+		}
 		if r.has(join(table, "alloy")) {
 			for _, k := range ownKeys {
 				if r.has(join(table, k)) {

@@ -39,6 +39,7 @@ const (
 	atLeast1
 	halfAngle // above 0 to below 90 deg
 	poisson   // above 0 to below 0.5
+	below0
 )
 
 // ok reports whether v [SI] has the sense; NaN never does.
@@ -60,6 +61,8 @@ func (s sense) ok(v float64) bool {
 		return v > 0 && v < 1.5707
 	case poisson:
 		return v > 0 && v < 0.5
+	case below0:
+		return v < 0
 	default:
 		return v == v
 	}
@@ -71,6 +74,7 @@ func (s sense) String() string {
 		"must be a number", "must be greater than zero", "must not be negative",
 		"must be from 0 to below 1", "must be from 0 to 1", "must be above 0 and at most 1",
 		"must be at least 1", "must be above 0 deg and below 90 deg", "must be above 0 and below 0.5",
+		"must be below zero",
 	}[s]
 }
 

@@ -91,6 +91,12 @@ var materialKeys = []field{
 	quantity("toughness", unit.Toughness, positive, "60 MPa m^0.5", "least fracture toughness of wall and weld zone at the temperatures of service; needs toughness_source"),
 	quantity("toughness_most", unit.Toughness, positive, "110 MPa m^0.5", "most that it can be at the proof: what flaw the proof finds rests on it; needs toughness"),
 	text("toughness_source", "test report 5", "source of toughness"),
+	table("strain_life", "of the plain metal at the edge of a port's hole, as the weld leaves it: Δε/2 = (strength/E) (2N)^strength_exponent + ductility (2N)^ductility_exponent",
+		quantity("strength", unit.Pressure, positive, "1000 MPa", "fatigue strength coefficient").must(),
+		number("strength_exponent", below0, "-0.114", "fatigue strength exponent").must(),
+		number("ductility", positive, "0.171", "fatigue ductility coefficient").must(),
+		number("ductility_exponent", below0, "-0.402", "fatigue ductility exponent, below strength_exponent").must(),
+		text("source", "test report 6", "who measured it, on which plate and at which temperature").must()),
 }
 
 var jointKeys = []field{

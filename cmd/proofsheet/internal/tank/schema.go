@@ -174,6 +174,8 @@ func (s sense) schema(kind string) object {
 		o["exclusiveMinimum"], o["maximum"] = 0, 1
 	case atLeast1:
 		o["minimum"] = 1
+	case below0:
+		o["exclusiveMaximum"] = 0
 	case poisson:
 		o["exclusiveMinimum"], o["exclusiveMaximum"] = 0, 0.5
 	}

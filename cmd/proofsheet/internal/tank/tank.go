@@ -108,6 +108,16 @@ type Material struct {
 	Toughness       *float64 // least of wall and weld zone in service [Pa m½]
 	ToughnessMost   *float64 // most at the proof [Pa m½]
 	ToughnessSource string   // of both
+	StrainLife      *StrainLife
+}
+
+// A StrainLife is how long the plain metal lasts under a strain range Δε, to 2N reversals.
+type StrainLife struct {
+	Strength          float64 // fatigue strength coefficient [Pa]
+	StrengthExponent  float64 // below 0 [-]
+	Ductility         float64 // fatigue ductility coefficient [-]
+	DuctilityExponent float64 // below StrengthExponent [-]
+	Source            string
 }
 
 // Own reports whether the material's values are the user's.
