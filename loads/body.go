@@ -96,11 +96,11 @@ func (s *State) FreeBody(z float64, b Body) (Forces, error) {
 	switch {
 	case z < b.AftJoint: // the head hangs from the joint, liquid and all
 		f.LiquidMost, f.LiquidLeast = w+all, w+all
-		f.LoadMost = n * b.massBetween(lo, z)
+		f.LoadMost = n * b.massBetween(lo-atEnd, z)
 		f.LoadLeast = f.LoadMost
 		f.Moment, f.Shear = s.ownBending(z, b, false)
 	case z > b.ForwardJoint:
-		f.LoadMost = -n * b.massBetween(z, hi)
+		f.LoadMost = -n * b.massBetween(z, hi+atEnd)
 		f.LoadLeast = f.LoadMost
 		f.Moment, f.Shear = s.ownBending(z, b, true)
 	default:
@@ -182,9 +182,9 @@ func (s *State) ownBending(z float64, b Body, forwardFree bool) (moment, shear f
 		return 0, 0
 	}
 	lo, hi := s.in.Bounds()
-	from, to := lo, z
+	from, to := lo-atEnd, z
 	if forwardFree {
-		from, to = z, hi
+		from, to = z, hi+atEnd
 	}
 	m, v := s.liquidBending(z, forwardFree)
 	return y*b.momentBetween(from, to, z) + m, y*b.massBetween(from, to) + v
@@ -206,6 +206,13 @@ func (s *State) liquidBending(z float64, forwardFree bool) (moment, shear float6
 	return y * s.Liquid.Density * math.Abs(s.wetMoment(from, to, z)), y * mass
 }
 
+// beyond is how far past its aftmost mass a free tank ends [m]: anything above 0.
+const beyond = 1.0
+
+// atEnd is within what of an end of the inside a mass belongs to the head there [m]:
+// what closes a tip does, what stands off the crown does not.
+const atEnd = 1e-9
+
 // near returns the quoted sections nearest to z [m] on either side; without
 // any, the free end of the tank, where nothing is carried.
 func (b Body) near(z float64, in Interior, forwardFree bool) []Section {
@@ -214,7 +221,7 @@ func (b Body) near(z float64, in Interior, forwardFree bool) []Section {
 		if forwardFree {
 			return []Section{{Station: math.Max(hi, b.farthest(1))}}
 		}
-		return []Section{{Station: math.Min(lo, b.farthest(-1))}}
+		return []Section{{Station: math.Min(lo, b.farthest(-1)) - beyond}} // a mass at that end hangs on it
 	}
 	below, above := math.Inf(-1), math.Inf(1)
 	for _, q := range b.Sections {
