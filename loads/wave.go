@@ -107,14 +107,15 @@ func (s *State) Sided() bool { return s.Acceleration.Lateral != 0 || s.wave != n
 
 // SloshForce returns the lateral force [N] that the swinging liquid puts on the
 // wall, and the pressure it adds where its surface meets the wall [Pa]: both 0
-// without slosh. Over a shallow curved bottom the force is an upper bound.
-func (s *State) SloshForce() (force, pressure float64) {
+// without slosh. Over a shallow curved bottom the force is a bound,
+// ρ a_x η π R d with the whole depth d of the liquid.
+func (s *State) SloshForce() (force, pressure float64, bound bool) {
 	w := s.wave
 	if w == nil {
-		return 0, 0
+		return 0, 0, false
 	}
 	force, _ = w.above(w.bottom)
-	return force, w.mode.Density * w.mode.Acceleration * w.rise
+	return force, w.mode.Density * w.mode.Acceleration * w.rise, w.even
 }
 
 // wallDepth returns how deep the wall lies under the free surface on the side to

@@ -20,7 +20,7 @@ func (m *model) operate(cases []*loadCase) {
 		for _, at := range c.moments() {
 			for _, s := range at.states {
 				m.operating = append(m.operating, operatingState{s, at})
-				m.twoSided = m.twoSided || s.Acceleration.Lateral != 0
+				m.twoSided = m.twoSided || s.Sided()
 			}
 		}
 	}

@@ -62,7 +62,7 @@ type model struct {
 	operating    []operatingState
 	ranges       map[string]*jointRange // of each joint, over the operating states
 	trial        bool                   // of a tank in sizing, which is assessed again as a whole: its mesh is not halved to see
-	twoSided     bool                   // some case has a lateral load factor
+	twoSided     bool                   // some case has a lateral load factor, or slosh
 	withoutShell bool                   // no numerical shell is made
 	rings        map[string]*ringRange  // of each ring, by the end it stands at, over the operating states
 	seamsSee     *seamExtremes          // over the operating states; nil where no seam is out of line
