@@ -115,7 +115,7 @@ func (r *run) cautionList() []string {
 	if r.t.Contents.LeastUllage == 0 {
 		out = append(out, "No least ullage is kept: a closed tank without gas is pressed up by every degree that it warms, and only its relief device holds it.")
 	}
-	out = append(out, r.notExamined()...)
+	out = append(append(out, r.stationCautions()...), r.notExamined()...)
 	contents := r.t.Contents.Fluid
 	for _, c := range proof.Cautions(proof.Situation{Contents: contents, Families: r.families(), Method: proof.Method(r.t.Proof.Method)}) {
 		out = append(out, c.Text)
