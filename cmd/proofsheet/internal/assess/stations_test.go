@@ -5,10 +5,10 @@ import (
 	"testing"
 )
 
-// The demonstration tank is 1.2 m between its seams and about 1.8 m long: a station
-// of 0.6 m is in it, 3 m within a tank length of it, 600 m and −60 m are not.
+// The demonstration tank runs from −0.17 to 1.37 m by its cones of 45 degrees, so that
+// a tank length beyond lie −1.71 and 2.91 m.
 func TestStationsFarAway(t *testing.T) {
-	for station, warned := range map[string]bool{"600 mm": false, "3 m": false, "-1.5 m": false, "6 m": true, "600 m": true, "-60 m": true} {
+	for station, warned := range map[string]bool{"600 mm": false, "2.90 m": false, "-1.70 m": false, "2.92 m": true, "-1.72 m": true, "600 m": true, "-60 m": true} {
 		s := sloshing(t, `station = "600 mm"`, `station = "`+station+`"`)
 		if got := strings.Contains(strings.Join(s.Cautions, "\n"), "Case burnout: its section forces are quoted at station"); got != warned {
 			t.Errorf("%s: caution %v, want %v", station, got, warned)
