@@ -30,7 +30,7 @@ var openFormulas = map[string]string{
 func TestByHand(t *testing.T) {
 	steps, made, redone := 0, 0, 0
 	open := map[string]int{}
-	for _, name := range []string{"demo", "coupons", "flight", "kerosene", "oxygen", "port-at-rim"} {
+	for _, name := range []string{"demo", "coupons", "flight", "kerosene", "oxygen", "port-at-rim", "rings"} {
 		s := sheet(t, read(t, name))
 		for _, system := range []string{"si", "us"} {
 			for _, r := range s.Checks {

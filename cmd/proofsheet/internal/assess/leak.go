@@ -59,7 +59,7 @@ func (m *model) leakHarms() error {
 // checkLeak asks whether a crack in any part leaks before it runs, at the highest
 // pressure of any case.
 func (m *model) checkLeak(cases []*loadCase) check.Result {
-	if err := m.leakHarms(); err != nil {
+	if err := errors.Join(m.leakHarms(), m.ringsUnseen()); err != nil {
 		return check.NotMade(leakID, leakTitle, err)
 	}
 	var worst check.Result
@@ -181,6 +181,9 @@ func (m *model) checkFlaw(cases []*loadCase) (out []check.Result) {
 			continue
 		}
 		r := m.flawIn(w, cases)
+		if err := m.ringsUnseen(); err != nil {
+			r = check.NotMade(flawID, flawTitle, err)
+		}
 		if r.Status() == check.NotAssessed {
 			r.Err = fmt.Errorf("%s: %s", w.where, r.Reason())
 		}

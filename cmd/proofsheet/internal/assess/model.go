@@ -65,6 +65,7 @@ type model struct {
 	twoSided     bool                   // some case has a lateral load factor, or slosh
 	withoutShell bool                   // no numerical shell is made
 	rings        map[string]*ringRange  // of each ring, by the end it stands at, over the operating states
+	ringsSee     ringsFound             // the cylinder's own rings, over the operating states
 	seamsSee     *seamExtremes          // over the operating states; nil where no seam is out of line
 	solved       map[*loads.State]*shellState
 	outside      map[outsideKey]outsideWall

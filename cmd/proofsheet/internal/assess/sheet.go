@@ -170,7 +170,7 @@ func (r *run) notes() []string {
 	}
 	out = append(append(out, r.groundNotes()...), r.collapseNotes()...)
 	out = append(append(out, r.alignmentNotes()...), r.interactionNotes()...)
-	out = append(out, r.sloshNotes()...)
+	out = append(append(out, r.sloshNotes()...), r.ringsNote()...)
 	for _, c := range r.cases {
 		for _, s := range c.sections {
 			if c.lateral > 0 && math.IsNaN(s.Shear) {

@@ -1,0 +1,295 @@
+package assess
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"strings"
+
+	"proofsheet/loads"
+	"proofsheet/report/check"
+	"proofsheet/shell/buckling"
+	"proofsheet/shell/edge"
+)
+
+const ringsID, ringsTitle = "cylinder/rings", "Cylinder: wall and rings where they meet"
+
+// weldApart is how far a ring stays from other welds and from ports, in walls of the
+// cylinder on each side of it [-]: common practice.
+const weldApart = 2
+
+// stiffening returns the rings of the cylinder for stability at T [K], with what
+// tolerance and corrosion leave of them, or nil where there are none.
+func (m *model) stiffening(T float64) *buckling.Rings {
+	in := m.t.Cylinder.Rings
+	if in == nil {
+		return nil
+	}
+	width, height := m.leastBar()
+	x := m.metals.at(in.Material, m.weldsOf(&m.cyl), in.Width, T)
+	out := &buckling.Rings{Width: width, Height: height, Inside: in.Side == "inside",
+		Modulus: x.parent.ElasticModulus.Value, Yield: math.Min(x.parent.Yield.Value, x.zone.Yield.Value), // keeps NaN
+		Err: errors.Join(m.ringsFit(), x.parentErr, x.zoneErr)}
+	for _, z := range in.Stations {
+		out.Stations = append(out.Stations, z+m.aft.in.StraightFlange)
+	}
+	return out
+}
+
+// leastBar returns width and height of a ring for strength [m].
+func (m *model) leastBar() (width, height float64) {
+	in := m.t.Cylinder.Rings
+	width, height = in.Width-given(in.UnderTolerance), in.Height-given(in.UnderTolerance)
+	if in.Side == "inside" { // the contents take it from three sides
+		width, height = width-2*m.cyl.corrosion, height-m.cyl.corrosion
+	}
+	return width, height
+}
+
+// ringsFit refuses rings that stand on a seam between courses or across a port.
+func (m *model) ringsFit() error {
+	in := m.t.Cylinder.Rings
+	if in == nil {
+		return nil
+	}
+	if m.girth != nil && len(m.t.Cylinder.GirthStations) == 0 {
+		return errors.New("where the girth seam lies is not known, and a ring may stand on it: write cylinder.girth_stations")
+	}
+	clear := in.Width/2 + weldApart*m.cyl.nominal
+	for _, z := range in.Stations {
+		for _, s := range m.t.Cylinder.GirthStations {
+			if math.Abs(z-s) < clear {
+				return fmt.Errorf("the ring at %.4g mm stands on the girth seam at %.4g mm: two walls of the cylinder stay between them", z*1e3, s*1e3)
+			}
+		}
+		for _, p := range m.ports {
+			if p.head != nil {
+				continue
+			}
+			reach := p.in.Tube.OutsideDiameter / 2
+			if p.port.Pad != nil {
+				reach = math.Max(reach, p.port.Pad.OutsideDiameter/2)
+			}
+			if p.in.Insert != nil {
+				reach = math.Max(reach, p.in.Insert.OutsideDiameter/2)
+			}
+			if math.Abs(z-p.z) < clear+reach {
+				return fmt.Errorf("the ring at %.4g mm meets port %s at %.4g mm", z*1e3, p.in.Name, p.z*1e3)
+			}
+		}
+	}
+	return nil
+}
+
+// checkRings holds the wall beside a ring, which bends where the ring keeps it from
+// growing, and the ring, which the wall stretches, as places of a joint: the closed form
+// of a narrow ring on a plain cylinder, clear of any other joint. Nothing where there
+// are no rings.
+func (m *model) checkRings(s *loads.State, c *loadCase) []check.Result {
+	if m.t.Cylinder.Rings == nil {
+		return nil
+	}
+	j, err := m.ringJoint(s, c)
+	if err == nil {
+		j.Extremes, err = m.ringExtremes()
+	}
+	if err != nil {
+		return []check.Result{check.NotMade(ringsID, ringsTitle, err)}
+	}
+	return []check.Result{inWords(j.Check())}
+}
+
+// proofRings makes the same check at proof.
+func (m *model) proofRings(t *proofTest) []check.Result {
+	if m.t.Cylinder.Rings == nil {
+		return nil
+	}
+	c, s, err := m.proofState(t)
+	var j edge.Junction
+	if err == nil {
+		j, err = m.ringJoint(s, c)
+	}
+	if err != nil {
+		return []check.Result{check.NotMade(ringsID, ringsTitle+", at proof", err)}
+	}
+	j.Title = ringsTitle + ", at proof"
+	return []check.Result{inWords(j.CheckProof())}
+}
+
+// inWords says of what method the answer is.
+func inWords(r check.Result) check.Result {
+	r.Note = strings.Replace(r.Note, ", numerical shell", ", closed form of a narrow ring on a long cylinder", 1)
+	return r
+}
+
+// ringSource is where the stress at a ring comes from.
+var ringSource = check.Source{Doc: "beam on an elastic foundation", Where: "shell/edge, ring on a cylinder; compared with a numerical shell", How: check.Computed}
+
+// ringJoint returns the places at a ring in one state: pressure and forces are the
+// worst of the cylinder, whichever ring they act at.
+func (m *model) ringJoint(s *loads.State, c *loadCase) (edge.Junction, error) {
+	j := edge.Junction{ID: ringsID, Title: ringsTitle, PressureLeast: c.pressureLeast(), Present: c.present}
+	j.Numerical.Source, j.Closed.Err = ringSource, errors.New("the numerical shell has no rings in it")
+	in := m.t.Cylinder.Rings
+	_, a, longErr, girthErr := m.cylinderSeams(c)
+	cond, condErr := m.cylinderCondition(s, c)
+	bar := m.allowAt(in.Material, m.weldsOf(&m.cyl), in.Width, c.temperature, c.rule, m.cyl.refused)
+	if err := errors.Join(m.massErr, m.ringsFit(), longErr, girthErr, a.ZoneKnown, condErr, bar.zoneErr, m.ringGrowsAlike(c.temperature)); err != nil {
+		return j, err
+	}
+	wall, err := a.Parent.Lower(a.Zone)
+	if err != nil {
+		return j, err
+	}
+	j.Pressure = cond.Pressure
+	for _, N := range [2]float64{cond.AxialMost, cond.AxialLeast} {
+		wallP, barP, err := m.besideRing(c.temperature, cond.Pressure, N)
+		if err != nil {
+			return j, err
+		}
+		wallMost, barMost, err1 := m.besideRing(c.temperature, 0, cond.LoadMost)
+		wallLeast, barLeast, err2 := m.besideRing(c.temperature, 0, cond.LoadLeast)
+		if err := errors.Join(err1, err2); err != nil {
+			return j, err
+		}
+		j.Numerical.Places = append(j.Numerical.Places,
+			edge.Place{Where: "wall at a ring", Pressure: wallP, LoadMost: wallMost, LoadLeast: wallLeast, Limits: wall, Efficiency: 1},
+			edge.Place{Where: "ring", Pressure: barP, LoadMost: barMost, LoadLeast: barLeast, Limits: bar.seam, Efficiency: unsplicedRing})
+	}
+	return j, nil
+}
+
+// besideRing returns the stress of the wall at a ring and of the ring [Pa], its hoop
+// stress across its splice, under pressure [Pa] and axial force [N/m] in the plain wall.
+// The full bar restrains the wall most, what tolerance leaves of it is stretched most.
+func (m *model) besideRing(T, pressure, axial float64) (wall, bar edge.Stress, err error) {
+	in := m.t.Cylinder.Rings
+	e, ν, err := m.elastic(&m.cyl, T)
+	x := m.metals.at(in.Material, "", in.Width, T)
+	E := x.parent.ElasticModulus.Value
+	if err = errors.Join(err, x.parentErr); err != nil {
+		return wall, bar, err
+	}
+	R, t := m.cyl.mid(), m.cyl.least
+	middle, inner := R+t/2+in.Height/2, R // of the bar: its centroid, and where its stress is counted
+	if in.Side == "inside" {
+		middle, inner = R-t/2-in.Height/2, R-t/2-in.Height
+	}
+	if !(inner > 0) {
+		return wall, bar, errors.New("the rings are higher than the bore is wide")
+	}
+	w := edge.Wall{Thickness: t, ElasticModulus: e, Poisson: ν}
+	free := m.ringFree()
+	solve := func(area float64) (edge.Joint, error) { // E A/middle², as the form has it with R
+		return edge.Step{Radius: R, First: w, Second: w, FirstFree: free, SecondFree: free, RingArea: area * R * R / (middle * middle), RingModulus: E}.
+			Solve(edge.Load{Pressure: pressure, Axial: axial, AxialShell: axial})
+	}
+	full, err1 := solve(in.Width * in.Height)
+	width, height := m.leastBar()
+	left, err2 := solve(width * height)
+	return full.Shell, turned(edge.RingStress(E, left.Displacement, inner)), errors.Join(err1, err2)
+}
+
+// ringFree returns the least length of plain wall beside a ring [m], to the next ring
+// or to the seam of a head.
+func (m *model) ringFree() float64 {
+	at := append(append([]float64{0}, m.t.Cylinder.Rings.Stations...), m.t.Cylinder.Length)
+	least := math.Inf(1)
+	for i := 1; i < len(at); i++ {
+		least = math.Min(least, at[i]-at[i-1])
+	}
+	return least
+}
+
+// ringGrowsAlike refuses rings that warm or cool by another measure than the wall.
+func (m *model) ringGrowsAlike(T float64) error {
+	in := m.t.Cylinder.Rings
+	return m.growAlike("the rings", in.Material, in.Width, T)
+}
+
+// ringExtremes returns, place by place, the extremes of the stress at a ring over all
+// operating states, their pressure in full, at its smallest and away, each line load
+// there or not; remembered.
+func (m *model) ringExtremes() ([][]edge.Stress, error) {
+	if m.ringsSee.found {
+		return m.ringsSee.extremes, m.ringsSee.err
+	}
+	m.ringsSee.found = true
+	var out [][]edge.Stress
+	for _, o := range m.operating {
+		j, err := m.ringJoint(o.state, o.c)
+		if err != nil {
+			m.ringsSee.err = fmt.Errorf("case %s: %w", o.c.name, err)
+			return nil, m.ringsSee.err
+		}
+		for i, p := range j.Numerical.Places {
+			if i == len(out) {
+				out = append(out, nil)
+			}
+			for _, share := range [3]float64{1, j.PressureLeast, 0} {
+				for _, l := range [3]edge.Stress{{}, p.LoadMost, p.LoadLeast} {
+					out[i] = extend(out[i], plus(times(p.Pressure, share), l))
+				}
+			}
+		}
+	}
+	m.ringsSee.extremes = out
+	return out, nil
+}
+
+// extend keeps the stresses that are greatest and least in a component or on a face.
+func extend(have []edge.Stress, s edge.Stress) []edge.Stress {
+	measures := [...]func(edge.Stress) float64{
+		func(s edge.Stress) float64 { return s.Meridional + s.MeridionalBending },
+		func(s edge.Stress) float64 { return s.Meridional - s.MeridionalBending },
+		func(s edge.Stress) float64 { return s.Hoop + s.HoopBending },
+		func(s edge.Stress) float64 { return s.Hoop - s.HoopBending },
+	}
+	if have == nil {
+		have = make([]edge.Stress, 2*len(measures)) // zero is among them
+	}
+	for i, f := range measures {
+		if f(s) > f(have[2*i]) {
+			have[2*i] = s
+		}
+		if f(s) < f(have[2*i+1]) {
+			have[2*i+1] = s
+		}
+	}
+	return have
+}
+
+// A ringsFound is what the rings see, once it was sought.
+type ringsFound struct {
+	found    bool
+	extremes [][]edge.Stress
+	err      error
+}
+
+// ringsUnseen is why fatigue and cracks of a cylinder with rings are not assessed.
+func (m *model) ringsUnseen() error {
+	if m.t.Cylinder.Rings == nil {
+		return nil
+	}
+	return errors.New("the welds of the rings, and the bending of the wall beside them, are not among the welds and stresses that it looks at")
+}
+
+// ringsNote says what the rings are, for the reader.
+func (r *run) ringsNote() []string {
+	in := r.t.Cylinder.Rings
+	if in == nil {
+		return nil
+	}
+	return []string{fmt.Sprintf("%d rings of flat bar %s the cylinder, %.4g mm wide and %.4g mm high, count against pressure from outside only: none of the membrane, compression, bending and column checks takes credit for them, and the numerical shell and the growth at proof leave them out. They need a continuous weld on both sides and a spliced joint of full strength.",
+		len(in.Stations), in.Side, in.Width*1e3, in.Height*1e3)}
+}
+
+// ringMass returns the mass of one ring [kg] of density ρ [kg/m3].
+func (m *model) ringMass(ρ float64) float64 {
+	in := m.t.Cylinder.Rings
+	middle := m.cyl.radius + m.cyl.nominal + in.Height/2
+	if in.Side == "inside" {
+		middle = m.cyl.radius - in.Height/2
+	}
+	return ρ * 2 * math.Pi * middle * in.Width * in.Height
+}
