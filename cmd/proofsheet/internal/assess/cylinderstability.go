@@ -102,6 +102,7 @@ func (m *model) stableMetal(p *part, T float64) (buckling.Metal, error) {
 // stableShape returns the cylinder between the tangents of its heads, corroded.
 func (m *model) stableShape() (buckling.Cylinder, error) {
 	c := buckling.Cylinder{InsideRadius: m.cyl.corroded(), Thickness: m.cyl.least, Length: m.t.Cylinder.Length}
+	c.Roundness = given(m.t.Cylinder.OutOfRound) / (4 * m.cyl.mid()) // an oval departs from the circle by a quarter of what its diameters differ by
 	var errs []error
 	for i, h := range m.ends() {
 		c.Length += h.in.StraightFlange
