@@ -131,7 +131,7 @@ func (m *model) ringJoint(s *loads.State, c *loadCase) (edge.Junction, error) {
 	j := edge.Junction{ID: ringsID, Title: ringsTitle, PressureLeast: c.pressureLeast(), Present: c.present}
 	j.Numerical.Source, j.Closed.Err = ringSource, errors.New("the numerical shell has no rings in it")
 	in := m.t.Cylinder.Rings
-	_, a, longErr, girthErr := m.cylinderSeams(c)
+	seams, a, longErr, girthErr := m.cylinderSeams(c)
 	cond, condErr := m.cylinderCondition(s, c)
 	bar := m.allowAt(in.Material, m.weldsOf(&m.cyl), in.Width, c.temperature, c.rule, m.cyl.refused)
 	if err := errors.Join(m.massErr, m.ringsFit(), longErr, girthErr, a.ZoneKnown, condErr, bar.zoneErr, m.ringGrowsAlike(c.temperature)); err != nil {
@@ -142,6 +142,10 @@ func (m *model) ringJoint(s *loads.State, c *loadCase) (edge.Junction, error) {
 		return j, err
 	}
 	j.Pressure = cond.Pressure
+	girth := 1.0
+	if m.ringNearSeam() {
+		girth = seams.Girth
+	}
 	for _, N := range [2]float64{cond.AxialMost, cond.AxialLeast} {
 		wallP, barP, err := m.besideRing(c.temperature, cond.Pressure, N)
 		if err != nil {
@@ -153,7 +157,8 @@ func (m *model) ringJoint(s *loads.State, c *loadCase) (edge.Junction, error) {
 			return j, err
 		}
 		j.Numerical.Places = append(j.Numerical.Places,
-			edge.Place{Where: "wall at a ring", Pressure: wallP, LoadMost: wallMost, LoadLeast: wallLeast, Limits: wall, Efficiency: 1},
+			edge.Place{Where: "wall at a ring", Pressure: wallP, LoadMost: wallMost, LoadLeast: wallLeast, Limits: wall, Efficiency: girth},
+			edge.Place{Where: "long seam at a ring", Pressure: turned(wallP), LoadMost: turned(wallMost), LoadLeast: turned(wallLeast), Limits: wall, Efficiency: seams.Long},
 			edge.Place{Where: "ring", Pressure: barP, LoadMost: barMost, LoadLeast: barLeast, Limits: bar.seam, Efficiency: unsplicedRing})
 	}
 	return j, nil
@@ -199,6 +204,19 @@ func (m *model) ringFree() float64 {
 		least = math.Min(least, at[i]-at[i-1])
 	}
 	return least
+}
+
+// ringNearSeam reports whether a seam between courses lies where the wall bends beside
+// a ring: its own efficiency then counts there.
+func (m *model) ringNearSeam() bool {
+	for _, z := range m.t.Cylinder.Rings.Stations {
+		for _, s := range m.t.Cylinder.GirthStations {
+			if edge.Interact(math.Abs(z-s), m.cyl.mid(), m.cyl.least) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // ringGrowsAlike refuses rings that warm or cool by another measure than the wall.

@@ -125,3 +125,16 @@ weld = { outside_leg = "2 mm", groove = "full" }
 		t.Errorf("rings of aluminium on steel: %v", r.Status())
 	}
 }
+
+// A girth seam in the bending beside a ring counts with its efficiency; farther off it
+// does not.
+func TestRingBesideASeam(t *testing.T) {
+	margin := func(at string) float64 {
+		s := lightTank(t, threeRings+"\ngirth_seam = \"weak\"\ngirth_stations = [\""+at+"\"]", "[joint.seam]", "[joint.weak]\nkind = \"double butt\"\n\n[joint.seam]")
+		return find(t, s, "cylinder/rings@meop").Margin()
+	}
+	far, near := margin("550 mm"), margin("460 mm")
+	if !(near < far) {
+		t.Errorf("margin %g beside a seam, %g far from one", near, far)
+	}
+}
