@@ -97,5 +97,5 @@ func (r Rings) describe() string {
 	if r.Inside {
 		side = "inside"
 	}
-	return fmt.Sprintf("%d rings %s, %.4g mm wide and %.4g mm high, circular within 0.5 %% of R", len(r.Stations), side, r.Width*1e3, r.Height*1e3)
+	return fmt.Sprintf("rings: %d %s, %.4g mm wide and %.4g mm high, circular within 0.5 %% of R", len(r.Stations), side, r.Width*1e3, r.Height*1e3)
 }

@@ -185,7 +185,7 @@ func TestCheckExternalWithRings(t *testing.T) {
 	if !(low.Allowable > 3*bare) || math.Abs(low.Length-0.3) > 1e-12 {
 		t.Errorf("%g Pa with rings by %s, %g without", low.Allowable, low.Name, bare)
 	}
-	status(t, r.CheckExternal(low.Allowable*0.999), check.Satisfied, "without rings", "Bryant", "UG-29", "between rings", "4 rings outside")
+	status(t, r.CheckExternal(low.Allowable*0.999), check.Satisfied, "without rings", "Bryant", "UG-29", "between rings", "rings: 4 outside")
 	status(t, r.CheckExternal(low.Allowable*1.001), check.NotSatisfied)
 	if a, b := r.CheckCompression(buckling.Station{Compression: 50e3}, true), plain.Resistance(m, o).CheckCompression(buckling.Station{Compression: 50e3}, true); a.Capacity.Value != b.Capacity.Value {
 		t.Errorf("rings change compression from %g to %g", b.Capacity.Value, a.Capacity.Value)

@@ -284,21 +284,13 @@ type ringsFound struct {
 	err      error
 }
 
-// ringsUnseen is why fatigue and cracks of a cylinder with rings are not assessed.
-func (m *model) ringsUnseen() error {
-	if m.t.Cylinder.Rings == nil {
-		return nil
-	}
-	return errors.New("the welds of the rings, and the bending of the wall beside them, are not among the welds and stresses that it looks at")
-}
-
 // ringsNote says what the rings are, for the reader.
 func (r *run) ringsNote() []string {
 	in := r.t.Cylinder.Rings
 	if in == nil {
 		return nil
 	}
-	return []string{fmt.Sprintf("%d rings of flat bar %s the cylinder, %.4g mm wide and %.4g mm high, count against pressure from outside only: none of the membrane, compression, bending and column checks takes credit for them, and the numerical shell and the growth at proof leave them out. They need a continuous weld on both sides and a spliced joint of full strength.",
+	return []string{fmt.Sprintf("Rings of the cylinder, %d of flat bar %s, %.4g mm wide and %.4g mm high: they count against pressure from outside only: none of the membrane, compression, bending and column checks takes credit for them, and the numerical shell and the growth at proof leave them out. They need a continuous weld on both sides and a spliced joint of full strength.",
 		len(in.Stations), in.Side, in.Width*1e3, in.Height*1e3)}
 }
 

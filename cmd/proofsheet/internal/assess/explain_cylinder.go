@@ -43,7 +43,7 @@ var cylinderExplanations = []Explanation{
 	{
 		ID: "cylinder/rings", Asks: "Does the wall stand the bending where a ring keeps it from growing, and the ring being stretched by the wall, in service and at proof?",
 		Formula: "local membrane ≤ 1.5 S, Δσ_mb ≤ min(3 S, 2 Rp0.2); ring E w/r across its splice, efficiency 0.70", Source: "beam on an elastic foundation (computed), compared with a numerical shell",
-		Limits: "only with cylinder.rings: flat bar, not wider than √(R t), not higher than 0.2 R nor 0.375 √(E/σ_y) of its width, 2.5 √(R t) of plain wall to the next ring and to the heads; clear of ports and girth seams. Rings count in cylinder/external alone, and only where they stand more than the plain cylinder; life, leak before burst and flaw growth of a cylinder with rings are not assessed",
+		Limits: "only with cylinder.rings: flat bar, not wider than √(R t), not higher than 0.2 R nor 0.375 √(E/σ_y) of its width, 2.5 √(R t) of plain wall to the next ring and to the heads; clear of ports and girth seams. Rings count in cylinder/external alone, and only where they stand more than the plain cylinder",
 		Change: []string{"a smaller section of the rings", "rings farther apart or from the heads", thicker},
 	},
 	{

@@ -59,7 +59,7 @@ func (m *model) leakHarms() error {
 // checkLeak asks whether a crack in any part leaks before it runs, at the highest
 // pressure of any case.
 func (m *model) checkLeak(cases []*loadCase) check.Result {
-	if err := errors.Join(m.leakHarms(), m.ringsUnseen()); err != nil {
+	if err := m.leakHarms(); err != nil {
 		return check.NotMade(leakID, leakTitle, err)
 	}
 	var worst check.Result
@@ -127,6 +127,11 @@ func (m *model) crackedWall(k cracked, cases []*loadCase) (life.Wall, error) {
 // of misalignment over the membrane [-]. The radius is that where the membrane is most.
 func (m *model) crackedAt(w *life.Wall, k cracked, c *loadCase, bend float64) error {
 	for _, s := range c.states {
+		if k.part == &m.cyl && m.t.Cylinder.Rings != nil {
+			if err := m.crackedAtRing(w, s, c, bend); err != nil {
+				return err
+			}
+		}
 		st := m.shellOf(s, c)
 		if err := errors.Join(m.massErr, st.err); err != nil {
 			return err
@@ -181,9 +186,6 @@ func (m *model) checkFlaw(cases []*loadCase) (out []check.Result) {
 			continue
 		}
 		r := m.flawIn(w, cases)
-		if err := m.ringsUnseen(); err != nil {
-			r = check.NotMade(flawID, flawTitle, err)
-		}
 		if r.Status() == check.NotAssessed {
 			r.Err = fmt.Errorf("%s: %s", w.where, r.Reason())
 		}
