@@ -82,40 +82,8 @@ func (m *model) slosh(s *loads.State) (loads.Slosh, error) {
 // frequency, the largest mass that swings, and where the case asks for slosh the
 // largest force and pressure; NaN, with the reason, where there is none.
 func (m *model) sloshQuantities(c *loadCase) []report.NamedQuantity {
-	f, mass, force, wall := math.Inf(1), math.NaN(), math.NaN(), math.NaN()
-	why, still := "", "slosh_amplitude is not written: slosh is not in the loads"
-	larger := func(a *float64, b float64) { // NaN: none yet
-		if !(*a >= b) {
-			*a = b
-		}
-	}
-	for _, s := range c.states {
-		mode, err := m.slosh(s)
-		if err != nil {
-			why = err.Error()
-			continue
-		}
-		if v, err := mode.Frequency(); err == nil && v < f {
-			f = v
-		}
-		if v, _, err := mode.Mass(); err == nil {
-			larger(&mass, v)
-		}
-	}
-	if math.IsInf(f, 1) {
-		f = math.NaN()
-	}
-	if c.slosh != nil {
-		still = ""
-		for _, s := range c.states {
-			if F, p, _ := s.SloshForce(); F > 0 {
-				larger(&force, F)
-				larger(&wall, p)
-			} else {
-				still = "slosh is not in every state of the case: see " + sloshID
-			}
-		}
-	}
+	f, mass, why := m.firstMode(c)
+	force, wall, still := sloshLoads(c)
 	of := func(key string, v float64, unit, note, none string) report.NamedQuantity {
 		if math.IsNaN(v) {
 			note = none
@@ -126,6 +94,46 @@ func (m *model) sloshQuantities(c *loadCase) []report.NamedQuantity {
 		of("frequency", f, "Hz", "lowest, of the first mode", why), of("mass", mass, "kg", "largest, that swings in the first mode", why),
 		of("force", force, "N", join("largest, across the tank", still), still), of("wall_pressure", wall, "Pa", join("largest, at the level", still), still),
 	}
+}
+
+// firstMode returns the lowest frequency [Hz] and the largest mass [kg] of the first
+// mode over the states of a case; NaN, with the reason, where no state has one.
+func (m *model) firstMode(c *loadCase) (frequency, mass float64, why string) {
+	frequency, mass = math.NaN(), math.NaN()
+	for _, s := range c.states {
+		mode, err := m.slosh(s)
+		if err != nil {
+			why = err.Error()
+			continue
+		}
+		if v, err := mode.Frequency(); err == nil && !(frequency <= v) {
+			frequency = v
+		}
+		if v, _, err := mode.Mass(); err == nil && !(mass >= v) {
+			mass = v
+		}
+	}
+	return frequency, mass, why
+}
+
+// sloshLoads returns the largest force across the tank [N] and pressure on the wall [Pa]
+// that slosh puts into the loads of a case; NaN without any, and what is missing.
+func sloshLoads(c *loadCase) (force, wall float64, missing string) {
+	force, wall = math.NaN(), math.NaN()
+	if c.slosh == nil {
+		return force, wall, "slosh_amplitude is not written: slosh is not in the loads"
+	}
+	for _, s := range c.states {
+		F, p, _ := s.SloshForce()
+		if F == 0 {
+			missing = "slosh is not in every state of the case: see " + sloshID
+			continue
+		}
+		if !(force >= F) {
+			force, wall = F, p
+		}
+	}
+	return force, wall, missing
 }
 
 // join puts two remarks into one.
@@ -140,27 +148,16 @@ func join(a, b string) string {
 // and ask for no slosh, and says what the usual amplitude would add at the most.
 func (r *run) sloshNotes() []string {
 	var names []string
-	most, wall, foot, worst := math.Inf(-1), 0.0, 0.0, ""
+	var worst usualSlosh
 	for _, c := range r.cases {
 		if c.slosh != nil || c.ground || c.name == "meop" {
 			continue
 		}
-		found := false
-		for _, s := range c.states {
-			mode, err := r.slosh(s)
-			if err != nil {
-				continue
-			}
-			η := mode.UsualAmplitude()
-			if F, M, err := mode.Force(η); err == nil {
-				found = true
-				if F > most {
-					most, wall, foot, worst = F, mode.Density*mode.Acceleration*η, M, c.name
-				}
-			}
-		}
-		if found {
+		if u := r.usualSlosh(c); u.force > 0 {
 			names = append(names, c.name)
+			if u.force > worst.force {
+				worst = u
+			}
 		}
 	}
 	if names == nil {
@@ -173,5 +170,26 @@ func (r *run) sloshNotes() []string {
 	}
 	rise := 250 * r.cyl.radius
 	return []string{fmt.Sprintf("Slosh is not in the loads of case %s. Swinging 0.25 R = %.4g mm high on the wall (common practice where nobody measured) it would add at most about %.3g kPa there, %.3g N across and %.3g N m about the bottom (case %s); write slosh_amplitude = \"%.4g mm\" to put it in.",
-		which, rise, wall/1e3, most, foot, worst, rise)}
+		which, rise, worst.wall/1e3, worst.force, worst.foot, worst.name, rise)}
+}
+
+// A usualSlosh is what the usual amplitude would add to a case.
+type usualSlosh struct {
+	name              string
+	force, wall, foot float64 // across [N], on the wall [Pa], about the bottom [N m]
+}
+
+// usualSlosh finds it at the state of a case where its force is largest.
+func (m *model) usualSlosh(c *loadCase) (most usualSlosh) {
+	for _, s := range c.states {
+		mode, err := m.slosh(s)
+		if err != nil {
+			continue
+		}
+		η := mode.UsualAmplitude()
+		if F, M, err := mode.Force(η); err == nil && F > most.force {
+			most = usualSlosh{c.name, F, mode.Density * mode.Acceleration * η, M}
+		}
+	}
+	return most
 }
