@@ -64,7 +64,7 @@ type Forces struct {
 //
 // and, from loads, F(z) = F_s − n_x g0 m(z…z_s), M(z) = |M_s| + |V_s (z − z_s)|
 // + n_y g0 Σ m_i |z_i − z| over the structure between z and z_s, plus the
-// liquid on the free side of z. Without sections the tank carries itself alone.
+// liquid on the free side of z, slosh included. Without sections the tank carries itself alone.
 // Between two quoted sections both are used and the extremes kept. Heads beyond
 // the joints carry no load of the stack. A plane on a joint counts as between
 // the joints; for the head beside it take a plane a hair beyond.
@@ -168,9 +168,9 @@ func (s *State) fromSection(f *Forces, z float64, b Body, q Section, forwardFree
 		a, c := math.Min(z, q.Station), math.Max(z, q.Station)
 		moment += y * b.momentBetween(a, c, z)
 		shear += y * b.massBetween(a, c)
-		m, v := s.liquidBending(z, forwardFree)
-		moment, shear = moment+m, shear+v
 	}
+	m, v := s.liquidBending(z, b.AftJoint, forwardFree)
+	moment, shear = moment+m, shear+v
 	f.Moment, f.Shear = math.Max(f.Moment, moment), math.Max(f.Shear, shear)
 }
 
@@ -178,7 +178,7 @@ func (s *State) fromSection(f *Forces, z float64, b Body, q Section, forwardFree
 // tank's own structure and liquid on its free side.
 func (s *State) ownBending(z float64, b Body, forwardFree bool) (moment, shear float64) {
 	y := s.Acceleration.Lateral * StandardGravity
-	if y == 0 {
+	if !s.Sided() {
 		return 0, 0
 	}
 	lo, hi := s.in.Bounds()
@@ -186,16 +186,18 @@ func (s *State) ownBending(z float64, b Body, forwardFree bool) (moment, shear f
 	if forwardFree {
 		from, to = z, hi+atEnd
 	}
-	m, v := s.liquidBending(z, forwardFree)
+	m, v := s.liquidBending(z, b.AftJoint, forwardFree)
 	return y*b.momentBetween(from, to, z) + m, y*b.massBetween(from, to) + v
 }
 
 // liquidBending returns moment [N m] and shear [N] on the plane z [m] from the
-// liquid on its free side under the lateral factor. The liquid's shift to one
-// side is held by its pressure on the cut, exactly so in a cylinder.
-func (s *State) liquidBending(z float64, forwardFree bool) (moment, shear float64) {
+// liquid on its free side under the lateral factor, and from slosh. The liquid's
+// shift to one side is held by its pressure on the cut, exactly so in a cylinder.
+// The aft head hangs from aftJoint [m].
+func (s *State) liquidBending(z, aftJoint float64, forwardFree bool) (moment, shear float64) {
+	moment, shear = s.sloshBending(z, aftJoint, forwardFree)
 	if !s.fluid || s.Acceleration.Lateral == 0 {
-		return 0, 0
+		return moment, shear
 	}
 	lo, hi := s.in.Bounds()
 	from, to, mass := lo, z, s.MassAft(z)
@@ -203,7 +205,7 @@ func (s *State) liquidBending(z float64, forwardFree bool) (moment, shear float6
 		from, to, mass = z, hi, s.MassForward(z)
 	}
 	y := s.Acceleration.Lateral * StandardGravity
-	return y * s.Liquid.Density * math.Abs(s.wetMoment(from, to, z)), y * mass
+	return moment + y*s.Liquid.Density*math.Abs(s.wetMoment(from, to, z)), shear + y*mass
 }
 
 // beyond is how far past its aftmost mass a free tank ends [m]: anything above 0.

@@ -88,7 +88,7 @@ func trimmed(c *report.Section) *report.Section {
 // bounds finds the ends and the reach of metal and tubes.
 func (v *view) bounds(c *report.Section) {
 	v.lo, v.hi = math.Inf(1), math.Inf(-1)
-	for _, o := range c.Outlines {
+	for _, o := range slices.Concat(c.Outlines, c.Rings) {
 		for _, q := range slices.Concat(o.Inside, o.Outside) {
 			v.lo, v.hi = math.Min(v.lo, q.Z), math.Max(v.hi, q.Z)
 			v.up = math.Max(v.up, math.Abs(q.R))
@@ -121,7 +121,7 @@ func (v view) draw(c *report.Section) {
 	if len(c.Levels) > 0 {
 		v.liquid(c)
 	}
-	for _, o := range c.Outlines {
+	for _, o := range slices.Concat(c.Outlines, c.Rings) {
 		for _, side := range []float64{1, -1} {
 			ring := slices.Clone(o.Outside)
 			slices.Reverse(ring)

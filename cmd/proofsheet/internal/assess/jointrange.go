@@ -22,7 +22,7 @@ func (m *model) operate(cases []*loadCase) {
 		for _, at := range c.moments() {
 			for _, s := range at.states {
 				m.operating = append(m.operating, operatingState{s, at})
-				m.twoSided = m.twoSided || s.Acceleration.Lateral != 0
+				m.twoSided = m.twoSided || s.Sided()
 				m.drawn = m.drawn || s.PressureLeast(lo) < 0 || s.PressureLeast(hi) < 0
 			}
 		}

@@ -9,6 +9,7 @@ type Cylinder struct {
 	UnderTolerance  *float64  // nil only with LeastThickness [m]
 	LeastThickness  *float64  // measured; replaces tolerance and thinning [m]
 	Corrosion       float64   // [m]
+	Rings           *Rings    // nil: none
 	OutOfRound      *float64  // largest less smallest diameter [m]
 	Material        string    // a name in Tank.Material
 	LongSeam        string    // a name in Tank.Joint, or "none"
@@ -61,6 +62,17 @@ type Tip struct {
 	UnderTolerance *float64 // of the plate [m]
 	Material       string   // of the plate; default the head's
 	Port           string   // a name in Tank.Port
+}
+
+// Rings are equal flat bars round the cylinder.
+type Rings struct {
+	Stations       []float64 // rising, of count too [m]
+	Count          int       // as written
+	Width          float64   // along the axis, nominal [m]
+	Height         float64   // from the wall, nominal [m]
+	UnderTolerance *float64  // of both; nil only with a fault [m]
+	Side           string    // outside | inside
+	Material       string    // a name in Tank.Material
 }
 
 // Ring stiffens a junction.
