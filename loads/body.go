@@ -141,7 +141,7 @@ func (s *State) stack(f *Forces, z, w float64, b Body) error {
 		if !forwardFree {
 			liquid += s.Acceleration.Axial * StandardGravity * s.Liquid.Mass
 		}
-		f.LiquidMost, f.LiquidLeast = math.Max(f.LiquidMost, liquid), math.Min(f.LiquidLeast, liquid)
+		f.LiquidMost, f.LiquidLeast = max(f.LiquidMost, liquid), min(f.LiquidLeast, liquid)
 		for _, q := range b.near(z, s.in, forwardFree) {
 			s.fromSection(f, z, b, q, forwardFree)
 		}
@@ -157,7 +157,7 @@ func (s *State) fromSection(f *Forces, z float64, b Body, q Section, forwardFree
 	if q.Station < z {
 		force = q.Force + n*b.massBetween(q.Station, z)
 	}
-	f.LoadMost, f.LoadLeast = math.Max(f.LoadMost, force), math.Min(f.LoadLeast, force)
+	f.LoadMost, f.LoadLeast = max(f.LoadMost, force), min(f.LoadLeast, force)
 	shear := q.Shear
 	if math.IsNaN(shear) {
 		shear, f.ShearMissing = 0, true
@@ -165,13 +165,13 @@ func (s *State) fromSection(f *Forces, z float64, b Body, q Section, forwardFree
 	moment := math.Abs(q.Moment) + math.Abs(shear*(z-q.Station))
 	shear = math.Abs(shear)
 	if y > 0 {
-		a, c := math.Min(z, q.Station), math.Max(z, q.Station)
+		a, c := min(z, q.Station), max(z, q.Station)
 		moment += y * b.momentBetween(a, c, z)
 		shear += y * b.massBetween(a, c)
 	}
 	m, v := s.liquidBending(z, b.AftJoint, forwardFree)
 	moment, shear = moment+m, shear+v
-	f.Moment, f.Shear = math.Max(f.Moment, moment), math.Max(f.Shear, shear)
+	f.Moment, f.Shear = max(f.Moment, moment), max(f.Shear, shear)
 }
 
 // ownBending returns moment [N m] and shear [N] on the plane z [m] from the
@@ -221,17 +221,17 @@ func (b Body) near(z float64, in Interior, forwardFree bool) []Section {
 	if len(b.Sections) == 0 {
 		lo, hi := in.Bounds()
 		if forwardFree {
-			return []Section{{Station: math.Max(hi, b.farthest(1))}}
+			return []Section{{Station: max(hi, b.farthest(1))}}
 		}
-		return []Section{{Station: math.Min(lo, b.farthest(-1)) - beyond}} // a mass at that end hangs on it
+		return []Section{{Station: min(lo, b.farthest(-1)) - beyond}} // a mass at that end hangs on it
 	}
 	below, above := math.Inf(-1), math.Inf(1)
 	for _, q := range b.Sections {
 		if q.Station <= z {
-			below = math.Max(below, q.Station)
+			below = max(below, q.Station)
 		}
 		if q.Station >= z {
-			above = math.Min(above, q.Station)
+			above = min(above, q.Station)
 		}
 	}
 	var out []Section

@@ -41,8 +41,8 @@ func (s *State) band(c float64) (from, to float64) {
 	if n == 0 {
 		return lo, hi
 	}
-	from, to = math.Min((c-y)/n, (c+y)/n), math.Max((c-y)/n, (c+y)/n)
-	return math.Min(math.Max(from, lo), hi), math.Min(math.Max(to, lo), hi)
+	from, to = min((c-y)/n, (c+y)/n), max((c-y)/n, (c+y)/n)
+	return min(max(from, lo), hi), min(max(to, lo), hi)
 }
 
 // wetVolume returns the volume of liquid [m3] between the planes z1 < z2 [m]
@@ -52,20 +52,20 @@ func (s *State) wetVolume(c, z1, z2 float64) float64 {
 	var from, to float64
 	if s.Acceleration.Lateral == 0 {
 		lo, hi := s.in.Bounds()
-		from = math.Min(math.Max(c/s.Acceleration.Axial, lo), hi)
+		from = min(max(c/s.Acceleration.Axial, lo), hi)
 		to = from
 	} else {
 		from, to = s.band(c)
 	}
 	v := 0.0
 	if s.Acceleration.Axial > 0 && z1 < from {
-		v += s.in.VolumeBelow(math.Min(z2, from)) - s.in.VolumeBelow(z1)
+		v += s.in.VolumeBelow(min(z2, from)) - s.in.VolumeBelow(z1)
 	}
 	if s.Acceleration.Axial < 0 && z2 > to {
-		v += s.in.VolumeBelow(z2) - s.in.VolumeBelow(math.Max(z1, to))
+		v += s.in.VolumeBelow(z2) - s.in.VolumeBelow(max(z1, to))
 	}
 	if s.Acceleration.Lateral > 0 {
-		v += s.integrate(c, math.Max(from, z1), math.Min(to, z2), func(z float64) float64 { return s.wetArea(c, z) })
+		v += s.integrate(c, max(from, z1), min(to, z2), func(z float64) float64 { return s.wetArea(c, z) })
 	}
 	return v
 }
@@ -80,7 +80,7 @@ func (s *State) wetMoment(z1, z2, about float64) float64 {
 		if n > 0 && i == 2 || n < 0 && i == 0 { // dry
 			continue
 		}
-		v += s.integrate(s.plane, math.Max(p[0], z1), math.Min(p[1], z2), f)
+		v += s.integrate(s.plane, max(p[0], z1), min(p[1], z2), f)
 	}
 	return v
 }
@@ -92,7 +92,7 @@ func (s *State) wetMoment(z1, z2, about float64) float64 {
 func (s *State) integrate(c, a, b float64, f func(z float64) float64) float64 {
 	sum := 0.0
 	for i := 1; i < len(s.zs); i++ {
-		z1, z2 := math.Max(s.zs[i-1], a), math.Min(s.zs[i], b)
+		z1, z2 := max(s.zs[i-1], a), min(s.zs[i], b)
 		if z1 >= z2 {
 			continue
 		}
@@ -181,8 +181,8 @@ func (s *State) tiltedPlane(v, total float64) (float64, error) {
 	if c, ok := s.straightPlane(v, total); ok {
 		return c, nil
 	}
-	a := math.Min(n*lo, n*hi) - y*s.most
-	b := math.Max(n*lo, n*hi) + y*s.most
+	a := min(n*lo, n*hi) - y*s.most
+	b := max(n*lo, n*hi) + y*s.most
 	return rising(a, b, -v, total-v, total, func(c float64) float64 { return s.wetVolume(c, lo, hi) - v })
 }
 

@@ -181,7 +181,7 @@ func (r *jointRange) settle() {
 	r.wide = make([]float64, len(r.least[0]))
 	for i := range r.wide {
 		for k := range directions {
-			r.wide[i] = math.Max(r.wide[i], r.most[0][i][k].measure-r.least[0][i][k].measure)
+			r.wide[i] = max(r.wide[i], r.most[0][i][k].measure-r.least[0][i][k].measure)
 		}
 	}
 }
