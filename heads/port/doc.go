@@ -39,6 +39,7 @@
 //	CheckWeld, WeldPaths            ASME VIII-1 UW-16, UG-41 read in part weld_test.go
 //	FilletFactor                    computed                              weld_test.go
 //	CentreDistance, ShareLimit      computed; UG-42(a) read               spacing_test.go
+//	CheckNeckAtProof, CheckWeldAtProof, CheckThrustAtProof  by hand       proof_test.go
 //	CheckThrust, LocalStress, CylinderLocalStress  equilibrium; shallow shells, computed  thrust_test.go
 //	CheckPlacement, SeamDistance    EN 13445-3 recalled; computed         placement_test.go
 //

@@ -29,6 +29,20 @@ type External struct {
 //
 // Source: equilibrium, computed; unit strengths ASME VIII-1 UW-15(c), recalled.
 func (r AreaReport) CheckThrust(name string, x External) check.Result {
+	s := r.Strengths.Wall
+	return r.thrust(name, x, [2]check.Quantity{check.Pa("1.5 S", "local membrane limit", 1.5*s), check.Pa("3 S", "limit of membrane and bending", 3*s)})
+}
+
+// CheckThrustAtProof is the same at the highest pressure of a test, the strengths of
+// the report being the shares of yield that are allowed there: local membrane stress in
+// the wall to membrane, with bending to surface, both [Pa].
+func (r AreaReport) CheckThrustAtProof(name string, x External, membrane, surface float64) check.Result {
+	return r.thrust(name, x, [2]check.Quantity{check.Pa("σ_L", "local membrane limit at proof", membrane), check.Pa("σ_B", "limit of membrane and bending at proof", surface)})
+}
+
+// thrust is the check with the limits of local membrane stress in the wall and of
+// membrane and bending.
+func (r AreaReport) thrust(name string, x External, limits [2]check.Quantity) check.Result {
 	id, title := "port."+name+"/thrust", "Port "+name+": end thrust and load from outside"
 	p, s := r.Port, r.Strengths
 	if err := r.incomplete(); err != nil {
@@ -50,7 +64,7 @@ func (r AreaReport) CheckThrust(name string, x External) check.Result {
 		{"tube", check.Pa("σ", "stress along the tube", σ), check.Pa("S_n", "allowable stress, tube", s.Tube)},
 	}
 	if x.Force > 0 || x.Moment > 0 {
-		local, err := r.localReadings(x.Force + 2*x.Moment/(od/2))
+		local, err := r.localReadings(x.Force+2*x.Moment/(od/2), limits)
 		if err != nil {
 			return check.NotMade(id, title, err)
 		}

@@ -237,20 +237,35 @@ func (m *model) flatLoad(p *portPart, pressure float64, c *loadCase) (port.Load,
 	if a.zoneErr != nil {
 		return load, a.zoneErr
 	}
+	bolts := math.NaN()
 	if p.head.bolted() {
 		j, err := m.headJoint(p.head, c.temperature)
 		sb, boltErr := m.boltAllowable(j, c.rule)
 		if c.rule == material.VesselEU {
 			err = errors.Join(err, errBoltedEuropean)
 		}
-		if err = errors.Join(err, boltErr); err == nil {
-			load.Required, err = j.CoverThickness(pressure, a.seam.S, sb)
+		if err = errors.Join(err, boltErr); err != nil {
+			return load, err
 		}
-		return load, err
+		bolts = sb
 	}
-	load.Required, _, _, err = heads.RequiredThickness(p.head.nominal0, c.rule, pressure, a.seam.S, 1, 1,
-		heads.RuleOptions{Wall: heads.Wall{Thickness: p.host.least, Corrosion: p.host.corrosion}, CornerFactor: given(p.head.in.CornerFactor)})
+	load.Required, err = m.flatWall(p, pressure, a.seam.S, bolts, c)
 	return load, err
+}
+
+// flatWall returns the thickness [m] that a flat head needs under a pressure without
+// its port, with the stress s allowed in it and, bolted on, bolts in its bolts [Pa].
+func (m *model) flatWall(p *portPart, pressure, s, bolts float64, c *loadCase) (float64, error) {
+	if p.head.bolted() {
+		j, err := m.headJoint(p.head, c.temperature)
+		if err != nil {
+			return math.NaN(), err
+		}
+		return j.CoverThickness(pressure, s, bolts)
+	}
+	t, _, _, err := heads.RequiredThickness(p.head.nominal0, c.rule, pressure, s, 1, 1,
+		heads.RuleOptions{Wall: heads.Wall{Thickness: p.host.least, Corrosion: p.host.corrosion}, CornerFactor: given(p.head.in.CornerFactor)})
+	return t, err
 }
 
 // lineShare is the share of the resultant of the highest ullage pressure from which

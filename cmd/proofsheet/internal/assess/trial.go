@@ -119,9 +119,10 @@ func (tr *Trial) portsAtProof(group string, until func(check.Result) bool) {
 		if p.in.Group != group {
 			continue
 		}
-		r := tr.proofPort(t, p, s, c, err)
-		if r.Case = "proof"; !until(r) {
-			return
+		for _, r := range tr.proofPort(t, p, s, c, err) {
+			if r.Case = "proof"; !until(r) {
+				return
+			}
 		}
 	}
 }
