@@ -136,15 +136,21 @@ func (r *AreaReport) work() error {
 	r.Ratios = s.ratios(p)
 	cut := p.cuts(w)
 	c := r.Chords
-	if err := p.fitsInsert(w, math.Max(c.OutsideOutboard, c.OutsideInboard)); err != nil {
+	if err := p.fitsInsert(w, c.largest()); err != nil {
 		return err
 	}
-	r.Meridional = r.plane(section{name: "meridional", bore: c.Meridional, outside: c.OutsideMeridional, sinBeta: math.Cos(c.Obliquity),
+	meridional, transverse := c.planes()
+	r.Meridional = r.plane(section{name: "meridional", bore: c.Meridional, outside: c.OutsideMeridional, sinBeta: meridional,
 		factor: 1, resultant: load.Hoop, efficiency: s.EfficiencyMeridional,
 		sides: [2]Areas{{Limit: cut.outboard, HalfBore: c.Outboard, HalfOutside: c.OutsideOutboard}, {Limit: cut.inboard, HalfBore: c.Inboard, HalfOutside: c.OutsideInboard}}})
-	side := Areas{Limit: cut.transverse, HalfBore: c.Transverse / 2, HalfOutside: c.OutsideTransverse / 2}
-	r.Transverse = r.plane(section{name: "transverse", bore: c.Transverse, outside: c.OutsideTransverse, sinBeta: 1,
-		angle: math.Pi / 2, factor: r.factor(1), resultant: load.Meridional, efficiency: s.EfficiencyTransverse, sides: [2]Areas{side, side}})
+	side := func(i int) Areas {
+		return Areas{Limit: cut.transverse, HalfBore: c.Sides[i], HalfOutside: c.OutsideSides[i]}
+	}
+	r.Transverse = r.plane(section{name: "transverse", bore: c.Transverse, outside: c.OutsideTransverse, sinBeta: transverse,
+		angle: math.Pi / 2, factor: r.factor(1), resultant: load.Meridional, efficiency: s.EfficiencyTransverse, sides: [2]Areas{side(0), side(1)}})
+	if c.Hillside {
+		r.Notes = append(r.Notes, "in the transverse plane outboard is the side of rising clock")
+	}
 	r.judge()
 	r.thirdOpinion()
 	r.fourthOpinion(cut)

@@ -93,7 +93,7 @@ func (p Port) sides(w Wall, c Chords) []reachSide {
 //
 // Source: computed.
 func (p Port) SeamDistance(w Wall, clock float64) float64 {
-	Δ := turn(p.Clock, clock)
+	Δ := turn(p.PierceClock(w), clock)
 	switch w.Surface {
 	case Cylinder:
 		return w.Radius * Δ

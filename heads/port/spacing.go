@@ -25,7 +25,7 @@ type Member struct {
 //
 // Source: computed; ring values in spacing_test.go.
 func CentreDistance(w Wall, p, q Port) (distance, wp, wq float64) {
-	Δ := turn(p.Clock, q.Clock)
+	Δ := turn(p.PierceClock(w), q.PierceClock(w))
 	if w.Surface == Cone && (p.Radius > w.edge() || q.Radius > w.edge()) { // in the knuckle: as on a dome
 		return throughSpace(w, p, q, Δ)
 	}
@@ -137,7 +137,7 @@ func (r AreaReport) beside(w Wall, q Port, several bool) []check.Quantity {
 	if err != nil {
 		return nil // refused with its reason where the pair is compared
 	}
-	d := (along(r.Chords.Transverse, r.Chords.Obliquity, wp) + along(qc.Transverse, qc.Obliquity, wq)) / 2
+	d := (r.Chords.boreAlong(wp) + qc.boreAlong(wq)) / 2
 	in := []check.Quantity{check.Rad("w", "line of centres to the meridian, port "+q.Name, wp)}
 	if e, err := w.ligament(d, dist, wp); err == nil {
 		in = append(in, check.Num("E", "ligament of plain holes, shown only, port "+q.Name, e))
@@ -157,8 +157,8 @@ func (r AreaReport) neighbour(w Wall, other Member, ratio float64) ([]reading, e
 	}
 	dist, wp, wq := CentreDistance(w, p, q)
 	beside := "port " + q.Name
-	d1, d2 := along(r.Chords.Transverse, r.Chords.Obliquity, wp), along(qc.Transverse, qc.Obliquity, wq)
-	c1, c2 := along(p.OutsideDiameter, r.Chords.Obliquity, wp), along(q.OutsideDiameter, qc.Obliquity, wq)
+	d1, d2 := r.Chords.boreAlong(wp), qc.boreAlong(wq)
+	c1, c2 := r.Chords.outsideAlong(wp), qc.outsideAlong(wq)
 	apart := check.M("p", "centre distance, "+beside, dist)
 	all := []reading{
 		{"ports touch, " + beside, check.M("need", "half outside chords or pads, and welds, "+beside, p.half(c1, wp)+q.half(c2, wq)), apart},
@@ -178,7 +178,7 @@ func (r AreaReport) sharedArea(beside string, share, d, c, angle float64) (all [
 	p, w, s := r.Port, r.Wall, r.Strengths
 	cut := p.cuts(w)
 	toward, away := cut.toward(angle), cut.toward(angle+math.Pi)
-	pl := r.plane(section{name: "centres", bore: d, outside: c, sinBeta: r.Chords.Transverse / d, angle: angle, factor: r.factor(math.Sin(angle)),
+	pl := r.plane(section{name: "centres", bore: d, outside: c, sinBeta: r.Chords.width() / d, angle: angle, factor: r.factor(math.Sin(angle)),
 		resultant: math.Max(r.Load.Hoop, r.Load.Meridional), efficiency: math.Min(s.EfficiencyMeridional, s.EfficiencyTransverse),
 		sides: [2]Areas{{Limit: math.Min(share, toward), HalfBore: d / 2, HalfOutside: c / 2}, {Limit: away, HalfBore: d / 2, HalfOutside: c / 2}}})
 	for _, part := range []struct {

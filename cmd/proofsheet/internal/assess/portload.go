@@ -137,7 +137,8 @@ func (m *model) crossings(p *portPart, reach float64) (out []crossing) {
 
 // reinforced returns how far from its axis a port's reinforcement reaches [m].
 func (p *portPart) reinforced() float64 {
-	return p.chords.OutsideTransverse/2 + math.Max(p.chords.Transverse/2, p.in.Tube.Wall+p.host.nominal)
+	across := math.Max(p.chords.OutsideSides[0], p.chords.OutsideSides[1])
+	return across + math.Max(p.chords.Transverse/2, p.in.Tube.Wall+p.host.nominal)
 }
 
 // seamThrough returns the efficiency of the seam that the port's reinforcement

@@ -79,7 +79,7 @@ func portOf(in tank.Port, corrosion float64) port.Port {
 		Name: in.Name, OutsideDiameter: in.Tube.OutsideDiameter,
 		TubeWall:   in.Tube.Wall - in.Tube.UnderTolerance - corrosion,
 		InsideWall: in.Tube.Wall - in.Tube.UnderTolerance - 2*corrosion,
-		Radius:     given(in.Radius), Station: given(in.Station), Clock: in.Clock, Parallel: in.Axis == "parallel",
+		Radius:     given(in.Radius), Station: given(in.Station), Offset: in.Offset, Clock: in.Clock, Parallel: in.Axis == "parallel",
 		Outside: in.Outside, Inside: in.Inside,
 		OutsideLeg: in.Weld.OutsideLeg, InsideLeg: in.Weld.InsideLeg, Groove: in.Weld.Groove, FullGroove: in.Weld.GrooveFull,
 	}

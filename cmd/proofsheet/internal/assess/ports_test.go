@@ -198,3 +198,63 @@ func TestRingTooTight(t *testing.T) {
 		t.Errorf("thirteen tubes of 42.4 mm on a circle of 220 mm: %v, %s", r.Status(), r.Note)
 	}
 }
+
+// A tube beside the cylinder's radius, 60 of 102.5 mm, OD 33.7: by hand the chord is
+// 2·102.5 sin{[asin(76.85/102.5) − asin(43.15/102.5)]/2} = 42.050 mm, the obliquity
+// asin(60/102.5) = 35.83°. A seam at the radius of its clock is 64.1 mm away, out of its
+// metal; one where it pierces the wall goes through it.
+func TestTubeBesideTheRadius(t *testing.T) {
+	hatch := strings.ReplaceAll(text(t, "bolted"), `examination = "full"`, `examination = "spot"`)
+	from, to := strings.Index(hatch, "[[port]]\nname = \"hatch\""), strings.Index(hatch, "[[case]]")
+	swirl := func(clock string) *report.Sheet {
+		s := assessed(hatch[:from] + `[[port]]
+name = "swirl"
+on = "cylinder"
+station = "300 mm"
+offset = "60 mm"
+clock = "` + clock + `"
+tube = { outside_diameter = "33.7 mm", wall = "2.6 mm", under_tolerance = "0.3 mm", material = "plate", seam = "none" }
+fit = "through"
+outside = "40 mm"
+inside = "6 mm"
+weld = { outside_leg = "4 mm", inside_leg = "4 mm", groove = "full" }
+
+` + hatch[to:])
+		if s == nil {
+			t.Fatal("the tank is refused")
+		}
+		return s
+	}
+	s := swirl("30 deg")
+	for key, want := range map[string]float64{"port.swirl.long_chord": 42.0496e-3, "port.swirl.short_chord": 33.7e-3, "port.swirl.obliquity": 0.62532} {
+		found := false
+		for _, q := range s.Quantities {
+			if q.Key == key {
+				found = true
+				if math.Abs(q.Value/want-1) > 1e-4 {
+					t.Errorf("%s %g, by hand %g", key, q.Value, want)
+				}
+			}
+		}
+		if !found {
+			t.Errorf("no %s", key)
+		}
+	}
+	for _, id := range []string{"area", "neck", "weld", "thrust", "placement"} {
+		if r := find(t, s, "port.swirl/"+id+"@run"); r.Status() != check.Satisfied {
+			t.Errorf("%s: %v, %s", id, r.Status(), r.Reason())
+		}
+	}
+	seam := func(s *report.Sheet) float64 {
+		for _, q := range find(t, s, "port.swirl/area@run").Inputs {
+			if q.Symbol == "E_1" {
+				return q.Value
+			}
+		}
+		return math.NaN()
+	}
+	// long seam at 180°, spot examined; the axis pierces 35.83° past the clock
+	if at, through := seam(swirl("180 deg")), seam(swirl("144 deg")); at != 1 || through >= 1 {
+		t.Errorf("E_1 %g with the seam at the radius, %g with the seam through the hole", at, through)
+	}
+}
