@@ -48,7 +48,7 @@
 //
 // # Not covered
 //
-// A tube neither radial, nor parallel to a radius, nor to the tank axis; loads from outside in a knuckle or on a flat head, threads and covers. The bending of a wall
+// A tube neither radial, nor parallel to a radius, nor to the tank axis; loads from outside on a flat head, threads and covers. The bending of a wall
 // that an insert thickens on one side only. The tube of a head with pressure on its
 // convex side is measured as if the wall were outward. The stress raised at an open
 // hole and the ligaments of plain holes are shown, not checked: area replacement

@@ -3,6 +3,7 @@ package port
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"proofsheet/report/check"
 )
@@ -69,30 +70,59 @@ type localWall struct {
 	radius  float64 // R_m of the table [m]
 	stress  func(rm, t, r0, f float64) (membrane, bending float64, err error)
 	general float64 // largest membrane resultant of pressure and line loads there [N/m]
+	bent    float64 // what bending of the pressure adds at a face, in a knuckle [Pa]
 }
 
 // localWall returns what the wall is to a load from outside; an error where no table
 // speaks for it.
 func (r AreaReport) localWall() (localWall, error) {
 	w, p := r.Wall, r.Port
-	v := localWall{w.Radius, LocalStress, w.Radius / 2}
+	v := localWall{radius: w.Radius, stress: LocalStress, general: w.Radius / 2}
 	switch {
 	case w.Surface == Cylinder:
-		v = localWall{w.Radius, CylinderLocalStress, w.Radius}
+		v = localWall{radius: w.Radius, stress: CylinderLocalStress, general: w.Radius}
 	case w.Surface == Cone && !p.inKnuckle(w):
 		rm := p.Radius / math.Cos(w.HalfApex)
-		v = localWall{rm, CylinderLocalStress, rm}
+		v = localWall{radius: rm, stress: CylinderLocalStress, general: rm}
 	case w.Surface == Torisphere && !p.inKnuckle(w):
-		v = localWall{w.Crown, LocalStress, w.Crown / 2}
+		v = localWall{radius: w.Crown, stress: LocalStress, general: w.Crown / 2}
 	case w.Surface == Ellipsoid: // r_2 there is the larger of its radii; N_θ from both
 		rm, hoop := w.ellipsoidRadii(p.Radius)
-		v = localWall{rm, LocalStress, math.Max(rm/2, hoop)}
+		v = localWall{radius: rm, stress: LocalStress, general: math.Max(rm/2, hoop)}
+	case p.inKnuckle(w):
+		return p.knuckleWall(w, r.Load)
 	case w.Surface != Sphere:
-		return v, fmt.Errorf("port %s: a load from outside on a %s, or in a knuckle, is not covered here; a numerical model of the port is needed", p.Name, w.Surface)
+		return v, fmt.Errorf("port %s: a load from outside on a %s wall is not covered here: carry the line on a bracket of its own and leave load out, or have the plate calculated with it", p.Name, strings.ToLower(w.Surface.String()))
 	}
 	v.general = math.Max(r.Load.Pressure*v.general, math.Max(r.Load.Hoop, r.Load.Meridional))
 	return v, nil
 }
+
+// knuckleWall is the wall of a hole that reaches into a knuckle: a cylinder of the
+// larger of the wall's radii where the hole stands, r_2 = r/sin φ at its inboard edge or
+// at the knuckle's tangent. Under the same load a shell that is curved the other way too
+// is stressed less, the more the smaller that radius, in both directions together; on
+// the cone or cylinder beside it, as much at the most. The stress of the pressure,
+// bending too, is the numerical shell's: membrane theory breaks at the knuckle's ends.
+//
+// Source: shallow shell of two curvatures, computed. Test: thrust_test.go.
+func (p Port) knuckleWall(w Wall, l Load) (localWall, error) {
+	if !(l.Membrane > 0 && l.Face >= l.Membrane) || l.Face >= inf {
+		return localWall{}, fmt.Errorf("port %s: a load from outside in a knuckle needs the stress of the numerical shell there, which is not known: head.X/junction says why; or move the port clear of the knuckle", p.Name)
+	}
+	if a := p.OutsideDiameter / 2; a > w.Knuckle {
+		return localWall{}, fmt.Errorf("port %s: the tube's radius of %.4g mm is more than the knuckle's %.4g mm: no shallow shell speaks for a load on it; move the port clear of the knuckle or carry the line on a bracket of its own", p.Name, a*1e3, w.Knuckle*1e3)
+	}
+	least, _ := p.reach(w)
+	_, rt := w.knuckleCentre()
+	at := math.Max(least, rt)
+	return localWall{radius: at / math.Sin(w.normalAngle(at)), stress: CylinderLocalStress,
+		general: math.Max(l.Membrane*w.Thickness, math.Max(l.Hoop, l.Meridional)), bent: l.Face - l.Membrane}, nil
+}
+
+// InKnuckle reports whether the port's outline reaches into the knuckle of a torisphere
+// or toricone.
+func (p Port) InKnuckle(w Wall) bool { return p.inKnuckle(w) }
 
 // GeneralMembrane returns the largest membrane stress of the wall at the port, by
 // pressure and line loads, without what the port brings [Pa].
@@ -120,7 +150,7 @@ func (r AreaReport) localReadings(force float64, limits [2]check.Quantity) ([]re
 	σm += v.general/t + 2*shear // Tresca: twice the shear beside the tension
 	return []reading{
 		{"wall, membrane", check.Pa("σ_m", "local membrane stress", σm), limits[0]},
-		{"wall, membrane and bending", check.Pa("σ_m + σ_b", "local stress at the surface", σm+σb), limits[1]},
+		{"wall, membrane and bending", check.Pa("σ_m + σ_b", "local stress at the surface", σm+σb+v.bent), limits[1]},
 	}, nil
 }
 

@@ -24,8 +24,8 @@ type External struct {
 // [Port.FilletFactor], S the weaker of wall and tube; a moment acts as a force 2M/r
 // (same peak line load, safe). A load from outside is held in the wall too, as a
 // screening: on a dome by [LocalStress] with the larger of its radii, on a cylinder
-// and, with the normal radius, on a cone by [CylinderLocalStress]; in a knuckle and
-// on a flat head it is not assessed.
+// and, with the normal radius, on a cone by [CylinderLocalStress], in a knuckle by that
+// with the larger of its radii, [Load.Membrane] and [Load.Face]; on a flat head it is not assessed.
 //
 // Source: equilibrium, computed; unit strengths ASME VIII-1 UW-15(c), recalled.
 func (r AreaReport) CheckThrust(name string, x External) check.Result {
@@ -78,6 +78,10 @@ func (r AreaReport) thrust(name string, x External, limits [2]check.Quantity) ch
 	notes := []string{"governs: " + worst.what, "an unbalanced flexible line pulls with p times its own effective area: give it as force"}
 	if x.Force > 0 || x.Moment > 0 {
 		notes = append(notes, "local stress in the wall by shallow-shell tables of a rigid tube: a screening, no curve of a standard; thermal and vibration loads of the line go into force and moment")
+		if p.inKnuckle(r.Wall) {
+			notes = append(notes, "in the knuckle as on a cylinder of the larger of its radii, beside the numerical shell's stresses of the pressure; buckling of the knuckle under the load is not in it")
+			res.Inputs = append(res.Inputs, check.Pa("σ_sm", "numerical shell at the port, membrane", r.Load.Membrane), check.Pa("σ_sf", "numerical shell at the port, at a face", r.Load.Face))
+		}
 	}
 	res.Inputs = append(res.Inputs, numbers(all)...)
 	res.Demand, res.Capacity = worst.demand, worst.capacity

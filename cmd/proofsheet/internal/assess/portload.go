@@ -180,6 +180,29 @@ func (m *model) weldsAt(p *portPart) (welds, error) {
 // hole and reinforcement, and the resultants of exact theory. Where it acts on the
 // convex side the wall required for that goes with it.
 func (m *model) portLoad(p *portPart, s *loads.State, c *loadCase) (port.Load, error) {
+	load, err := m.portPressure(p, s, c)
+	if err == nil && p.in.Load != nil && p.port.InKnuckle(p.wall) {
+		load.Membrane, load.Face = m.shellUnder(p, s, c)
+	}
+	return load, err
+}
+
+// shellUnder returns the largest stress of the numerical shell under a port, either sign,
+// line loads in it: of the membrane, and at a face [Pa]; not a number where not known.
+func (m *model) shellUnder(p *portPart, s *loads.State, c *loadCase) (membrane, face float64) {
+	hoop, err1 := m.spanWhere(s, c, true, m.alongPort(p))
+	mer, err2 := m.spanWhere(s, c, false, m.alongPort(p))
+	if errors.Join(err1, err2) != nil {
+		return math.NaN(), math.NaN()
+	}
+	for _, x := range []span{hoop, mer} {
+		membrane, face = math.Max(membrane, x.membrane), math.Max(face, math.Max(math.Abs(x.most), math.Abs(x.least)))
+	}
+	return membrane, face
+}
+
+// portPressure is [model.portLoad] without what only the numerical shell tells.
+func (m *model) portPressure(p *portPart, s *loads.State, c *loadCase) (port.Load, error) {
 	if p.chordsErr != nil {
 		return port.Load{}, p.chordsErr
 	}

@@ -6,6 +6,7 @@ package assess_test
 import (
 	"fmt"
 	"math"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -256,5 +257,27 @@ weld = { outside_leg = "4 mm", inside_leg = "4 mm", groove = "full" }
 	// long seam at 180°, spot examined; the axis pierces 35.83° past the clock
 	if at, through := seam(swirl("180 deg")), seam(swirl("144 deg")); at != 1 || through >= 1 {
 		t.Errorf("E_1 %g with the seam at the radius, %g with the seam through the hole", at, through)
+	}
+}
+
+// A load on a port in a torisphere's knuckle: held beside the numerical shell's stress
+// there, which under pressure alone is no less than the least hoop membrane of the tank.
+func TestLoadInAKnuckle(t *testing.T) {
+	src := strings.NewReplacer("shape = \"ellipsoid\"\naspect = 2.0", "shape = \"torisphere\"\ncrown_radius = \"200 mm\"\nknuckle_radius = \"30 mm\"",
+		"radius = \"0 mm\"\nkind = \"boss\"", "radius = \"84 mm\"\naxis = \"normal\"\nload = { force = \"200 N\", moment = \"5 N m\" }").Replace(text(t, "bolted"))
+	src = regexp.MustCompile(`(?m)^tube = .*"40 mm".*\nthread = .*\n`).ReplaceAllString(src, "tube = { outside_diameter = \"16 mm\", wall = \"2.6 mm\", material = \"plate\", seam = \"none\" }\n")
+	s := assessed(src)
+	if s == nil {
+		t.Fatal("the tank is refused")
+	}
+	for _, id := range []string{"port.sensor/thrust@run", "port.sensor/thrust@proof"} {
+		r := find(t, s, id)
+		if r.Status() != check.Satisfied || !strings.Contains(r.Note, "in the knuckle as on a cylinder") {
+			t.Fatalf("%s: %v, %s", id, r.Status(), r.Reason())
+		}
+		membrane, face := given(t, r, "at the port, membrane"), given(t, r, "at a face")
+		if !(membrane > 5e6 && face > membrane && face < 170e6) {
+			t.Errorf("%s: shell %.4g and %.4g MPa", id, membrane/1e6, face/1e6)
+		}
 	}
 }
