@@ -167,7 +167,7 @@ func (r *AreaReport) require() error {
 		return err
 	}
 	if w.Surface == Flat {
-		if err := check.Within("port.Area", "bore over the flat head's diameter", r.Chords.Meridional/(2*w.edge()), 0, 0.5, "rule for an opening in a flat head, recalled"); err != nil {
+		if err := check.Within("port.Area", "bore over the flat head's diameter", r.Chords.Meridional/(2*w.edge()), 0, 0.5, "rule for an opening in a flat head, recalled: beyond it the head is a ring and needs a flange calculation; make the hole smaller"); err != nil {
 			return err
 		}
 	}

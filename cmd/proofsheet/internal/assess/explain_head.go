@@ -91,6 +91,12 @@ var headExplanations = []Explanation{
 		Change: []string{"more preload, if the bolts carry it", "less scatter, by a better way of tightening", "a smaller seal diameter"},
 	},
 	{
+		ID: "head.X/ligament", Asks: "Does a bolted head carry the moment of its bolts where their holes weaken it?",
+		Formula: "t ≥ √[1.9 W h_G/(E S G)], E = (p_h − d_h)/p_h", Source: "ASME VIII-1 UG-34 and UG-53 (read); together (practice, on the safe side)",
+		Limits: "as thick at the bolts as within; how far the rim goes on outside of the bolts is not in the tank file; holes = 1.25 of the bolts' diameter where bolts.hole is not written",
+		Change: []string{"narrower holes: bolts.hole", "a thicker head", "fewer bolts, or a wider bolt circle with the same lever", "less preload"},
+	},
+	{
 		ID: "head.X/flange", Asks: "Does the flange ring that a head is bolted to, and the cylinder beside it, keep shape and strength?",
 		Formula: "none here", Source: "none", Limits: "not assessed: this program has no method for it",
 		Change: []string{"have the flange calculated by a flange code"},

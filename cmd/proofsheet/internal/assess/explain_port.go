@@ -62,7 +62,12 @@ var portExplanations = []Explanation{
 	{
 		ID: "port.N/cover", Asks: "Is the bolted flat cover of a port thick enough, under pressure and as its bolts were tightened?",
 		Formula: "t = G √[0.3 p/S + 1.9 W h_G/(S G³)]", Source: "ASME VIII-1 UG-34 (read)",
-		Limits: "round and flat, without holes; not by the European set", Change: []string{"a thicker cover", "a bolt circle nearer to the seal", "less preload"},
+		Limits: "round and flat, without holes but those of its bolts (port.N/ligament); not by the European set", Change: []string{"a thicker cover", "a bolt circle nearer to the seal", "less preload"},
+	},
+	{
+		ID: "port.N/ligament", Asks: "Does the bolted cover of a port carry the moment of its bolts where their holes weaken it?",
+		Formula: "t ≥ √[1.9 W h_G/(E S G)], E = (p_h − d_h)/p_h", Source: "ASME VIII-1 UG-34 and UG-53 (read); together (practice, on the safe side)",
+		Limits: "as head.X/ligament", Change: []string{"narrower holes: bolts.hole", "a thicker cover", "less preload"},
 	},
 	{
 		ID: "port.N/flange", Asks: "Does the ring that a port's cover is bolted to keep shape and strength?",

@@ -27,9 +27,9 @@ func (m *model) checkHead(h *headPart, s *loads.State, c *loadCase) []check.Resu
 		heads.CheckKnuckle(h.nominal0, h.end, d.Pressure, wall, m.modulus(h, c.temperature), false, a, seams),
 	}
 	if h.bolted() {
-		thickness, bolts, seal := m.checkBoltedHead(h, d.Pressure, m.lowestOn(h, s), c)
+		thickness, joint := m.checkBoltedHead(h, d.Pressure, m.lowestOn(h, s), c)
 		out[0] = thickness
-		out = append(out, bolts, seal)
+		out = append(out, joint...)
 	}
 	out = append(out, m.checkJunctions(h, s, c)...)
 	out = append(out, m.checkCorners(h, s, c)...)
