@@ -44,6 +44,7 @@
 //	CentreDistance, ShareLimit      computed; UG-42(a) read               spacing_test.go
 //	CheckNeckAtProof, CheckWeldAtProof, CheckThrustAtProof  by hand       proof_test.go
 //	CheckThrust, LocalStress, CylinderLocalStress  equilibrium; shallow shells, computed  thrust_test.go
+//	Advise                          followed, and one step short          advice_test.go
 //	CheckPlacement, SeamDistance    EN 13445-3 recalled; computed         placement_test.go
 //
 // # Not covered

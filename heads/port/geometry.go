@@ -230,7 +230,7 @@ func (p Port) inside(w Wall) error {
 			return err
 		}
 		if p.Station-a < 0 || p.Station+a > w.Length {
-			return fmt.Errorf("port %s: the hole reaches over a seam at the cylinder's end: move it to %.4g m or more from both ends", p.Name, a)
+			return fmt.Errorf("port %s: the hole reaches over a seam at the cylinder's end: move it to %.4g mm or more from both ends", p.Name, a*1e3)
 		}
 		return nil
 	}
@@ -238,17 +238,17 @@ func (p Port) inside(w Wall) error {
 	switch {
 	case w.hasKnuckle() && most < w.Radius:
 	case most >= w.edge() && w.KnuckleAtEdge && w.Knuckle == 0:
-		return fmt.Errorf("port %s: the hole reaches %.4g m from the axis, into the knuckle that begins at %.4g m: not covered on a cone", p.Name, most, w.edge())
+		return fmt.Errorf("port %s: the hole reaches %.4g mm from the axis, into the knuckle that begins at %.4g mm: not covered on a cone", p.Name, most*1e3, w.edge()*1e3)
 	case w.hasKnuckle():
-		return fmt.Errorf("port %s: the hole reaches %.4g m from the axis, over the rim or seam of the part at %.4g m", p.Name, most, w.Radius)
+		return fmt.Errorf("port %s: the hole reaches %.4g mm from the axis, over the rim or seam of the part at %.4g mm", p.Name, most*1e3, w.Radius*1e3)
 	case most >= w.edge():
-		return fmt.Errorf("port %s: the hole reaches %.4g m from the axis, over the rim or seam of the part at %.4g m", p.Name, most, w.edge())
+		return fmt.Errorf("port %s: the hole reaches %.4g mm from the axis, over the rim or seam of the part at %.4g mm", p.Name, most*1e3, w.edge()*1e3)
 	}
 	switch {
 	case w.Surface == Cone && least <= 0:
 		return fmt.Errorf("port %s: the hole covers the apex of the cone; a tube on the axis belongs to a truncated cone's tip", p.Name)
 	case w.Tip > 0 && least <= w.Tip:
-		return fmt.Errorf("port %s: the hole reaches within %.4g m of the axis, over the tip of the part at %.4g m", p.Name, least, w.Tip)
+		return fmt.Errorf("port %s: the hole reaches within %.4g mm of the axis, over the tip of the part at %.4g mm", p.Name, least*1e3, w.Tip*1e3)
 	}
 	return nil
 }

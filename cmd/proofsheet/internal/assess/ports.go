@@ -4,6 +4,8 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
+	"strings"
 
 	"proofsheet/cmd/proofsheet/internal/tank"
 	"proofsheet/heads/port"
@@ -25,6 +27,7 @@ type portPart struct {
 	// Chords of the cut-out as it is cut: nominal walls.
 	chords    port.Chords
 	chordsErr error
+	placed    *check.Result // remembered
 }
 
 // metal returns the volume of the tube's metal, its round or elliptical pad and what
@@ -163,7 +166,7 @@ func (m *model) checkPorts(s *loads.State, c *loadCase) (out []check.Result) {
 	for i, p := range m.ports {
 		out = append(out, m.checkPort(p, members[i], errs[i])...)
 		out = append(out, m.checkFitted(p, s, c)...)
-		out = append(out, m.checkSpacing(i, members, errs))
+		out = append(out, m.checkSpacing(i, members, errs, port.Advise))
 	}
 	return out
 }
@@ -182,7 +185,7 @@ func (m *model) checkPortAmong(p *portPart, s *loads.State, c *loadCase) []check
 		}
 	}
 	out := append(m.checkPort(p, members[at], errs[at]), m.checkFitted(p, s, c)...)
-	return append(out, m.checkSpacing(at, members, errs))
+	return append(out, m.checkSpacing(at, members, errs, unadvised))
 }
 
 // member gathers a port with its load and strengths in one state.
@@ -220,7 +223,7 @@ func (m *model) checkPort(p *portPart, q port.Member, err error) []check.Result 
 	if err == nil {
 		r, err = q.Port.Area(p.wall, q.Load, q.Strengths)
 	}
-	placed := p.port.CheckPlacement(p.wall)
+	placed := p.placement()
 	if p.wallErr != nil {
 		placed = check.NotMade(placed.ID, placed.Title, p.wallErr)
 	}
@@ -255,8 +258,24 @@ func (m *model) checkPort(p *portPart, q port.Member, err error) []check.Result 
 	return out
 }
 
-// checkSpacing makes the check of a port among the others of its wall.
-func (m *model) checkSpacing(at int, all []port.Member, errs []error) check.Result {
+// placement makes the check of a port's place, which no case changes, once.
+func (p *portPart) placement() check.Result {
+	if p.placed == nil {
+		r := p.port.CheckPlacement(p.wall)
+		p.placed = &r
+	}
+	r := *p.placed
+	r.Inputs = slices.Clone(r.Inputs)
+	return r
+}
+
+// unadvised leaves a check as it is: while a pressure or a size is searched for, nobody
+// reads what to write.
+func unadvised(r check.Result, _ port.Wall, _ []port.Member, _ int) check.Result { return r }
+
+// checkSpacing makes the check of a port among the others of its wall; advise adds what
+// to write.
+func (m *model) checkSpacing(at int, all []port.Member, errs []error, advise func(check.Result, port.Wall, []port.Member, int) check.Result) check.Result {
 	p := m.ports[at]
 	if m.closesTip(p) {
 		return check.NotApplicableTo("port."+p.in.Name+"/spacing", "Port "+p.in.Name+": distance to its neighbours", "it closes the cone's tip; its neighbours keep from the tip by their own place")
@@ -268,12 +287,20 @@ func (m *model) checkSpacing(at int, all []port.Member, errs []error) check.Resu
 			continue
 		}
 		if errs[i] != nil {
-			return check.NotMade("port."+p.in.Name+"/spacing", "Port "+p.in.Name+": distance to its neighbours", fmt.Errorf("port %s: %w", o.in.Name, errs[i]))
+			return check.NotMade("port."+p.in.Name+"/spacing", "Port "+p.in.Name+": distance to its neighbours", errOf(o, errs[i]))
 		}
 		if i == at {
 			index = len(near)
 		}
 		near = append(near, all[i])
 	}
-	return port.CheckSpacing(p.wall, near, index)
+	return advise(port.CheckSpacing(p.wall, near, index), p.wall, near, index)
+}
+
+// errOf names the port of an error that does not name it itself.
+func errOf(p *portPart, err error) error {
+	if name := "port " + p.in.Name; !strings.HasPrefix(err.Error(), name) {
+		return fmt.Errorf("%s: %w", name, err)
+	}
+	return err
 }

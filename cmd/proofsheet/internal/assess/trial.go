@@ -99,7 +99,7 @@ func (tr *Trial) Port(group string, until func(check.Result) bool) {
 		for _, s := range c.states {
 			members, errs := tr.neighbours(group, s, c)
 			for i, p := range tr.ports {
-				if p.in.Group == group && !pass(c, tr.checkSpacing(i, members, errs)) {
+				if p.in.Group == group && !pass(c, tr.checkSpacing(i, members, errs, unadvised)) {
 					return
 				}
 			}
