@@ -69,6 +69,12 @@ var headExplanations = []Explanation{
 		Limits: "strength only: head.X/external holds its buckling", Change: []string{thicker, "an outward head"},
 	},
 	{
+		ID: "head.X/rim-weld", Asks: "Do the fillets that lap an inward head to the cylinder carry its thrust in shear?",
+		Formula: "1.5 p π R² ≤ n 2π R a · 0.49 S", Source: "equilibrium; ASME VIII-1 UW-13(e) and UW-15(c) (recalled)",
+		Limits: "full fillets, legs as long as the thinner wall; plugs not counted; the bending of the step between the walls is not in it",
+		Change: []string{"a butt weld on a machined ring", "a double lap", thicker},
+	},
+	{
 		ID: "head.X/external", Asks: "Does the head stand pressure on its convex side: an inward head in service, an outward one under vacuum?",
 		Formula: "p ≤ the lowest of SP-8032, and the two vessel forms", Source: "NASA SP-8032, ASME VIII-1 UG-33, EN 13445-3 (recalled)",
 		Limits: "not above what yields the wall; a flat head has no convex side", Change: []string{thicker, "open the vent before draining", "an outward head"},

@@ -42,6 +42,9 @@ func (m *model) checkHead(h *headPart, s *loads.State, c *loadCase) []check.Resu
 	out = append(out, m.checkMisalignedHead(h, s, c)...)
 	if m.convexLoaded(h) {
 		out = append(out, m.checkConvex(h, s, c))
+		if h.lapped() {
+			out = append(out, m.checkRimWeld(h, s, a.SeamGirth.S, errors.Join(m.massErr, h.refused, a.ZoneKnown)))
+		}
 	}
 	if err = errors.Join(m.massErr, h.refused, err, demandErr); err != nil {
 		for i, r := range out {
