@@ -86,43 +86,17 @@ func (r AreaReport) localWall() (localWall, error) {
 		v = localWall{radius: rm, stress: CylinderLocalStress, general: rm}
 	case w.Surface == Torisphere && !p.inKnuckle(w):
 		v = localWall{radius: w.Crown, stress: LocalStress, general: w.Crown / 2}
+	case p.BesideRim(w):
+		return p.rimWall(w, r.Load)
 	case w.Surface == Ellipsoid: // r_2 there is the larger of its radii; N_θ from both
 		rm, hoop := w.ellipsoidRadii(p.Radius)
 		v = localWall{radius: rm, stress: LocalStress, general: math.Max(rm/2, hoop)}
-	case p.inKnuckle(w):
-		return p.knuckleWall(w, r.Load)
 	case w.Surface != Sphere:
 		return v, fmt.Errorf("port %s: a load from outside on a %s wall is not covered here: carry the line on a bracket of its own and leave load out, or have the plate calculated with it", p.Name, strings.ToLower(w.Surface.String()))
 	}
 	v.general = math.Max(r.Load.Pressure*v.general, math.Max(r.Load.Hoop, r.Load.Meridional))
 	return v, nil
 }
-
-// knuckleWall is the wall of a hole that reaches into a knuckle: a cylinder of the
-// larger of the wall's radii where the hole stands, r_2 = r/sin φ at its inboard edge or
-// at the knuckle's tangent. Under the same load a shell that is curved the other way too
-// is stressed less, the more the smaller that radius, in both directions together; on
-// the cone or cylinder beside it, as much at the most. The stress of the pressure,
-// bending too, is the numerical shell's: membrane theory breaks at the knuckle's ends.
-//
-// Source: shallow shell of two curvatures, computed. Test: thrust_test.go.
-func (p Port) knuckleWall(w Wall, l Load) (localWall, error) {
-	if !(l.Membrane > 0 && l.Face >= l.Membrane) || l.Face >= inf {
-		return localWall{}, fmt.Errorf("port %s: a load from outside in a knuckle needs the stress of the numerical shell there, which is not known: head.X/junction says why; or move the port clear of the knuckle", p.Name)
-	}
-	if a := p.OutsideDiameter / 2; a > w.Knuckle {
-		return localWall{}, fmt.Errorf("port %s: the tube's radius of %.4g mm is more than the knuckle's %.4g mm: no shallow shell speaks for a load on it; move the port clear of the knuckle or carry the line on a bracket of its own", p.Name, a*1e3, w.Knuckle*1e3)
-	}
-	least, _ := p.reach(w)
-	_, rt := w.knuckleCentre()
-	at := math.Max(least, rt)
-	return localWall{radius: at / math.Sin(w.normalAngle(at)), stress: CylinderLocalStress,
-		general: math.Max(l.Membrane*w.Thickness, math.Max(l.Hoop, l.Meridional)), bent: l.Face - l.Membrane}, nil
-}
-
-// InKnuckle reports whether the port's outline reaches into the knuckle of a torisphere
-// or toricone.
-func (p Port) InKnuckle(w Wall) bool { return p.inKnuckle(w) }
 
 // GeneralMembrane returns the largest membrane stress of the wall at the port, by
 // pressure and line loads, without what the port brings [Pa].

@@ -72,8 +72,8 @@ type Load struct {
 	Hoop       float64 // N_θ, largest tensile membrane resultant across the meridional plane; 0 = pressure rule alone [N/m]
 	Meridional float64 // N_φ, the same across the transverse plane; 0 = pressure rule alone [N/m]
 	// Largest membrane stress, and at a face with bending, under hole and weld by a
-	// numerical shell, either sign; needed for a load from outside in a knuckle, not a
-	// number where it is not known [Pa].
+	// numerical shell, either sign; needed for a load from outside where [Port.BesideRim],
+	// not a number where it is not known [Pa].
 	Membrane, Face float64
 	Convex         bool    // the pressure acts on the convex side: Required is used and half the area is asked
 	Required       float64 // thickness required of the wall without the port, by the rule for flat heads or for external pressure; flat and Convex only [m]

@@ -220,7 +220,7 @@ func TestLoadInAKnuckle(t *testing.T) {
 	// M/F 0.2909 − 0.02815/0.3·0.1126 = 0.28033: 6·0.28033·1000/16 = 105.12, the shell's bending 30.
 	checktest.Close(t, "at the face", in.Inputs[len(in.Inputs)-2].Value/mpa, 64.62+105.12+30, 1e-4)
 	checktest.Printed(t, "all in the knuckle", local(in), "64.62")
-	if in.Status() != check.Satisfied || !strings.Contains(in.Note, "larger of its radii") {
+	if in.Status() != check.Satisfied || !strings.Contains(in.Note, "larger of the wall's radii") {
 		t.Errorf("%v: %s", in.Status(), in.Note)
 	}
 	if r := thrust(16, 170, 155*mpa, w); r.Status() != check.NotSatisfied { // 155 MPa of 150
@@ -233,7 +233,7 @@ func TestLoadInAKnuckle(t *testing.T) {
 	}
 	tight := w
 	tight.Knuckle = 7.9 * mm
-	if r := thrust(16, 192, 50*mpa, tight); r.Status() != check.NotAssessed || !strings.Contains(r.Reason(), "more than the knuckle") {
+	if r := thrust(16, 192, 50*mpa, tight); r.Status() != check.NotAssessed || !strings.Contains(r.Reason(), "smaller radius there, 7.9 mm") {
 		t.Errorf("a tube rounder than the knuckle: %v, %s", r.Status(), r.Reason())
 	}
 	flat := port.Wall{Surface: port.Flat, Thickness: 20 * mm, Radius: 100 * mm}
@@ -245,5 +245,39 @@ func TestLoadInAKnuckle(t *testing.T) {
 	}
 	if got := r.CheckThrust("p", port.External{Force: 1}); got.Status() != check.NotAssessed || !strings.Contains(got.Reason(), "bracket") {
 		t.Errorf("a load on a flat head: %v, %s", got.Status(), got.Reason())
+	}
+}
+
+// By hand, ellipsoid of A 200, h 100, wall 4 mm, tube of 16 × 3 normal to the wall at 175:
+// tan φ = (h/A) q/√(1 − q²), q 0.875: φ 42.116°; inboard edge 175 − 8 cos φ = 169.07. There
+// r_2 = √(A⁴ − e²·30000)/h = 272.42 mm; U = 8/√(4·272.42) = 0.24235, N T/F 0.2381 −
+// 0.04235/0.3·0.0446 = 0.23180, 1 kN: 14.488 MPa beside the shell's 50. Inside 0.8 D the
+// sphere's table stays.
+func TestLoadBesideAnEllipsoidsRim(t *testing.T) {
+	w := port.Wall{Surface: port.Ellipsoid, Thickness: 4 * mm, Radius: 200 * mm, Depth: 100 * mm}
+	s := port.Strengths{Wall: 100 * mpa, Tube: 100 * mpa, EfficiencyMeridional: 1, EfficiencyTransverse: 1, EfficiencyTube: 1}
+	thrust := func(e float64, load port.Load) check.Result {
+		p := tube(16, 3, e)
+		p.Parallel, p.Fit, p.FullGroove, p.OutsideLeg = false, port.Flush, true, 3*mm
+		r, err := p.Area(w, load, s)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return r.CheckThrust("p", port.External{Force: 1000})
+	}
+	rim := thrust(175, port.Load{Pressure: 1 * mpa, Membrane: 50 * mpa, Face: 70 * mpa})
+	if rim.Status() != check.Satisfied {
+		t.Fatalf("%v: %s", rim.Status(), rim.Reason())
+	}
+	for _, q := range rim.Inputs {
+		if q.Symbol == "σ_m" {
+			checktest.Printed(t, "at the rim", q.Value/mpa, "64.49")
+		}
+	}
+	if r := thrust(175, port.Load{Pressure: 1 * mpa}); r.Status() != check.NotAssessed || !strings.Contains(r.Reason(), "numerical shell") {
+		t.Errorf("without the shell: %v, %s", r.Status(), r.Reason())
+	}
+	if r := thrust(100, port.Load{Pressure: 1 * mpa}); r.Status() == check.NotAssessed {
+		t.Errorf("in the middle: %s", r.Reason())
 	}
 }

@@ -272,7 +272,7 @@ func TestLoadInAKnuckle(t *testing.T) {
 	}
 	for _, id := range []string{"port.sensor/thrust@run", "port.sensor/thrust@proof"} {
 		r := find(t, s, id)
-		if r.Status() != check.Satisfied || !strings.Contains(r.Note, "in the knuckle as on a cylinder") {
+		if r.Status() != check.Satisfied || !strings.Contains(r.Note, "beside the rim as on a cylinder") {
 			t.Fatalf("%s: %v, %s", id, r.Status(), r.Reason())
 		}
 		membrane, face := given(t, r, "at the port, membrane"), given(t, r, "at a face")
