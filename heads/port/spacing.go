@@ -25,7 +25,7 @@ type Member struct {
 //
 // Source: computed; ring values in spacing_test.go.
 func CentreDistance(w Wall, p, q Port) (distance, wp, wq float64) {
-	Δ := turn(p.Clock, q.Clock)
+	Δ := turn(p.PierceClock(w), q.PierceClock(w))
 	if w.Surface == Cone && (p.Radius > w.edge() || q.Radius > w.edge()) { // in the knuckle: as on a dome
 		return throughSpace(w, p, q, Δ)
 	}
@@ -106,10 +106,7 @@ func CheckSpacing(w Wall, ports []Member, at int) check.Result {
 	}
 	res := check.Result{ID: id, Title: title, Formula: "(C_1 + C_2)/2 + legs ≤ p; 4/3 or 3/2 (d_1 + d_2)/2 ≤ p; overlapping limits shared: ΣA ≥ A in the plane of centres", Factor: 1,
 		Source: check.Source{Doc: "ASME BPVC Section VIII Division 1, 2007 to 2019", Where: "sharing of UG-42(a) read; least distances recalled, confirm", How: check.Memory}}
-	ratio := 4.0 / 3
-	if len(ports) > 2 {
-		ratio = 1.5
-	}
+	ratio := leastRatio(ports)
 	var all []reading
 	var shown []check.Quantity
 	for i, other := range ports {
@@ -130,6 +127,15 @@ func CheckSpacing(w Wall, ports []Member, at int) check.Result {
 	return res
 }
 
+// leastRatio returns how many times the mean bore chord two ports must stand apart that
+// metal between them counts [-].
+func leastRatio(ports []Member) float64 {
+	if len(ports) > 2 {
+		return 1.5
+	}
+	return 4.0 / 3
+}
+
 // beside returns what is shown of a pair and decides nothing.
 func (r AreaReport) beside(w Wall, q Port, several bool) []check.Quantity {
 	dist, wp, wq := CentreDistance(w, r.Port, q)
@@ -137,7 +143,7 @@ func (r AreaReport) beside(w Wall, q Port, several bool) []check.Quantity {
 	if err != nil {
 		return nil // refused with its reason where the pair is compared
 	}
-	d := (along(r.Chords.Transverse, r.Chords.Obliquity, wp) + along(qc.Transverse, qc.Obliquity, wq)) / 2
+	d := (r.Chords.boreAlong(wp) + qc.boreAlong(wq)) / 2
 	in := []check.Quantity{check.Rad("w", "line of centres to the meridian, port "+q.Name, wp)}
 	if e, err := w.ligament(d, dist, wp); err == nil {
 		in = append(in, check.Num("E", "ligament of plain holes, shown only, port "+q.Name, e))
@@ -157,14 +163,14 @@ func (r AreaReport) neighbour(w Wall, other Member, ratio float64) ([]reading, e
 	}
 	dist, wp, wq := CentreDistance(w, p, q)
 	beside := "port " + q.Name
-	d1, d2 := along(r.Chords.Transverse, r.Chords.Obliquity, wp), along(qc.Transverse, qc.Obliquity, wq)
-	c1, c2 := along(p.OutsideDiameter, r.Chords.Obliquity, wp), along(q.OutsideDiameter, qc.Obliquity, wq)
+	d1, d2 := r.Chords.boreAlong(wp), qc.boreAlong(wq)
+	c1, c2 := r.Chords.outsideAlong(wp), qc.outsideAlong(wq)
 	apart := check.M("p", "centre distance, "+beside, dist)
 	all := []reading{
 		{"ports touch, " + beside, check.M("need", "half outside chords or pads, and welds, "+beside, p.half(c1, wp)+q.half(c2, wq)), apart},
 		{"no metal counts between them, " + beside, check.M("need", "multiple of the mean bore chord, "+beside, ratio*(d1+d2)/2), apart},
 	}
-	l1, l2 := math.Max(d1, d1/2+p.TubeWall+w.Thickness), math.Max(d2, d2/2+q.TubeWall+w.Thickness)
+	l1, l2 := p.alongLimit(d1, w), q.alongLimit(d2, w)
 	if share := ShareLimit(l1, l2, d1, d2, dist); share != l1 {
 		all = append(all, r.sharedArea(beside, share, d1, c1, wp)...)
 	}
@@ -178,7 +184,7 @@ func (r AreaReport) sharedArea(beside string, share, d, c, angle float64) (all [
 	p, w, s := r.Port, r.Wall, r.Strengths
 	cut := p.cuts(w)
 	toward, away := cut.toward(angle), cut.toward(angle+math.Pi)
-	pl := r.plane(section{name: "centres", bore: d, outside: c, sinBeta: r.Chords.Transverse / d, angle: angle, factor: r.factor(math.Sin(angle)),
+	pl := r.plane(section{name: "centres", bore: d, outside: c, sinBeta: r.Chords.width() / d, angle: angle, factor: r.factor(math.Sin(angle)),
 		resultant: math.Max(r.Load.Hoop, r.Load.Meridional), efficiency: math.Min(s.EfficiencyMeridional, s.EfficiencyTransverse),
 		sides: [2]Areas{{Limit: math.Min(share, toward), HalfBore: d / 2, HalfOutside: c / 2}, {Limit: away, HalfBore: d / 2, HalfOutside: c / 2}}})
 	for _, part := range []struct {
@@ -201,8 +207,7 @@ func (r AreaReport) sharedPressure(q Port, beside string, dist float64, d, c [2]
 		return nil
 	}
 	w := r.Wall
-	lso := func(p Port) float64 { ris := p.curvature(w); return math.Sqrt((2*ris + w.Thickness) * w.Thickness) }
-	l1, l2 := c[0]/2+lso(r.Port), c[1]/2+lso(q)
+	l1, l2 := c[0]/2+r.Port.wallLength(w), c[1]/2+q.wallLength(w)
 	share := ShareLimit(l1, l2, d[0], d[1], dist)
 	if share == l1 {
 		return nil
@@ -218,6 +223,16 @@ func (r AreaReport) sharedPressure(q Port, beside string, dist float64, d, c [2]
 	x := r.pressureSide("toward "+beside, math.Cos(angle), c[0]/2, share, side)
 	what := "pressure-area method, toward " + beside
 	return []reading{{what, check.Pa("p", "pressure at the port, "+beside, r.Load.Pressure), check.Pa("p_max", "pressure carried toward "+beside, x.Capacity)}}
+}
+
+// alongLimit returns L of a port along the wall where its bore's chord is d [m].
+func (p Port) alongLimit(d float64, w Wall) float64 {
+	return math.Max(d, d/2+p.TubeWall+w.Thickness)
+}
+
+// wallLength returns l_so of the pressure-area method [m].
+func (p Port) wallLength(w Wall) float64 {
+	return math.Sqrt((2*p.curvature(w) + w.Thickness) * w.Thickness)
 }
 
 // half returns the half width [m] a port takes along the wall at w [rad] to the

@@ -83,9 +83,12 @@ func (p Port) insideNormal(w Wall, φ float64) float64 {
 	return p.Inside * math.Cos(φ)
 }
 
-// steeper returns the obliquity [rad] at the outboard edge of a parallel tube:
-// on a dome's concave face the tube is shorter there, and the wall steeper.
+// steeper returns the obliquity [rad] at the outboard edge of a parallel tube, or at the
+// far edge of one beside the cylinder's radius: on a dome's concave face the tube is shorter there, and the wall steeper.
 func (p Port) steeper(w Wall, φ float64) float64 {
+	if p.hillside(w) {
+		return math.Asin((math.Abs(p.Offset) + p.OutsideDiameter/2) / w.Radius)
+	}
 	if !p.Parallel {
 		return φ
 	}

@@ -62,7 +62,7 @@ func (w Wall) valid() error {
 func (p Port) valid() error {
 	at := "port " + p.Name + ": "
 	errs := []error{positive(at+"outside diameter", p.OutsideDiameter), positive(at+"tube wall, corroded", p.TubeWall),
-		notNegative(at+"radius", p.Radius), notNegative(at+"outside projection", p.Outside), notNegative(at+"inside projection", p.Inside),
+		notNegative(at+"radius", p.Radius), notNegative(at+"offset", math.Abs(p.Offset)), notNegative(at+"outside projection", p.Outside), notNegative(at+"inside projection", p.Inside),
 		notNegative(at+"outside leg", p.OutsideLeg), notNegative(at+"inside leg", p.InsideLeg), notNegative(at+"groove", p.Groove)}
 	if !(2*p.TubeWall < p.OutsideDiameter) {
 		errs = append(errs, fmt.Errorf("%sa tube of %.4g m wall has no bore at %.4g m outside diameter", at, p.TubeWall, p.OutsideDiameter))

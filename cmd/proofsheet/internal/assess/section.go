@@ -152,7 +152,7 @@ func (r *run) headOutline(h *headPart) report.Outline {
 
 // portOutline returns a tube turned into the plane of the cut.
 func (r *run) portOutline(p *portPart) report.PortOutline {
-	o := report.PortOutline{Name: p.in.Name, Part: p.host.name, Clock: p.in.Clock, OutsideDiameter: p.in.Tube.OutsideDiameter,
+	o := report.PortOutline{Name: p.in.Name, Part: p.host.name, Clock: p.port.PierceClock(p.wall), OutsideDiameter: p.in.Tube.OutsideDiameter,
 		InsideDiameter: p.in.Tube.OutsideDiameter - 2*p.in.Tube.Wall}
 	if p.port.Pad != nil {
 		o.PadDiameter, o.PadThickness = p.port.Pad.OutsideDiameter, p.in.Pad.Thickness

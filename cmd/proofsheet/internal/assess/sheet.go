@@ -109,7 +109,11 @@ func (r *run) cautionList() []string {
 	}
 	for _, h := range r.ends() {
 		if h.in.Bulge == "inward" && !h.bolted() && h.in.Shape != "flat" && h.in.Shape != "cone" {
-			out = append(out, h.title+": it bulges inward and is counted as meeting the cylinder in line, as a machined ring with both walls on it does. Fitted into the cylinder and lapped, the step between the walls bends both and the weld carries the head in shear: neither is in this sheet.")
+			how := "Fitted into the cylinder and lapped, the step between the walls bends both and the weld carries the head in shear: neither is in this sheet. Write the kind of lap in its joint, and its fillets are held."
+			if h.lapped() {
+				how = "Lapped to the cylinder, the step between the walls bends both: that is not in this sheet. Its fillets are held in shear, as full ones: legs as long as the thinner wall."
+			}
+			out = append(out, h.title+": it bulges inward and is counted as meeting the cylinder in line, as a machined ring with both walls on it does. "+how)
 		}
 	}
 	if r.t.Contents.LeastUllage == 0 {

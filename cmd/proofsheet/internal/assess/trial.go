@@ -134,7 +134,7 @@ func (tr *Trial) portsTogether(ports []*portPart, states []operatingState, until
 			if !slices.Contains(ports, p) {
 				continue
 			}
-			r := tr.checkSpacing(i, members, errs)
+			r := tr.checkSpacing(i, members, errs, unadvised)
 			if r.Case, r.Rule = o.c.name, string(o.c.rule); !until(r) {
 				return false
 			}
@@ -200,9 +200,10 @@ func (tr *Trial) portsAtProof(group string, until func(check.Result) bool) bool 
 		if p.in.Group != group {
 			continue
 		}
-		r := tr.proofPort(t, p, s, c, err)
-		if r.Case = "proof"; !until(r) {
-			return false
+		for _, r := range tr.proofPort(t, p, s, c, err) {
+			if r.Case = "proof"; !until(r) {
+				return false
+			}
 		}
 	}
 	return true

@@ -89,6 +89,7 @@ type Port struct {
 	Axis     string   // parallel | normal
 	Radius   *float64 // tank axis to tube axis at mid-wall, on a head [m]
 	Station  *float64 // on the cylinder [m]
+	Offset   float64  // of the tube from the radius at Clock, towards rising clock [m]
 	Clock    float64  // [rad]
 	Count    int      // of the group
 	Tube     Tube
