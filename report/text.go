@@ -88,12 +88,13 @@ func (s *Sheet) writeBody(b *strings.Builder, caseFilter string) {
 		}
 	}
 	s.writeChecks(b, caseFilter)
+	opens := s.OpenParts()
 	for _, p := range s.Permissible {
 		value := "not assessed"
 		if !math.IsNaN(p.Pressure) {
 			value = Show(check.Pa("", "", p.Pressure), s.Units, Down)
 		}
-		if open := s.Open(p.Part); len(open) > 0 {
+		if open := opens[p.Part]; len(open) > 0 {
 			value += " by the checks made, without " + strings.Join(open, ", ")
 		}
 		fmt.Fprintln(b, strings.TrimRight("highest ullage pressure: "+p.Part+" "+value+" "+bracketed(p.Check), " "))

@@ -27,7 +27,7 @@ func (p *paper) checks() {
 				last = check.Result{}
 			}
 			if r.Status() == check.NotApplicable {
-				p.absent(r, told)
+				p.absent(r, g.shown, told)
 				continue
 			}
 			b := p.laid(n, rs, last)
@@ -297,16 +297,16 @@ func together(lines []line) float64 {
 }
 
 // absent lists a check that does not arise, with its reason, once for all the
-// cases in which the reason is the same.
-func (p *paper) absent(r check.Result, told map[string]bool) {
+// cases, among those of its id, in which the reason is the same.
+func (p *paper) absent(r check.Result, among []check.Result, told map[string]bool) {
 	key := r.ID + "\n" + r.Title + "\n" + r.Note
 	if told[key] {
 		return
 	}
 	told[key] = true
 	var cases []string
-	for _, o := range p.sheet.Checks {
-		if o.ID == r.ID && o.Title == r.Title && o.Note == r.Note && o.Case != "" && o.Status() == check.NotApplicable {
+	for _, o := range among {
+		if o.Title == r.Title && o.Note == r.Note && o.Case != "" && o.Status() == check.NotApplicable {
 			cases = append(cases, o.Case)
 		}
 	}

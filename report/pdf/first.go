@@ -125,7 +125,7 @@ func dated(date string) string {
 // verdict sets the verdict in a frame, white on black unless it is satisfied,
 // with the governing check and whatever the verdict leans on.
 func (p *paper) verdict() {
-	p.verdictBox(p.sheet.VerdictLine(), p.sheet.Verdict == check.Satisfied, p.leansOn())
+	p.verdictBox(p.shared.verdict, p.sheet.Verdict == check.Satisfied, p.leansOn())
 }
 
 // verdictBox sets a verdict in a frame, white on black unless it is good, with
@@ -167,7 +167,7 @@ func (p *paper) verdictBox(line string, good bool, leans []string) {
 func (p *paper) leansOn() []string {
 	s := p.sheet
 	lines := []string{"Governing check: none, no check was made."}
-	if i := check.Governing(s.Checks); i >= 0 {
+	if i := p.shared.governing; i >= 0 {
 		r := s.Checks[i]
 		d, c := report.ShowPair(r.Demand, r.Capacity, s.Units)
 		lines[0] = fmt.Sprintf("Governing check: %s (%s): %s %s against %s, factor %s, margin %s.",
@@ -185,7 +185,7 @@ func (p *paper) leansOn() []string {
 	if taken := p.taken(); taken != "" {
 		lines = append(lines, "Left out of the tank file and taken so: "+taken+".")
 	}
-	if n := len(s.AllRecalled()); n > 0 {
+	if n := len(p.shared.recalled); n > 0 {
 		lines = append(lines, fmt.Sprintf("Sources quoted from memory: %d, listed under “Recalled values”; confirm them.", n))
 	}
 	return lines

@@ -82,7 +82,7 @@ func TestRuns(t *testing.T) {
 
 func testPaper(t *testing.T) *paper {
 	t.Helper()
-	p, err := newPaper(&report.Sheet{}, 1)
+	p, err := newPaper(&report.Sheet{}, 1, false)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -163,5 +163,36 @@ func TestPageCountIsPrinted(t *testing.T) {
 	}
 	if n := first.doc.PageNo(); n != pages || n < 10 {
 		t.Errorf("%d pages counted, %d printed", n, pages)
+	}
+}
+
+// TestWidthsAreTheWriters holds the widths by which lines are laid out against those
+// that the writer of the file puts into it.
+func TestWidthsAreTheWriters(t *testing.T) {
+	p, err := newPaper(&report.Sheet{}, 1, false)
+	if err != nil {
+		t.Fatal(err)
+	}
+	p.newPage()
+	both, err := faceLetters()
+	if err != nil {
+		t.Fatal(err)
+	}
+	held := 0
+	for i, style := range []string{"", "B"} {
+		p.font(style, 10)
+		for r := rune(' '); r < 1<<16; r++ {
+			w := both[i].width(r)
+			if w < 0 {
+				continue
+			}
+			held++
+			if want := p.doc.GetStringSymbolWidth(string(r)); w != want {
+				t.Fatalf("%q in %q is %d wide, the writer says %d", r, style, w, want)
+			}
+		}
+	}
+	if held < 8000 {
+		t.Errorf("only %d letters are held", held)
 	}
 }

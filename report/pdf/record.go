@@ -1,7 +1,6 @@
 package pdf
 
 import (
-	"bytes"
 	"errors"
 	"fmt"
 	"math"
@@ -41,7 +40,7 @@ func WriteRecord(s *report.Sheet, r *report.Record) ([]byte, error) {
 	}
 	pages := 0
 	for {
-		p, err := newPaper(&whole, pages)
+		p, err := newPaper(&whole, pages, false)
 		if err != nil {
 			return nil, err
 		}
@@ -54,22 +53,10 @@ func WriteRecord(s *report.Sheet, r *report.Record) ([]byte, error) {
 			return nil, err
 		}
 		if pages > 0 {
-			return p.recordBytes()
+			return p.bytes()
 		}
 		pages = p.doc.PageNo()
 	}
-}
-
-// recordBytes ends the document as [Write] does: the header states the version
-// that embedded files and signatures need, in its own length.
-func (p *paper) recordBytes() ([]byte, error) {
-	var out bytes.Buffer
-	if err := p.doc.Output(&out); err != nil {
-		return nil, err
-	}
-	file := out.Bytes()
-	copy(file, "%PDF-1.7")
-	return file, nil
 }
 
 // record sets every page.

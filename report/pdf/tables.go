@@ -211,7 +211,7 @@ func (p *paper) permissible() {
 	weakest := -1
 	var open []string
 	for i, q := range list {
-		if math.IsNaN(q.Pressure) || len(p.sheet.Open(q.Part)) > 0 {
+		if math.IsNaN(q.Pressure) || len(p.shared.open[q.Part]) > 0 {
 			open = append(open, q.Part)
 		}
 		if !math.IsNaN(q.Pressure) && (weakest < 0 || q.Pressure < list[weakest].Pressure) {
@@ -233,7 +233,7 @@ func (p *paper) permissible() {
 	if len(open) > 0 {
 		p.paragraph("The weakest part cannot be named, since checks are not assessed of: " + strings.Join(open, ", ") + ".")
 	}
-	if left := p.sheet.Open("tank"); len(left) > 0 {
+	if left := p.shared.open["tank"]; len(left) > 0 {
 		p.paragraph("No pressure of the table covers what is not assessed of the whole tank: " + strings.Join(left, ", ") + ".")
 	}
 }
@@ -242,11 +242,12 @@ func (p *paper) permissible() {
 // is the least.
 func (p *paper) permitted(q report.PermissiblePressure, least, open bool) string {
 	note := ""
-	if left := p.sheet.Open(q.Part); len(left) > 0 {
+	if left := p.shared.open[q.Part]; len(left) > 0 {
+		short := make([]string, len(left))
 		for i, id := range left {
-			left[i] = strings.TrimPrefix(id, q.Part+"/")
+			short[i] = strings.TrimPrefix(id, q.Part+"/")
 		}
-		note = "NOT COVERED, because not assessed: " + strings.Join(left, ", ") + ". "
+		note = "NOT COVERED, because not assessed: " + strings.Join(short, ", ") + ". "
 	}
 	switch {
 	case least && open:
