@@ -226,10 +226,9 @@ func (v view) scaleBar(ratio float64, system string, worst *report.Label, shaded
 	for bar*v.scale < 12 {
 		bar *= 2
 	}
-	aside := ""
 	turned := "ports turned into the plane of the cut"
 	if many {
-		turned, aside = "ports turned into it", "; those of the bulkheads: see their plans"
+		turned = "ports turned into it (bulkheads: see plans)"
 	}
 	y := v.f.Height - 2
 	if worst != nil {
@@ -239,6 +238,6 @@ func (v view) scaleBar(ratio float64, system string, worst *report.Label, shaded
 	}
 	v.f.AddLine(6, y, 6+bar*v.scale, y, drawing.Pen{Width: 0.5})
 	v.f.AddText(8+bar*v.scale, y+0.8, label, drawing.Left, fmt.Sprintf(
-		"%s   scale 1:%s on paper printed at full size; %s, ▼ weld seam; forward is to the right"+aside,
+		"%s   scale 1:%s on paper printed at full size; %s, ▼ weld seam; forward is to the right",
 		report.Show(check.M("", "", bar), system, report.Nearest), tick(ratio), turned))
 }

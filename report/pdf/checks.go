@@ -32,11 +32,7 @@ func (p *paper) checks() {
 			}
 			b := p.laid(n, rs, last)
 			n++
-			if b.height > tall {
-				p.need(tall / 2)
-			} else {
-				p.need(b.height)
-			}
+			p.need(b.least(p.floor() - top))
 			p.draw(b)
 			last = r
 		}
@@ -60,6 +56,20 @@ type block struct {
 	lines  []line
 	height float64 // [mm]
 	rule   bool    // a line over it
+	head   int     // lines that stand together with the next: its title, formula, source and case
+}
+
+// least returns what must be left of a page for a block to be begun on it [mm]: all of
+// it where it is not tall; else its head with what follows, on a page so high.
+func (b block) least(page float64) float64 {
+	if b.height <= tall {
+		return b.height
+	}
+	head := 0.0
+	for _, l := range b.lines[:min(b.head+2, len(b.lines))] {
+		head += l.height()
+	}
+	return min(max(head, tall/2), page)
 }
 
 type line struct {
@@ -117,6 +127,7 @@ func (p *paper) lay(rs []check.Result, head, named bool) block {
 		names = append(names, caseName(o)+at(o))
 	}
 	p.add(&b, line{text: strings.Join(names, ", ") + orEmpty(", by ", r.Rule), indent: 4, bold: true, size: body, right: p.outcome(r)})
+	b.head = len(b.lines)
 	as := ""
 	if !named {
 		if at := p.namedAt(r); at != "" {
