@@ -111,13 +111,16 @@ func keyKind(c *x509.Certificate) string {
 }
 
 // meaning says what was proved and what was not.
-func meaning(r *sign.Report, exact bool) string {
-	what := "sheet"
-	if !exact {
+func meaning(r *sign.Report, e *examination) string {
+	what, from := e.kind, "tank file"
+	if e.kind == "record" {
+		from = "tank file and log"
+	}
+	if !e.exact {
 		what = "numbers"
 	}
 	text := "proved       whoever holds the key of each fingerprint signed these bytes; after the first signature nothing was\n" +
-		"             added but signatures; this program gets the same " + what + " from the embedded tank file\n" +
+		"             added but signatures; this program gets the same " + what + " from the embedded " + from + "\n" +
 		"not proved   whose the keys are: "
 	if slices.ContainsFunc(r.Signatures, func(s sign.Signature) bool { return s.SelfMade }) {
 		text += "a self-made certificate bears the name that its maker chose, so compare\n" +

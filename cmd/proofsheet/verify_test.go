@@ -81,10 +81,10 @@ func TestLyingPage(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if err := sameVerdict(pages, honest); err == nil || !strings.Contains(err.Error(), honest.VerdictLine()) {
+		if err := sameVerdict(pages, &again{sheet: honest}); err == nil || !strings.Contains(err.Error(), honest.VerdictLine()) {
 			t.Errorf("a page that says %q under %q: %v", lying.VerdictLine(), honest.VerdictLine(), err)
 		}
-		if err := sameVerdict(pages, lying); err != nil {
+		if err := sameVerdict(pages, &again{sheet: lying}); err != nil {
 			t.Errorf("a page that says what was computed: %v", err)
 		}
 	}
@@ -130,11 +130,10 @@ func TestOtherBuild(t *testing.T) {
 	}
 }
 
-// TestRecordIsNoSheet has the record of a proof test, which is signed like a
-// sheet, told from one.
-func TestRecordIsNoSheet(t *testing.T) {
+// TestRecordWithoutLog has what calls itself the record of a proof test, with no log.
+func TestRecordWithoutLog(t *testing.T) {
 	r := &sign.Report{Attachments: []sign.Attachment{{Name: "tank.toml"}, {Name: pdf.RecordName}}}
-	if e, err := examine(r); err == nil || !strings.Contains(err.Error(), "only sheets are computed again") || e.hashes {
+	if e, err := examine(r); err == nil || !strings.Contains(err.Error(), "a log are not embedded") || e.hashes {
 		t.Errorf("a record: %v", err)
 	}
 }
@@ -233,7 +232,7 @@ func TestIssuer(t *testing.T) {
 	if open := unsignedRoles(r); open != "prepared, approved" {
 		t.Errorf("not signed as %s", open)
 	}
-	if says := meaning(r, true); !strings.Contains(says, "no issuer is known") || strings.Contains(says, "self-made") || !strings.Contains(says, "same sheet") {
+	if says := meaning(r, &examination{kind: "sheet", exact: true}); !strings.Contains(says, "no issuer is known") || strings.Contains(says, "self-made") || !strings.Contains(says, "same sheet") {
 		t.Errorf("meaning: %s", says)
 	}
 	if got := clean("a\x1b[2J\u202eb\nλ"); got != "a?[2J?b?λ" {
