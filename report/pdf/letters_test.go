@@ -1,6 +1,7 @@
 package pdf
 
 import (
+	"bytes"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -194,5 +195,47 @@ func TestWidthsAreTheWriters(t *testing.T) {
 	}
 	if held < 8000 {
 		t.Errorf("only %d letters are held", held)
+	}
+}
+
+// TestSetAsTheWriterDoes sets one line twice at one place: the first is written by the
+// writer of the document, the second here.
+func TestSetAsTheWriterDoes(t *testing.T) {
+	p, err := newPaper(&report.Sheet{}, 1, false)
+	if err != nil {
+		t.Fatal(err)
+	}
+	p.newPage()
+	const text = "a (b) \\ c, σ_θ ≤ 3·½ Ω ⌀ Ĩ č ( \u0D0D" // also letters of which a byte is a bracket or a return
+	clean := p.clean(text)
+	for _, style := range []string{"", "B"} {
+		p.font(style, 9.3)
+		for range 2 {
+			p.set(12.345, 67.891, clean)
+		}
+	}
+	p.grey(1)
+	p.set(12.345, 67.891, clean)
+	p.grey(0)
+	var out bytes.Buffer
+	if err := p.doc.Output(&out); err != nil {
+		t.Fatal(err)
+	}
+	var lines [][]byte
+	for line := range bytes.SplitSeq(out.Bytes(), []byte("\nBT ")) {
+		if at := bytes.Index(line, []byte(" Tj ET")); at > 0 {
+			lines = append(lines, line[:at])
+		}
+	}
+	if len(lines) < 4 {
+		t.Fatalf("%d lines", len(lines))
+	}
+	for i := 0; i < 4; i += 2 {
+		if !bytes.Equal(lines[i], lines[i+1]) {
+			t.Errorf("the writer sets %q, here it is %q", lines[i], lines[i+1])
+		}
+	}
+	if n := bytes.Count(out.Bytes(), []byte("q 1.000 g BT ")); n != 1 {
+		t.Errorf("%d white lines, want 1", n)
 	}
 }

@@ -27,6 +27,8 @@ type paper struct {
 	family, style string                  // of the font that is set
 	dry           bool                    // pages are only counted
 	missing       []rune                  // letters that could not be printed
+	used          [2]letterset            // letters that were set, regular and bold
+	line          []byte                  // room for one line of the page
 	before        known                   // what the writing before told
 	named         map[string]string       // symbols of a kind of check, and where they were named
 	crowded       bool                    // more ports than can each be described in full

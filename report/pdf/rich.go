@@ -157,7 +157,7 @@ func (p *paper) put(x, y float64, text string) {
 			set = want
 		}
 		clean := p.clean(r.text)
-		p.doc.Text(x, y+r.shift*unit, clean)
+		p.set(x, y+r.shift*unit, clean)
 		x += float64(p.letters(clean)) * unit / size * want / 1000
 	}
 	if set != size {
