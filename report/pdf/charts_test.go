@@ -118,3 +118,33 @@ func TestHeadOfABlockStandsWithItsCase(t *testing.T) {
 		t.Errorf("%.2f mm are asked for a block of %.2f", got, tall)
 	}
 }
+
+// TestAbsences has a check that does not arise in many cases, each for a reason with
+// another number: some are set in full, and every case is named.
+func TestAbsences(t *testing.T) {
+	var rs []check.Result
+	for i := range 20 {
+		r := check.NotApplicableTo("cylinder/external", "Cylinder: external pressure", "least "+string(rune('A'+i))+" bar above")
+		r.Case = "case-" + string(rune('A'+i))
+		rs = append(rs, r, check.NotApplicableTo("cylinder/external", "Cylinder: external pressure", "no case at all"))
+	}
+	all := absences(rs)
+	if len(all) != 21 || len(all[0].cases) != 1 || len(all[1].cases) != 0 {
+		t.Fatalf("%d reasons: %+v", len(all), all)
+	}
+	p, err := newPaper(&report.Sheet{}, 1, false)
+	if err != nil {
+		t.Fatal(err)
+	}
+	p.newPage()
+	from := p.y
+	p.absent(rs)
+	if lines := (p.y - from - 4) / (small * leading); lines > 7 {
+		t.Errorf("%.0f lines", lines)
+	}
+	from = p.y
+	p.absent(rs[:6])
+	if lines := (p.y - from - 4) / (small * leading); math.Abs(lines-4) > 1e-6 {
+		t.Errorf("%.2f lines for four reasons", lines)
+	}
+}

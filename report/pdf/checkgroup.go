@@ -70,6 +70,60 @@ func (p *paper) others(rs []check.Result) {
 	}
 }
 
+// An absence is a reason why a check does not arise, with the cases of which it is true.
+type absence struct {
+	of    check.Result
+	cases []string
+}
+
+// absences returns why the checks of one id do not arise, each reason once.
+func absences(rs []check.Result) (out []absence) {
+	at := map[string]int{}
+	for _, r := range rs {
+		if r.Status() != check.NotApplicable {
+			continue
+		}
+		key := r.Title + "\n" + r.Note
+		i, ok := at[key]
+		if !ok {
+			i = len(out)
+			at[key] = i
+			out = append(out, absence{of: r})
+		}
+		if r.Case != "" {
+			out[i].cases = append(out[i].cases, r.Case)
+		}
+	}
+	return out
+}
+
+// reasonsShown is how many reasons why a check does not arise are set in full: with
+// many cases they differ in a number.
+const reasonsShown = 4
+
+// absent lists the checks of one id that do not arise, with their reasons.
+func (p *paper) absent(rs []check.Result) {
+	all := absences(rs)
+	shown := all
+	if len(all) > reasonsShown {
+		shown = all[:reasonsShown-1]
+	}
+	say := func(r check.Result, cases []string, why string) {
+		p.lines(left, p.inner(), small, r.ID+" – "+r.Title+": not applicable"+orEmpty(" in ", strings.Join(cases, ", "))+". "+why)
+		p.y += 1
+	}
+	for _, a := range shown {
+		say(a.of, a.cases, sentence(a.of.Note))
+	}
+	if rest := all[len(shown):]; len(rest) > 0 {
+		var cases []string
+		for _, a := range rest {
+			cases = append(cases, a.cases...)
+		}
+		say(rest[0].of, cases, "The reason of each stands in the attached sheet.json.")
+	}
+}
+
 // alike gathers the checks of one id that differ in their case alone, as printed:
 // they are set once, under the names of all their cases.
 func (p *paper) alike(rs []check.Result) [][]check.Result {

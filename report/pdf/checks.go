@@ -14,8 +14,9 @@ import (
 func (p *paper) checks() {
 	p.chapter("Checks")
 	p.paragraph("Demands are rounded up, capacities and margins down, inputs to the nearest. " + marginWords)
-	part, last, told, n := "", check.Result{}, map[string]bool{}, 0
+	part, last, n := "", check.Result{}, 0
 	for _, g := range p.shared.groups {
+		told := false
 		for _, rs := range p.alike(g.shown) {
 			r := rs[0]
 			if name, _, _ := strings.Cut(r.ID, "/"); name != part {
@@ -27,7 +28,10 @@ func (p *paper) checks() {
 				last = check.Result{}
 			}
 			if r.Status() == check.NotApplicable {
-				p.absent(r, g.shown, told)
+				if !told {
+					p.absent(g.shown)
+					told = true
+				}
 				continue
 			}
 			b := p.laid(n, rs, last)
@@ -305,22 +309,4 @@ func together(lines []line) float64 {
 		h += lines[i].size * leading
 	}
 	return h
-}
-
-// absent lists a check that does not arise, with its reason, once for all the
-// cases, among those of its id, in which the reason is the same.
-func (p *paper) absent(r check.Result, among []check.Result, told map[string]bool) {
-	key := r.ID + "\n" + r.Title + "\n" + r.Note
-	if told[key] {
-		return
-	}
-	told[key] = true
-	var cases []string
-	for _, o := range among {
-		if o.Title == r.Title && o.Note == r.Note && o.Case != "" && o.Status() == check.NotApplicable {
-			cases = append(cases, o.Case)
-		}
-	}
-	p.lines(left, p.inner(), small, r.ID+" – "+r.Title+": not applicable"+orEmpty(" in ", strings.Join(cases, ", "))+". "+sentence(r.Note))
-	p.y += 1
 }

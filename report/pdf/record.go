@@ -133,8 +133,8 @@ func clock(v float64) string {
 
 // seenAtTheTest is filled in by hand by those who stood there.
 func (p *paper) seenAtTheTest() {
-	p.heading("Seen at the test, filled in by hand", 40)
-	rows := [][]cell{}
+	const high = 6.5 // of a row that is filled in [mm]
+	var rows [][]cell
 	for _, what := range []string{
 		"every weld and fitting dry (yes, no: then the test is failed)", "change of shape (none, where)",
 		"gauge 1 and gauge 2, numbers and calibration", "line compliance taken off the volumes (yes, how)",
@@ -142,5 +142,6 @@ func (p *paper) seenAtTheTest() {
 	} {
 		rows = append(rows, plain(what, ""))
 	}
-	p.table([]column{{"question", 1.3, false, false}, {"answer, by", 2, false, false}}, rows, 6.5)
+	p.heading("Seen at the test, filled in by hand", float64(len(rows)+1)*high) // on one page
+	p.table([]column{{"question", 1.3, false, false}, {"answer, by", 2, false, false}}, rows, high)
 }
