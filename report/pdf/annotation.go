@@ -192,8 +192,12 @@ func (v view) dimensions(along, across []report.Dimension, system string) {
 		v.f.AddLine(b.X, b.Y, x-1, b.Y, thin)
 		v.f.AddLine(x, a.Y, x, b.Y, thin)
 		v.arrows(x, a.Y, x, b.Y)
+		text := dimensionText(d, system)
+		if letters := float64(len([]rune(text))); 1.2*letters > b.Y-a.Y { // it would run into names
+			text = report.Show(d.Value, system, report.Nearest)
+		}
 		v.f.Texts = append(v.f.Texts, drawing.Text{At: drawing.Point{X: x - 0.7, Y: (a.Y + b.Y) / 2},
-			Text: dimensionText(d, system), Size: label, Align: drawing.Centre, Turn: math.Pi / 2})
+			Text: text, Size: label, Align: drawing.Centre, Turn: math.Pi / 2})
 	}
 }
 

@@ -130,7 +130,7 @@ func marginsFigure(few, worst []check.Result, width float64) *drawing.Figure {
 // edge where it is, and a word at its end in either case.
 func (p plot) bar(r check.Result, y float64) {
 	f := p.f
-	f.AddText(p.x0-2, y+0.9, label, drawing.Right, clip(report.FullID(r), 48))
+	f.AddText(p.x0-2, y+0.9, label, drawing.Right, clipInside(report.FullID(r), 48))
 	f.AddText(p.x1+2, y+0.9, label, drawing.Left, r.Status().String())
 	m := r.Margin()
 	end := math.Max(leastShown, math.Min(mostShown, m))

@@ -12,6 +12,7 @@ import (
 // checks sets every check, part by part, each complete enough to be redone by
 // hand: formula, numbers, demand, capacity, margin and source.
 func (p *paper) checks() {
+	p.need(30 + tall) // the title of the chapter stays with its first check
 	p.chapter("Checks")
 	p.paragraph("Demands are rounded up, capacities and margins down, inputs to the nearest. " + marginWords)
 	part, last, n := "", check.Result{}, 0
@@ -19,32 +20,41 @@ func (p *paper) checks() {
 		told := false
 		for _, rs := range p.alike(g.shown) {
 			r := rs[0]
-			if name, _, _ := strings.Cut(r.ID, "/"); name != part {
+			name, _, _ := strings.Cut(r.ID, "/")
+			if name != part {
+				last = check.Result{}
+			}
+			b, least, made := block{}, 3*small*leading, r.Status() != check.NotApplicable
+			if made {
+				b = p.laid(n, rs, last)
+				n++
+				least = b.least(p.floor() - top - partHigh)
+			}
+			if name != part {
 				part = name
-				p.need(8 + 35)
+				p.need(partHigh + least) // the name of the part stays with its first check
 				p.font("B", body+1)
 				p.enter(part, 1)
 				p.heading("Part: "+part, 0)
-				last = check.Result{}
 			}
-			if r.Status() == check.NotApplicable {
-				if !told {
-					p.absent(g.shown)
-					told = true
-				}
-				continue
+			switch {
+			case made:
+				p.need(least)
+				p.draw(b)
+				last = r
+			case !told:
+				p.absent(g.shown)
+				told = true
 			}
-			b := p.laid(n, rs, last)
-			n++
-			p.need(b.least(p.floor() - top))
-			p.draw(b)
-			last = r
 		}
 		p.others(g.others)
 	}
 }
 
 const marginWords = "Margin of safety = capacity / (factor × demand) − 1; zero or more is satisfied."
+
+// partHigh is the height of the name of a part [mm].
+const partHigh = 8.0
 
 // tall is the height from which a check may go over to the next page [mm]: kept
 // whole it would leave half a page empty.

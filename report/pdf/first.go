@@ -95,7 +95,14 @@ func (p *paper) titleBlock(kind string) {
 	p.put(left, p.y, kind)
 	p.y += 6
 	p.font("B", 15)
-	p.put(left, p.y, p.fit(orDash(s.Block.Title), p.inner()))
+	lines := p.wrap(orDash(s.Block.Title), p.inner())
+	for i, line := range lines[:min(2, len(lines))] {
+		if i == 1 {
+			line = p.fit(strings.Join(lines[1:], " "), p.inner())
+			p.y += 15 * leading
+		}
+		p.put(left, p.y, line)
+	}
 	p.y += 3
 	cells := [][2]string{
 		{"sheet number", s.Block.Number}, {"revision", s.Block.Revision}, {"tank serial", s.Block.Serial}, {"issue date", dated(s.Block.Date)},

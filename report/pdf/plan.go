@@ -237,7 +237,7 @@ func (p plan) labels(ports []report.PortOutline, side float64) {
 	}
 	for i, t := range ports {
 		to := p.at(t.Wall.R, t.Clock)
-		p.f.AddText(x, y[i]+0.9, label, align, clip(p.words(t), 41))
+		p.f.AddText(x, y[i]+0.9, label, align, p.words(t, 41))
 		p.f.AddLine(x-side, y[i], to.X, to.Y, drawing.Pen{Width: 0.1, Grey: 0.3})
 	}
 }
@@ -247,17 +247,18 @@ func degrees(clock float64) string {
 	return report.Plain(roundTo(math.Mod(math.Mod(clock*180/math.Pi, 360)+360, 360), 4)) + "°"
 }
 
-// words says what is to be known of a port.
-func (p plan) words(t report.PortOutline) string {
+// words says what is to be known of a port in so many letters: a long name gives way,
+// not the numbers.
+func (p plan) words(t report.PortOutline, most int) string {
 	show := func(v float64) string {
 		d := report.DisplayUnit("m", v, p.system)
 		return report.Plain(roundTo(d.Of(v), 4)) + " " + d.Unit
 	}
-	text := t.Name + " " + degrees(t.Clock) + ", r " + show(t.Wall.R) + ", ⌀ " + show(t.OutsideDiameter)
+	text := " " + degrees(t.Clock) + ", r " + show(t.Wall.R) + ", ⌀ " + show(t.OutsideDiameter)
 	if t.PadDiameter > t.OutsideDiameter {
 		text += ", pad ⌀ " + show(t.PadDiameter)
 	}
-	return text
+	return clipInside(t.Name, max(7, most-len([]rune(text)))) + text
 }
 
 // bulkheads is the chapter of the plans.

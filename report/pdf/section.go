@@ -9,7 +9,7 @@ import (
 )
 
 // scales are the reductions a section is drawn in [-].
-var scales = []float64{1, 2, 2.5, 4, 5, 8, 10, 12.5, 15, 20, 25, 40, 50, 75, 100, 150, 200, 250, 500, 1000}
+var scales = []float64{1, 2, 2.5, 4, 5, 8, 10, 12.5, 15, 20, 25, 30, 40, 50, 75, 100, 150, 200, 250, 500, 1000}
 
 // A view maps the section to paper, forward to the right.
 type view struct {
