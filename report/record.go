@@ -92,7 +92,7 @@ func RecordText(s *Sheet, r *Record) string {
 		fmt.Fprintf(&b, "note: %s\n", n)
 	}
 	fmt.Fprintf(&b, "\n%s\n", r.Line())
-	return b.String()
+	return Fold(b.String())
 }
 
 // Cells returns pressure, volume, prediction, line and band as printed.
