@@ -7,6 +7,7 @@ import (
 
 	"github.com/urfave/cli/v2"
 
+	"proofsheet/report"
 	"proofsheet/report/sign"
 )
 
@@ -49,10 +50,10 @@ func runVerify(c *cli.Context) error {
 	}
 	text.WriteString(meaning(r, e))
 	fmt.Fprintf(&text, "holds: %s; the %s says: %s\n", e.outcome(), e.kind, e.again.line())
-	return toStdout(c, text.String())
+	return toStdout(c, report.Fold(text.String()))
 }
 
 // fails prints what does not hold after what does.
 func fails(c *cli.Context, before string, err error) error {
-	return errors.Join(errFails, toStdout(c, fmt.Sprintf("%sdoes not hold: %v\n", before, err)))
+	return errors.Join(errFails, toStdout(c, report.Fold(fmt.Sprintf("%sdoes not hold: %v\n", before, err))))
 }
