@@ -1,6 +1,7 @@
 package report
 
 import (
+	"slices"
 	"strings"
 	"sync"
 	"unicode"
@@ -13,8 +14,8 @@ const columns = 80
 // Fold breaks the lines of a text that are wider than eighty columns, and indents what
 // goes on two further than its line. It breaks at a space, a gap between columns before
 // others, but never between a number and its unit, nor after "not": a line that began
-// with "satisfied" would be read by itself. A word that is longer stays whole: an id or
-// a digest has to be copied.
+// with "satisfied" would be read by itself. A word that is longer stays whole, and so does
+// the line of a digest: it is looked for and copied with what it belongs to.
 func Fold(text string) string {
 	var b strings.Builder
 	for line := range strings.Lines(text) {
@@ -46,7 +47,7 @@ func foldLine(line string, indent int) (out []string) {
 // breakOf returns the byte at which a line is broken, −1 for one that fits or has no
 // place to.
 func breakOf(line string) int {
-	if utf8.RuneCountInString(line) <= columns {
+	if utf8.RuneCountInString(line) <= columns || slices.ContainsFunc(strings.Fields(line), isDigest) {
 		return -1
 	}
 	start := len(line) - len(strings.TrimLeft(line, " "))
@@ -68,6 +69,12 @@ func breakOf(line string) int {
 		return gap
 	}
 	return last
+}
+
+// isDigest reports whether a word is a digest or a fingerprint, in hexadecimal.
+func isDigest(word string) bool {
+	const least = 40
+	return len(word) >= least && strings.Trim(word, "0123456789abcdefABCDEF:") == ""
 }
 
 // breakable reports whether a line may be broken at a space.

@@ -23,6 +23,7 @@ func TestFold(t *testing.T) {
 		{x(90) + " " + x(85) + " z", x(90) + "\n  " + x(85) + "\n  z"},
 		{"σ" + strings.Repeat("σ", 79) + "\n", strings.Repeat("σ", 80) + "\n"},
 		{x(80) + " \n", x(80) + " \n"},
+		{"log, 88 rows, SHA-256 " + strings.Repeat("a0", 32) + " (so)", "log, 88 rows, SHA-256 " + strings.Repeat("a0", 32) + " (so)"},
 		{"", ""},
 	} {
 		if got := Fold(row.in); got != row.want {
