@@ -13,7 +13,7 @@ const columns = 80
 
 // Fold breaks the lines of a text that are wider than eighty columns, and indents what
 // goes on two further than its line. It breaks at a space, a gap between columns before
-// others, but never between a number and its unit, nor after "not": a line that began
+// others, but never between a number and its unit, nor after "not" or "±": a line that began
 // with "satisfied" would be read by itself. A word that is longer stays whole, and so does
 // the line of a digest: it is looked for and copied with what it belongs to.
 func Fold(text string) string {
@@ -81,7 +81,7 @@ func isDigest(word string) bool {
 func breakable(line string, at int) bool {
 	before := line[strings.LastIndexByte(line[:at], ' ')+1 : at]
 	after, _, _ := strings.Cut(strings.TrimLeft(line[at:], " "), " ")
-	if before == "not" {
+	if before == "not" || before == "±" {
 		return false
 	}
 	digit, _ := utf8.DecodeLastRuneInString(before)
