@@ -9,7 +9,6 @@ import (
 	"os/signal"
 	"strconv"
 	"strings"
-	"text/tabwriter"
 
 	"github.com/urfave/cli/v2"
 	"golang.org/x/term"
@@ -129,23 +128,22 @@ func runVary(ctx context.Context, c *cli.Context, t *tank.Tank, inputs []string)
 
 // varyText prints the sweep as a table.
 func varyText(t *tank.Tank, axes []study.Axis, variants []study.Variant) string {
-	var b strings.Builder
-	w := tabwriter.NewWriter(&b, 0, 0, 2, ' ', 0)
+	rows, left := [][]string{nil}, 0
 	for _, a := range axes {
-		fmt.Fprintf(w, "%s\t", a.Key)
+		rows[0] = append(rows[0], wordsOf(a.Key))
 	}
-	fmt.Fprintln(w, "mass\tleast margin\tcheck\tnot satisfied\tnot assessed")
-	left := 0
+	rows[0] = append(rows[0], "mass", "least margin", "not satisfied, not assessed", "check")
 	for _, v := range variants {
 		if !v.Done {
 			left++
 			continue
 		}
+		var row []string
 		for k, a := range axes {
-			fmt.Fprintf(w, "%s\t", report.Show(check.Quantity{Value: v.At[k], Unit: a.Unit}, t.Sheet.Units, report.Nearest))
+			row = append(row, glued(report.Show(check.Quantity{Value: v.At[k], Unit: a.Unit}, t.Sheet.Units, report.Nearest)))
 		}
 		if v.Fault != "" {
-			fmt.Fprintf(w, "-\t-\t%s\t\t\n", v.Fault)
+			rows = append(rows, append(row, "-", "-", "", v.Fault))
 			continue
 		}
 		mass, margin := "-", "-"
@@ -155,15 +153,25 @@ func varyText(t *tank.Tank, axes []study.Axis, variants []study.Variant) string 
 		if !math.IsNaN(v.Margin) {
 			margin = fmt.Sprintf("%+.2f", math.Floor(v.Margin*100)/100)
 		}
-		fmt.Fprintf(w, "%s\t%s\t%s\t%d\t%d\n", mass, margin, v.Check, v.Fails, v.NotMade)
+		rows = append(rows, append(row, glued(mass), margin, glued(fmt.Sprintf("%d, %d", v.Fails, v.NotMade)), v.Check))
 	}
-	w.Flush()
+	var b strings.Builder
+	b.WriteString(report.Fold(side(rows)))
 	if left > 0 {
 		fmt.Fprintf(&b, "broken off: %d of %d not run\n", left, len(variants))
 	}
-	b.WriteString("The least margin is that of the checks made; a check that is not assessed is not satisfied.\n")
+	b.WriteString("The least margin is that of the checks made; a check that is not assessed is\nnot satisfied.\n")
 	return b.String()
 }
+
+// wordsOf lets a key be broken after its table in the head of a column.
+func wordsOf(key string) string {
+	at := strings.LastIndex(key, ".") + 1
+	return strings.TrimSpace(key[:at] + " " + key[at:])
+}
+
+// glued keeps a number and its unit on one line.
+func glued(text string) string { return strings.ReplaceAll(text, " ", "\u00a0") }
 
 // varyRows is the sweep as CSV, SI.
 func varyRows(axes []study.Axis, variants []study.Variant) [][]string {
@@ -247,17 +255,14 @@ const shownChecks = 12
 
 func scatterText(s *study.Scatter, withShell bool) string {
 	var b strings.Builder
-	fmt.Fprintf(&b, "%d samples, Latin hypercube, seed %d, of", s.Done, study.Seed)
+	fmt.Fprintf(&b, "%d samples, Latin hypercube, seed %d, of\n", s.Done, study.Seed)
+	number := map[string]int{}
 	for i, in := range s.Inputs {
-		if i > 0 {
-			b.WriteString(",")
-		}
-		fmt.Fprintf(&b, " %s (%s)", in.Key, in.Shape)
+		number[in.Key] = i + 1
+		fmt.Fprintf(&b, "  [%d]  %s (%s)\n", i+1, in.Key, in.Shape)
 	}
-	b.WriteString("\n\n")
-	w := tabwriter.NewWriter(&b, 0, 0, 2, ' ', 0)
-	fmt.Fprintln(w, "check\tnot satisfied\t95 % interval\tmean margin\tdeviation\tfollows most")
-	rest := 0
+	b.WriteString("\n")
+	rows, rest := [][]string{{"check", "not satisfied", "95 % interval", "mean margin", "spread", "follows most"}}, 0
 	for i, x := range s.Checks {
 		if x.Fails == 0 && i >= shownChecks {
 			rest++
@@ -265,11 +270,12 @@ func scatterText(s *study.Scatter, withShell bool) string {
 		}
 		most := "-"
 		if len(x.Sensitivity) > 0 {
-			most = fmt.Sprintf("%s (%+.2f)", x.Sensitivity[0].Key, x.Sensitivity[0].Correlation)
+			most = glued(fmt.Sprintf("[%d] %+.2f", number[x.Sensitivity[0].Key], x.Sensitivity[0].Correlation))
 		}
-		fmt.Fprintf(w, "%s\t%s\t%.2g to %.2g\t%.3f\t%.3f\t%s\n", x.ID, share(x), x.Low, x.High, x.Mean, x.Deviation, most)
+		rows = append(rows, []string{x.ID, glued(share(x)), glued(fmt.Sprintf("%.2g to %.2g", x.Low, x.High)),
+			fmt.Sprintf("%.3f", x.Mean), fmt.Sprintf("%.3f", x.Deviation), most})
 	}
-	w.Flush()
+	b.WriteString(side(rows))
 	if rest > 0 {
 		fmt.Fprintf(&b, "%d more checks never failed\n", rest)
 	}
@@ -282,9 +288,9 @@ func scatterText(s *study.Scatter, withShell bool) string {
 	if !withShell {
 		b.WriteString("Joints were left out: --shell assesses them too.\n")
 	}
-	b.WriteString("Only as good as its inputs: shapes and spreads are those of [scatter], inputs are taken as independent,\n" +
+	b.WriteString("Only as good as its inputs: shapes and spreads are those of [scatter], inputs are taken as independent, " +
 		"and a check that is not assessed has no probability.\n")
-	return b.String()
+	return report.Fold(b.String())
 }
 
 // share prints how often a check was not satisfied.

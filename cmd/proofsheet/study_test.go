@@ -50,7 +50,7 @@ func TestStudyScatter(t *testing.T) {
 		t.Fatal(err)
 	}
 	status, out, says := call(t, "", "study", path, "--scatter", "8")
-	if status != exitHolds || !strings.Contains(out, "8 samples, Latin hypercube") || !strings.Contains(out, "cylinder.thickness (+1.00)") {
+	if status != exitHolds || !strings.Contains(out, "8 samples, Latin hypercube") || !strings.Contains(out, "[1]  cylinder.thickness (normal)") || !strings.Contains(out, "[1] +1.00") {
 		t.Errorf("status %d: %s%s", status, out, says)
 	}
 }

@@ -9,7 +9,7 @@ import (
 )
 
 // scales are the reductions a section is drawn in [-].
-var scales = []float64{1, 2, 2.5, 4, 5, 8, 10, 12.5, 15, 20, 25, 40, 50, 75, 100, 150, 200, 250, 500, 1000}
+var scales = []float64{1, 2, 2.5, 4, 5, 8, 10, 12.5, 15, 20, 25, 30, 40, 50, 75, 100, 150, 200, 250, 500, 1000}
 
 // A view maps the section to paper, forward to the right.
 type view struct {
@@ -40,7 +40,7 @@ func sectionFigure(s *report.Sheet, width, height float64) *drawing.Figure {
 	if s.Section == nil || len(s.Section.Outlines) == 0 {
 		return nil
 	}
-	c := trimmed(s.Section)
+	c := trimmed(s.Section, width)
 	along, across := sorted(c.Dimensions)
 	f := &drawing.Figure{Name: "section", Title: "Section of the tank", Width: width}
 	v := view{f: f}
@@ -75,13 +75,18 @@ func sectionFigure(s *report.Sheet, width, height float64) *drawing.Figure {
 	return f
 }
 
-// trimmed returns a section with no more levels than can be told apart.
-func trimmed(c *report.Section) *report.Section {
-	if len(c.Levels) <= levelsShown {
-		return c
-	}
+// trimmed returns a section with no more levels than can be told apart, and of one
+// with many ports no more than have names in one row [mm]: leaders would cross the
+// names of another.
+func trimmed(c *report.Section, width float64) *report.Section {
 	fewer := *c
-	fewer.Levels = c.Levels[:levelsShown]
+	fewer.Levels = c.Levels[:min(len(c.Levels), levelsShown)]
+	for crowded(c) && len(fewer.Levels) > 1 {
+		if _, under := split(&fewer); rowsOf(under, width) <= 1 {
+			break
+		}
+		fewer.Levels = fewer.Levels[:len(fewer.Levels)-1]
+	}
 	return &fewer
 }
 
