@@ -95,8 +95,8 @@ func Advise(spacing check.Result, w Wall, ports []Member, at int) check.Result {
 	}
 	worst, nearest := -inf, m
 	for i, other := range ports {
-		if pair, err := r.neighbour(w, other, leastRatio(ports)); i != at && err == nil {
-			if u := governing(pair).utilisation(); u > worst {
+		if qc, err := other.Port.Chords(w); i != at && err == nil {
+			if u := governing(r.neighbour(w, other.Port, qc, leastRatio(ports))).utilisation(); u > worst {
 				worst, nearest = u, other
 			}
 		}
@@ -175,9 +175,9 @@ func (r AreaReport) shortApart(p, q Port, ratio float64) float64 {
 	if err != nil {
 		return inf
 	}
-	pair, err := at.neighbour(r.Wall, Member{Port: q}, ratio)
+	qc, err := q.Chords(r.Wall)
 	if err != nil {
 		return inf
 	}
-	return governing(pair).utilisation() - 1
+	return governing(at.neighbour(r.Wall, q, qc, ratio)).utilisation() - 1
 }

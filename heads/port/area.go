@@ -173,7 +173,9 @@ func (r *AreaReport) require() error {
 	}
 	if w.Surface == Flat || load.Convex {
 		r.RequiredWall, r.RequiredFormula = load.Required, "t_r by the rule for the part without its port"
-		return positive("thickness required of the "+w.Surface.String()+" without the port", load.Required)
+		var f faults
+		f.positive("thickness required of the "+w.Surface.String()+" without the port", load.Required)
+		return errors.Join(f.all...)
 	}
 	if load.Required != 0 {
 		return fmt.Errorf("port %s: a required thickness may be given for a flat head or pressure on the convex side only", p.Name)

@@ -92,6 +92,29 @@ func ShareLimit(l1, l2, d1, d2, p float64) float64 {
 //
 // Source: ASME VIII-1 UG-42 (sharing read, the least distances recalled).
 func CheckSpacing(w Wall, ports []Member, at int) check.Result {
+	return Among(w, ports).CheckSpacing(at)
+}
+
+// Neighbours are the ports of one wall, their chords found once for all pairs.
+type Neighbours struct {
+	w      Wall
+	ports  []Member
+	chords []Chords
+	errs   []error
+}
+
+// Among gathers the ports of a wall.
+func Among(w Wall, ports []Member) *Neighbours {
+	n := &Neighbours{w, ports, make([]Chords, len(ports)), make([]error, len(ports))}
+	for i, m := range ports {
+		n.chords[i], n.errs[i] = m.Port.Chords(w)
+	}
+	return n
+}
+
+// CheckSpacing is [CheckSpacing] of the port at index at.
+func (n *Neighbours) CheckSpacing(at int) check.Result {
+	w, ports := n.w, n.ports
 	if at < 0 || at >= len(ports) {
 		return check.NotMade("port/spacing", "Ports: distance apart", fmt.Errorf("there is no port %d among %d", at, len(ports)))
 	}
@@ -113,12 +136,11 @@ func CheckSpacing(w Wall, ports []Member, at int) check.Result {
 		if i == at {
 			continue
 		}
-		shown = append(shown, r.beside(w, other.Port, len(ports) > 2)...)
-		pair, err := r.neighbour(w, other, ratio)
-		if err != nil {
-			return check.NotMade(id, title, fmt.Errorf("beside port %s: %w", other.Port.Name, err))
+		if n.errs[i] != nil {
+			return check.NotMade(id, title, fmt.Errorf("beside port %s: %w", other.Port.Name, n.errs[i]))
 		}
-		all = append(all, pair...)
+		shown = append(shown, r.beside(w, other.Port, n.chords[i], len(ports) > 2)...)
+		all = append(all, r.neighbour(w, other.Port, n.chords[i], ratio)...)
 	}
 	worst := governing(all)
 	res.Inputs = append(numbers(all), shown...)
@@ -137,12 +159,8 @@ func leastRatio(ports []Member) float64 {
 }
 
 // beside returns what is shown of a pair and decides nothing.
-func (r AreaReport) beside(w Wall, q Port, several bool) []check.Quantity {
+func (r *AreaReport) beside(w Wall, q Port, qc Chords, several bool) []check.Quantity {
 	dist, wp, wq := CentreDistance(w, r.Port, q)
-	qc, err := q.Chords(w)
-	if err != nil {
-		return nil // refused with its reason where the pair is compared
-	}
 	d := (r.Chords.boreAlong(wp) + qc.boreAlong(wq)) / 2
 	in := []check.Quantity{check.Rad("w", "line of centres to the meridian, port "+q.Name, wp)}
 	if e, err := w.ligament(d, dist, wp); err == nil {
@@ -154,13 +172,9 @@ func (r AreaReport) beside(w Wall, q Port, several bool) []check.Quantity {
 	return in
 }
 
-// neighbour compares one pair.
-func (r AreaReport) neighbour(w Wall, other Member, ratio float64) ([]reading, error) {
-	p, q := r.Port, other.Port
-	qc, err := q.Chords(w)
-	if err != nil {
-		return nil, err
-	}
+// neighbour compares one pair, qc the chords of the other.
+func (r *AreaReport) neighbour(w Wall, q Port, qc Chords, ratio float64) []reading {
+	p := r.Port
 	dist, wp, wq := CentreDistance(w, p, q)
 	beside := "port " + q.Name
 	d1, d2 := r.Chords.boreAlong(wp), qc.boreAlong(wq)
@@ -174,13 +188,13 @@ func (r AreaReport) neighbour(w Wall, other Member, ratio float64) ([]reading, e
 	if share := ShareLimit(l1, l2, d1, d2, dist); share != l1 {
 		all = append(all, r.sharedArea(beside, share, d1, c1, wp)...)
 	}
-	return append(all, r.sharedPressure(q, beside, dist, [2]float64{d1, d2}, [2]float64{c1, c2}, wp)...), nil
+	return append(all, r.sharedPressure(q, beside, dist, [2]float64{d1, d2}, [2]float64{c1, c2}, wp)...)
 }
 
 // sharedArea is the area rule in the plane through the centres, at angle [rad] to
 // the meridian, with what is left of the limit toward the neighbour [m]; d and c
 // are the chords there [m].
-func (r AreaReport) sharedArea(beside string, share, d, c, angle float64) (all []reading) {
+func (r *AreaReport) sharedArea(beside string, share, d, c, angle float64) (all []reading) {
 	p, w, s := r.Port, r.Wall, r.Strengths
 	cut := p.cuts(w)
 	toward, away := cut.toward(angle), cut.toward(angle+math.Pi)
@@ -202,7 +216,7 @@ func (r AreaReport) sharedArea(beside string, share, d, c, angle float64) (all [
 // areas of pressure are those of the plane of full hoop stress, on the safe side.
 //
 // Source: EN 13445-3 clause 9, isolated openings, recalled; shared as by UG-42.
-func (r AreaReport) sharedPressure(q Port, beside string, dist float64, d, c [2]float64, angle float64) []reading {
+func (r *AreaReport) sharedPressure(q Port, beside string, dist float64, d, c [2]float64, angle float64) []reading {
 	if len(r.Pressure) == 0 {
 		return nil
 	}

@@ -123,10 +123,11 @@ func (m *model) checkPorts(s *loads.State, c *loadCase) (out []check.Result) {
 	for i, p := range m.ports {
 		members[i], errs[i] = m.member(p, s, c)
 	}
+	walls := map[string]*wallPorts{}
 	for i, p := range m.ports {
 		out = append(out, m.checkPort(p, members[i], errs[i])...)
 		out = append(out, m.checkFitted(p, s, c)...)
-		out = append(out, m.checkSpacing(i, members, errs, port.Advise))
+		out = append(out, m.checkSpacing(i, members, errs, walls, port.Advise))
 	}
 	return out
 }
@@ -145,7 +146,7 @@ func (m *model) checkPortAmong(p *portPart, s *loads.State, c *loadCase) []check
 		}
 	}
 	out := append(m.checkPort(p, members[at], errs[at]), m.checkFitted(p, s, c)...)
-	return append(out, m.checkSpacing(at, members, errs, unadvised))
+	return append(out, m.checkSpacing(at, members, errs, map[string]*wallPorts{}, unadvised))
 }
 
 // member gathers a port with its load and strengths in one state.
@@ -230,27 +231,44 @@ func (m *model) placement(p *portPart, err error) (check.Result, error) {
 func unadvised(r check.Result, _ port.Wall, _ []port.Member, _ int) check.Result { return r }
 
 // checkSpacing makes the check of a port among the others of its wall; advise adds what
-// to write.
-func (m *model) checkSpacing(at int, all []port.Member, errs []error, advise func(check.Result, port.Wall, []port.Member, int) check.Result) check.Result {
+// to write. The walls' ports are gathered in walls, which serves all members of one state.
+func (m *model) checkSpacing(at int, all []port.Member, errs []error, walls map[string]*wallPorts, advise func(check.Result, port.Wall, []port.Member, int) check.Result) check.Result {
 	p := m.ports[at]
 	if m.closesTip(p) {
 		return check.NotApplicableTo("port."+p.in.Name+"/spacing", "Port "+p.in.Name+": distance to its neighbours", "it closes the cone's tip; its neighbours keep from the tip by their own place")
 	}
-	var near []port.Member
-	index := 0
+	near := once(walls, p.host.name, func() *wallPorts { return m.portsOn(p, all, errs) })
+	if near.err != nil {
+		return check.NotMade("port."+p.in.Name+"/spacing", "Port "+p.in.Name+": distance to its neighbours", near.err)
+	}
+	return advise(near.among.CheckSpacing(near.index[at]), p.wall, near.members, near.index[at])
+}
+
+// The wallPorts are the ports of one wall, but for one that closes a tip.
+type wallPorts struct {
+	members []port.Member
+	index   map[int]int // of a port of the tank among them
+	among   *port.Neighbours
+	err     error
+}
+
+// portsOn gathers those on the wall of a port.
+func (m *model) portsOn(p *portPart, all []port.Member, errs []error) *wallPorts {
+	w := &wallPorts{index: map[int]int{}}
 	for i, o := range m.ports {
 		if o.host.name != p.host.name || m.closesTip(o) {
 			continue
 		}
-		if errs[i] != nil {
-			return check.NotMade("port."+p.in.Name+"/spacing", "Port "+p.in.Name+": distance to its neighbours", errOf(o, errs[i]))
+		if errs[i] != nil && w.err == nil {
+			w.err = errOf(o, errs[i])
 		}
-		if i == at {
-			index = len(near)
-		}
-		near = append(near, all[i])
+		w.index[i] = len(w.members)
+		w.members = append(w.members, all[i])
 	}
-	return advise(port.CheckSpacing(p.wall, near, index), p.wall, near, index)
+	if w.err == nil {
+		w.among = port.Among(p.wall, w.members)
+	}
+	return w
 }
 
 // errOf names the port of an error that does not name it itself.

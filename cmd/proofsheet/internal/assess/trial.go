@@ -130,11 +130,12 @@ func (tr *Trial) portsAlone(ports []*portPart, states []operatingState, until fu
 func (tr *Trial) portsTogether(ports []*portPart, states []operatingState, until func(check.Result) bool) bool {
 	for _, o := range states {
 		members, errs := tr.neighbours(ports[0].host.name, o)
+		walls := map[string]*wallPorts{}
 		for i, p := range tr.ports {
 			if !slices.Contains(ports, p) {
 				continue
 			}
-			r := tr.checkSpacing(i, members, errs, unadvised)
+			r := tr.checkSpacing(i, members, errs, walls, unadvised)
 			if r.Case, r.Rule = o.c.name, string(o.c.rule); !until(r) {
 				return false
 			}
