@@ -2,6 +2,7 @@ package assess
 
 import (
 	"fmt"
+	"maps"
 	"math"
 	"reflect"
 	"slices"
@@ -42,6 +43,11 @@ func (tr *Trial) Bare() *Trial {
 	m := tr.fork()
 	m.withoutShell, m.ranges = true, map[string]*jointRange{}
 	return &Trial{model: m, cases: tr.cases, test: tr.test, states: tr.states}
+}
+
+// Fork returns a trial that may be used beside this one at the same time.
+func (tr *Trial) Fork() *Trial {
+	return &Trial{model: tr.fork(), cases: tr.cases, test: tr.planned(), states: maps.Clone(tr.states)}
 }
 
 // moments returns every case, a history by the instants at which something
