@@ -32,6 +32,7 @@ type State struct {
 	zs    []float64 // ends of the smooth pieces [m]
 	most  float64   // largest inside radius [m], only with a lateral factor
 	plane float64   // c: liquid fills n_x z − n_y x ≤ c [m]
+	cells []cell    // of the liquid, only with a lateral factor
 	fluid bool      // the liquid presses on something: mass and acceleration
 	wave  *wave     // of slosh, nil at rest
 }
@@ -80,8 +81,8 @@ func NewState(in Interior, ullage float64, l Liquid, a Acceleration) (*State, er
 	var err error
 	if a.Lateral == 0 {
 		s.plane, err = flatPlane(in, math.Min(v, total), a.Axial)
-	} else {
-		s.plane, err = s.tiltedPlane(v, total)
+	} else if s.plane, err = s.tiltedPlane(v, total); err == nil {
+		s.cells = s.wetCells()
 	}
 	return s, err
 }

@@ -3,6 +3,7 @@ package loads
 import (
 	"errors"
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/integrate/quad"
 )
@@ -70,17 +71,50 @@ func (s *State) wetVolume(c, z1, z2 float64) float64 {
 	return v
 }
 
-// wetMoment returns ∫ A (z − about) dz [m4] of the liquid between z1 < z2 [m],
-// with a lateral factor above 0.
-func (s *State) wetMoment(z1, z2, about float64) float64 {
+// A cell is a stretch of the tank that the free plane cuts smoothly, or not at all.
+type cell struct {
+	z1, z2 float64 // [m]
+	volume float64 // ∫ A dz of the liquid [m3]
+	moment float64 // ∫ A z dz [m4]
+}
+
+// wetCells divides the wet part of the tank where its pieces end and in their middle, and
+// where the free plane begins to cross it, with a lateral factor above 0.
+func (s *State) wetCells() (out []cell) {
 	from, to := s.band(s.plane)
-	f := func(z float64) float64 { return s.wetArea(s.plane, z) * (z - about) }
-	v, n := 0.0, s.Acceleration.Axial
-	for i, p := range [3][2]float64{{z1, from}, {from, to}, {to, z2}} {
-		if n > 0 && i == 2 || n < 0 && i == 0 { // dry
-			continue
+	for i := 1; i < len(s.zs); i++ {
+		ends := []float64{s.zs[i-1], (s.zs[i-1] + s.zs[i]) / 2, s.zs[i]}
+		for _, z := range [2]float64{from, to} {
+			if z > ends[0] && z < ends[len(ends)-1] {
+				ends = append(ends, z)
+			}
 		}
-		v += s.integrate(s.plane, max(p[0], z1), min(p[1], z2), f)
+		slices.Sort(ends)
+		for k := 1; k < len(ends); k++ {
+			a, b := ends[k-1], ends[k]
+			dry := s.Acceleration.Axial > 0 && a >= to || s.Acceleration.Axial < 0 && b <= from
+			if a >= b || dry {
+				continue
+			}
+			area := func(z float64) float64 { return s.wetArea(s.plane, z) }
+			out = append(out, cell{a, b, s.cut(s.plane, a, b, area), s.cut(s.plane, a, b, func(z float64) float64 { return z * area(z) })})
+		}
+	}
+	return out
+}
+
+// wetMoment returns ∫ A (z − about) dz [m4] of the liquid between z1 < z2 [m],
+// with a lateral factor above 0: what is known of whole cells, and the ends of the stretch.
+func (s *State) wetMoment(z1, z2, about float64) float64 {
+	v := 0.0
+	for _, c := range s.cells {
+		switch a, b := max(c.z1, z1), min(c.z2, z2); {
+		case a >= b:
+		case a == c.z1 && b == c.z2:
+			v += c.moment - about*c.volume
+		default:
+			v += s.cut(s.plane, a, b, func(z float64) float64 { return s.wetArea(s.plane, z) * (z - about) })
+		}
 	}
 	return v
 }

@@ -14,6 +14,7 @@ type Member struct {
 	Port      Port
 	Load      Load
 	Strengths Strengths
+	Report    *AreaReport // what [Port.Area] says of them, where it is at hand; nil: it is asked
 }
 
 // CentreDistance returns the distance [m] between two ports of one wall and the
@@ -123,9 +124,13 @@ func (n *Neighbours) CheckSpacing(at int) check.Result {
 	if len(ports) == 1 {
 		return check.NotApplicableTo(id, title, "no other port in this part")
 	}
-	r, err := m.Port.Area(w, m.Load, m.Strengths)
-	if err != nil {
-		return check.NotMade(id, title, err)
+	r := m.Report
+	if r == nil {
+		found, err := m.Port.Area(w, m.Load, m.Strengths)
+		if err != nil {
+			return check.NotMade(id, title, err)
+		}
+		r = &found
 	}
 	res := check.Result{ID: id, Title: title, Formula: "(C_1 + C_2)/2 + legs ≤ p; 4/3 or 3/2 (d_1 + d_2)/2 ≤ p; overlapping limits shared: ΣA ≥ A in the plane of centres", Factor: 1,
 		Source: check.Source{Doc: "ASME BPVC Section VIII Division 1, 2007 to 2019", Where: "sharing of UG-42(a) read; least distances recalled, confirm", How: check.Memory}}

@@ -125,7 +125,7 @@ func (m *model) checkPorts(s *loads.State, c *loadCase) (out []check.Result) {
 	}
 	walls := map[string]*wallPorts{}
 	for i, p := range m.ports {
-		out = append(out, m.checkPort(p, members[i], errs[i])...)
+		out = append(out, m.checkPort(p, &members[i], errs[i])...)
 		out = append(out, m.checkFitted(p, s, c)...)
 		out = append(out, m.checkSpacing(i, members, errs, walls, port.Advise))
 	}
@@ -145,7 +145,7 @@ func (m *model) checkPortAmong(p *portPart, s *loads.State, c *loadCase) []check
 			members[i], errs[i] = m.member(o, s, c)
 		}
 	}
-	out := append(m.checkPort(p, members[at], errs[at]), m.checkFitted(p, s, c)...)
+	out := append(m.checkPort(p, &members[at], errs[at]), m.checkFitted(p, s, c)...)
 	return append(out, m.checkSpacing(at, members, errs, map[string]*wallPorts{}, unadvised))
 }
 
@@ -177,12 +177,15 @@ func (m *model) withInsert(p *portPart, rule material.Rule) (port.Port, error) {
 // errTip says why a tube at a cone's tip is not assessed as a port.
 var errTip = errors.New("it closes the cone's tip: a junction of cone and tube, not an opening in the cone; the tip's own check holds the stress there, wall and weld of the tube are not assessed")
 
-// checkPort makes the checks of one port by itself.
-func (m *model) checkPort(p *portPart, q port.Member, err error) []check.Result {
+// checkPort makes the checks of one port by itself, and leaves the report on its areas
+// with it.
+func (m *model) checkPort(p *portPart, q *port.Member, err error) []check.Result {
 	name := p.in.Name
 	var r port.AreaReport
 	if err == nil {
-		r, err = q.Port.Area(p.wall, q.Load, q.Strengths)
+		if r, err = q.Port.Area(p.wall, q.Load, q.Strengths); err == nil {
+			q.Report = &r
+		}
 	}
 	placed, err := m.placement(p, err)
 	if err != nil {
@@ -207,7 +210,7 @@ func (m *model) checkPort(p *portPart, q port.Member, err error) []check.Result 
 		out = append(out, r.CheckInsert(name))
 	}
 	if p.in.Line != nil {
-		out = append(out, m.checkHammer(p, q))
+		out = append(out, m.checkHammer(p, *q))
 	}
 	return out
 }

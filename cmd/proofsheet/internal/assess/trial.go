@@ -122,7 +122,7 @@ func (tr *Trial) portsAlone(ports []*portPart, states []operatingState, until fu
 				continue
 			}
 			spoken = append(spoken, q)
-			for _, r := range append(tr.checkPort(p, q, err), tr.checkFitted(p, o.state, o.c)...) {
+			for _, r := range append(tr.checkPort(p, &q, err), tr.checkFitted(p, o.state, o.c)...) {
 				if r.Case, r.Rule = o.c.name, string(o.c.rule); !until(r) {
 					return false
 				}
@@ -152,7 +152,7 @@ func (tr *Trial) portsTogether(ports []*portPart, states []operatingState, until
 
 // alike reports whether two ports differ in name and clock alone.
 func alike(a, b port.Member) bool {
-	a.Port.Name, a.Port.Clock = b.Port.Name, b.Port.Clock
+	a.Port.Name, a.Port.Clock, a.Report = b.Port.Name, b.Port.Clock, b.Report
 	return reflect.DeepEqual(a, b)
 }
 
