@@ -42,10 +42,7 @@ func (m *model) ringBlanks() []blank.Blank {
 	if q == nil {
 		return nil
 	}
-	inner := m.cyl.radius + m.cyl.nominal
-	if q.Side == "inside" {
-		inner = m.cyl.radius - q.Height
-	}
+	inner := m.ringInside()
 	return []blank.Blank{notFlat("rings", "Rings of the cylinder", "%d flat bars of %.6g x %.6g mm, rolled on edge to %.6g mm inside and %.6g mm outside diameter, or cut from plate as such; by nominal dimensions: fit them to the cylinder as rolled",
 		len(q.Stations), q.Height*1e3, q.Width*1e3, 2e3*inner, 2e3*(inner+q.Height))}
 }

@@ -48,6 +48,14 @@ func (m *model) proofRings(t *proofTest) []check.Result {
 	return []check.Result{inWords(j.CheckProof())}
 }
 
+// ringInside returns the inside radius of the rings, nominal [m].
+func (m *model) ringInside() float64 {
+	if q := m.t.Cylinder.Rings; q.Side == "inside" {
+		return m.cyl.radius - q.Height
+	}
+	return m.cyl.radius + m.cyl.nominal
+}
+
 // inWords says of what method the answer is.
 func inWords(r check.Result) check.Result {
 	r.Note = strings.Replace(r.Note, ", numerical shell", ", closed form of a narrow ring on a long cylinder", 1)

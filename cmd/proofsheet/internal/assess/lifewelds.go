@@ -142,15 +142,19 @@ func (m *model) spanWhere(s *loads.State, c *loadCase, hoop bool, take func(st *
 func (st *shellState) spanAt(i int, load seamLoad, hoop bool) (out span) {
 	for _, p := range st.stresses(i, load) {
 		for _, l := range [2]edge.Stress{p.most, p.least} {
-			σ := plus(p.pressure, l)
-			if hoop {
-				σ = turned(σ)
-			}
-			b := math.Abs(σ.MeridionalBending)
-			out = out.with(span{σ.Meridional - b, σ.Meridional + b, math.Abs(σ.Meridional)})
+			out = out.with(spanOf(plus(p.pressure, l), hoop))
 		}
 	}
 	return out
+}
+
+// spanOf returns both faces of a stress in one direction.
+func spanOf(σ edge.Stress, hoop bool) span {
+	if hoop {
+		σ = turned(σ)
+	}
+	b := math.Abs(σ.MeridionalBending)
+	return span{σ.Meridional - b, σ.Meridional + b, math.Abs(σ.Meridional)}
 }
 
 // lifeTip is the weld that closes the tip of a cone. Only a port says how it is

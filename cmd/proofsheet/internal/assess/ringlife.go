@@ -46,12 +46,7 @@ func ringSpan(j edge.Junction, where string, hoop bool) (out span) {
 			continue
 		}
 		for _, l := range [3]edge.Stress{{}, p.LoadMost, p.LoadLeast} {
-			σ := plus(p.Pressure, l)
-			if hoop {
-				σ = turned(σ)
-			}
-			b := math.Abs(σ.MeridionalBending)
-			out = out.with(span{σ.Meridional - b, σ.Meridional + b, math.Abs(σ.Meridional)})
+			out = out.with(spanOf(plus(p.Pressure, l), hoop))
 		}
 	}
 	return out

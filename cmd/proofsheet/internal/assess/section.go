@@ -215,10 +215,7 @@ func (r *run) ringOutlines() (out []report.Outline) {
 	if q == nil {
 		return nil
 	}
-	from := r.cyl.radius + r.cyl.nominal
-	if q.Side == "inside" {
-		from = r.cyl.radius - q.Height
-	}
+	from := r.ringInside()
 	for _, z := range q.Stations {
 		a, b := z-q.Width/2, z+q.Width/2
 		out = append(out, report.Outline{Part: "ring", Inside: []report.Point{{Z: a, R: from}, {Z: b, R: from}},
