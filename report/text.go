@@ -13,8 +13,9 @@ import (
 
 // Text writes the summary of a sheet. It opens and closes with the verdict; a
 // quiet one is that line and the governing check only. With a case named, only
-// that case's checks are listed; the verdict still covers all.
-func Text(w io.Writer, s *Sheet, quiet bool, caseFilter string) error {
+// that case's checks are listed; the verdict still covers all. Its lines are folded to a
+// width as by [Fold]; of 0, each check has one.
+func Text(w io.Writer, s *Sheet, quiet bool, caseFilter string, width int) error {
 	if err := s.Consistent(); err != nil {
 		return err
 	}
@@ -22,14 +23,14 @@ func Text(w io.Writer, s *Sheet, quiet bool, caseFilter string) error {
 		return fmt.Errorf("no case %q; there are %s", caseFilter, strings.Join(s.caseNames(), ", "))
 	}
 	var b strings.Builder
-	verdict := VerdictLines("", s)
+	verdict := VerdictLines("", s, width)
 	b.WriteString(verdict)
 	fmt.Fprintln(&b, s.governingLine())
 	if !quiet {
-		s.writeBody(&b, caseFilter)
+		s.writeBody(&b, caseFilter, width)
 		b.WriteString(verdict)
 	}
-	_, err := io.WriteString(w, Fold(b.String()))
+	_, err := io.WriteString(w, Fold(b.String(), width))
 	return err
 }
 
@@ -60,14 +61,14 @@ func (s *Sheet) VerdictLine() string {
 	}
 }
 
-// VerdictLines returns the verdict behind a head as it is printed on a terminal: in one
-// line where it fits, else what it rests on in the next.
-func VerdictLines(head string, s *Sheet) string {
+// VerdictLines returns the verdict behind a head: in one line where it fits a width as of
+// [Fold], else what it rests on in the next.
+func VerdictLines(head string, s *Sheet, width int) string {
 	line := head + s.VerdictLine()
-	if before, after, ok := strings.Cut(line, "; "); ok && utf8.RuneCountInString(line) > columns {
+	if before, after, ok := strings.Cut(line, "; "); ok && width > 0 && utf8.RuneCountInString(line) > width {
 		line = before + ";\n  " + after
 	}
-	return Fold(line + "\n")
+	return Fold(line+"\n", width)
 }
 
 // shortfall counts the checks that keep the verdict from being satisfied.
@@ -95,7 +96,7 @@ func (s *Sheet) governingLine() string {
 	return fmt.Sprintf("governing: %s, margin %s", FullID(s.Checks[i]), Margin(s.Checks[i]))
 }
 
-func (s *Sheet) writeBody(b *strings.Builder, caseFilter string) {
+func (s *Sheet) writeBody(b *strings.Builder, caseFilter string, width int) {
 	fmt.Fprintf(b, "\n%s\n", s.subject())
 	for _, row := range s.Basis {
 		if row.Override {
@@ -109,7 +110,7 @@ func (s *Sheet) writeBody(b *strings.Builder, caseFilter string) {
 			}
 		}
 	}
-	s.writeChecks(b, caseFilter)
+	s.writeChecks(b, caseFilter, width)
 	opens := s.OpenParts()
 	for _, p := range s.Permissible {
 		value := "not assessed"
@@ -167,7 +168,7 @@ func (s *Sheet) Digits() string {
 	return s.Tank.Combined[:min(12, len(s.Tank.Combined))]
 }
 
-func (s *Sheet) writeChecks(b *strings.Builder, caseFilter string) {
+func (s *Sheet) writeChecks(b *strings.Builder, caseFilter string, width int) {
 	fmt.Fprintln(b)
 	rows := [][4]string{}
 	absent := 0
@@ -181,7 +182,7 @@ func (s *Sheet) writeChecks(b *strings.Builder, caseFilter string) {
 		}
 		rows = append(rows, [4]string{r.Status().String(), Margin(r), FullID(r) + instant(r), s.comparison(r)})
 	}
-	writeRows(b, rows)
+	writeRows(b, rows, width)
 	if absent > 0 {
 		fmt.Fprintf(b, "not applicable: %d, each with its reason in the sheet\n", absent)
 	}
@@ -192,15 +193,15 @@ func (s *Sheet) writeChecks(b *strings.Builder, caseFilter string) {
 }
 
 // writeRows writes checks in columns: status, margin, id, comparison. Where a row would
-// be wider than a line, every comparison goes under its id.
-func writeRows(b *strings.Builder, rows [][4]string) {
+// be wider than a terminal, every comparison goes under its id; without a width none is.
+func writeRows(b *strings.Builder, rows [][4]string, width int) {
 	wide := [4]int{}
 	for _, row := range rows {
 		for i := range wide {
 			wide[i] = max(wide[i], utf8.RuneCountInString(row[i]))
 		}
 	}
-	beside := wide[0]+wide[1]+wide[2]+wide[3]+6 <= columns
+	beside := width == 0 || wide[0]+wide[1]+wide[2]+wide[3]+6 <= width
 	for _, row := range rows {
 		fmt.Fprintf(b, "%-*s  %*s  ", wide[0], row[0], wide[1], row[1])
 		if beside {
@@ -208,7 +209,7 @@ func writeRows(b *strings.Builder, rows [][4]string) {
 			continue
 		}
 		indent := wide[0] + wide[1] + 4
-		fmt.Fprintf(b, "%s\n%s\n", row[2], strings.Join(foldLine(strings.Repeat(" ", indent)+row[3], indent), "\n"))
+		fmt.Fprintf(b, "%s\n%s\n", row[2], strings.Join(foldLine(strings.Repeat(" ", indent)+row[3], indent, width), "\n"))
 	}
 }
 

@@ -46,7 +46,7 @@ func runCheck(c *cli.Context) error {
 		return err
 	}
 	var text strings.Builder
-	if err := report.Text(&text, j.sheet, c.Bool("quiet"), c.String("case")); err != nil {
+	if err := report.Text(&text, j.sheet, c.Bool("quiet"), c.String("case"), foldWidth(c)); err != nil {
 		return err
 	}
 	return j.deliver(c, text.String())

@@ -84,7 +84,7 @@ func readLog(c *cli.Context, name string) (*tank.Log, error) {
 func deliverRecord(c *cli.Context, s *report.Sheet, r *report.Record, inputs []string) error {
 	var out outputs
 	defer out.discard()
-	text := report.RecordText(s, r)
+	text := report.RecordText(s, r, foldWidth(c))
 	if path := c.String("json"); path != "" {
 		data, err := report.RecordJSON(s, r)
 		if err != nil {

@@ -49,7 +49,7 @@ func runSize(c *cli.Context) error {
 	if err != nil {
 		return err
 	}
-	if err := deliverSize(c, p, sizeText(p, t.Sheet.Units), inputs); err != nil {
+	if err := deliverSize(c, p, sizeText(p, t.Sheet.Units, foldWidth(c)), inputs); err != nil {
 		return err
 	}
 	if len(p.Open) > 0 {
@@ -88,7 +88,7 @@ func deliverSize(c *cli.Context, p *study.Plan, text string, inputs []string) er
 }
 
 // sizeText prints the plan as a table.
-func sizeText(p *study.Plan, units string) string {
+func sizeText(p *study.Plan, units string, width int) string {
 	var b strings.Builder
 	stock := make([]string, len(p.Stock))
 	for i, wall := range p.Stock {
@@ -128,7 +128,7 @@ func sizeText(p *study.Plan, units string) string {
 		fmt.Fprintf(&b, "not assessed, and not to be sized: %s\n", strings.Join(p.NotMade, ", "))
 	}
 	b.WriteString("check the changed file again: sizing looks at one part after the other, check at the whole tank\n")
-	return report.Fold(b.String())
+	return report.Fold(b.String(), width)
 }
 
 // sizeLines says what is to be done with one part.

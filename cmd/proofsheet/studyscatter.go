@@ -19,7 +19,7 @@ func runScatter(ctx context.Context, c *cli.Context, t *tank.Tank, inputs []stri
 	if err != nil {
 		return fmt.Errorf("--scatter: %w", err)
 	}
-	if err := deliverStudy(c, scatterText(s, c.Bool("shell")), scatterRows(s), scatterChart(s), t.Sheet.Units, inputs); err != nil {
+	if err := deliverStudy(c, scatterText(s, c.Bool("shell"), foldWidth(c)), scatterRows(s), scatterChart(s), t.Sheet.Units, inputs); err != nil {
 		return err
 	}
 	if s.Done < s.Asked || s.Faulty > 0 {
@@ -31,7 +31,8 @@ func runScatter(ctx context.Context, c *cli.Context, t *tank.Tank, inputs []stri
 // shownChecks is how many checks that never fail are printed.
 const shownChecks = 12
 
-func scatterText(s *study.Scatter, withShell bool) string {
+// scatterText prints the samples as a table, within a width as of [report.Fold].
+func scatterText(s *study.Scatter, withShell bool, width int) string {
 	var b strings.Builder
 	fmt.Fprintf(&b, "%d samples, Latin hypercube, seed %d, of\n", s.Done, study.Seed)
 	number := map[string]int{}
@@ -53,7 +54,7 @@ func scatterText(s *study.Scatter, withShell bool) string {
 		rows = append(rows, []string{x.ID, glued(share(x)), glued(fmt.Sprintf("%.2g to %.2g", x.Low, x.High)),
 			fmt.Sprintf("%.3f", x.Mean), fmt.Sprintf("%.3f", x.Deviation), most})
 	}
-	b.WriteString(side(rows))
+	b.WriteString(side(rows, width))
 	if rest > 0 {
 		fmt.Fprintf(&b, "%d more checks never failed\n", rest)
 	}
@@ -68,7 +69,7 @@ func scatterText(s *study.Scatter, withShell bool) string {
 	}
 	b.WriteString("Only as good as its inputs: shapes and spreads are those of [scatter], inputs are taken as independent, " +
 		"and a check that is not assessed has no probability.\n")
-	return report.Fold(b.String())
+	return report.Fold(b.String(), width)
 }
 
 // share prints how often a check was not satisfied.

@@ -28,7 +28,7 @@ func runVary(ctx context.Context, c *cli.Context, t *tank.Tank, inputs []string)
 	if err != nil {
 		return fmt.Errorf("--vary: %w", err)
 	}
-	if err := deliverStudy(c, varyText(t, axes, variants), varyRows(axes, variants), varyChart(axes, variants), t.Sheet.Units, inputs); err != nil {
+	if err := deliverStudy(c, varyText(t, axes, variants, foldWidth(c)), varyRows(axes, variants), varyChart(axes, variants), t.Sheet.Units, inputs); err != nil {
 		return err
 	}
 	for _, v := range variants {
@@ -39,11 +39,28 @@ func runVary(ctx context.Context, c *cli.Context, t *tank.Tank, inputs []string)
 	return nil
 }
 
-// varyText prints the sweep as a table.
-func varyText(t *tank.Tank, axes []study.Axis, variants []study.Variant) string {
-	rows, left := [][]string{nil}, 0
+// varyText prints the sweep as a table, within a width as of [report.Fold].
+func varyText(t *tank.Tank, axes []study.Axis, variants []study.Variant, width int) string {
+	rows, left := varyTable(t, axes, variants)
+	if width > 0 && sum(columns(rows, 0))+2*(len(rows[0])-1) > width {
+		for k, a := range axes {
+			rows[0][k] = wordsOf(a.Key)
+		}
+	}
+	var b strings.Builder
+	b.WriteString(side(rows, width))
+	if left > 0 {
+		fmt.Fprintf(&b, "broken off: %d of %d not run\n", left, len(variants))
+	}
+	b.WriteString("The least margin is that of the checks made; a check that is not assessed is not satisfied.\n")
+	return report.Fold(b.String(), width)
+}
+
+// varyTable returns the rows of the sweep, and how many variants were left out.
+func varyTable(t *tank.Tank, axes []study.Axis, variants []study.Variant) (rows [][]string, left int) {
+	rows = [][]string{nil}
 	for _, a := range axes {
-		rows[0] = append(rows[0], wordsOf(a.Key))
+		rows[0] = append(rows[0], a.Key)
 	}
 	rows[0] = append(rows[0], "mass", "least margin", "not satisfied, not assessed", "check")
 	for _, v := range variants {
@@ -68,13 +85,7 @@ func varyText(t *tank.Tank, axes []study.Axis, variants []study.Variant) string 
 		}
 		rows = append(rows, append(row, glued(mass), margin, glued(fmt.Sprintf("%d, %d", v.Fails, v.NotMade)), v.Check))
 	}
-	var b strings.Builder
-	b.WriteString(report.Fold(side(rows)))
-	if left > 0 {
-		fmt.Fprintf(&b, "broken off: %d of %d not run\n", left, len(variants))
-	}
-	b.WriteString("The least margin is that of the checks made; a check that is not assessed is\nnot satisfied.\n")
-	return b.String()
+	return rows, left
 }
 
 // wordsOf lets a key be broken after its table in the head of a column.
