@@ -15,9 +15,6 @@ import (
 // whole, and so does the line of a digest: it is looked for and copied with what it belongs
 // to. A width of 0 is that of a pipe or a file, whose lines are searched: it breaks none.
 func Fold(text string, width int) string {
-	if width == 0 {
-		return text
-	}
 	var b strings.Builder
 	for line := range strings.Lines(text) {
 		line, end := strings.CutSuffix(line, "\n")
@@ -45,10 +42,10 @@ func foldLine(line string, indent, width int) (out []string) {
 	}
 }
 
-// breakOf returns the byte at which a line is broken, −1 for one that fits or has no
-// place to.
+// breakOf returns the byte at which a line is broken, −1 for one that fits, has no place
+// to, or goes where there is no width.
 func breakOf(line string, width int) int {
-	if utf8.RuneCountInString(line) <= width || slices.ContainsFunc(strings.Fields(line), isDigest) {
+	if width == 0 || utf8.RuneCountInString(line) <= width || slices.ContainsFunc(strings.Fields(line), isDigest) {
 		return -1
 	}
 	start := len(line) - len(strings.TrimLeft(line, " "))

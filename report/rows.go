@@ -9,10 +9,19 @@ import (
 	"proofsheet/report/check"
 )
 
-// writeChecks writes the checks of a case, or of all, the worst first.
+// A checkRow is a check in the summary: status, margin, id, comparison, and in a line of
+// its own what to write where it is not satisfied.
+type checkRow struct {
+	cells  [4]string
+	advice string
+}
+
+// writeChecks writes the checks of a case, or of all, the worst first. What to write is
+// said once, not again for every case in which a check fails by the same.
 func (s *Sheet) writeChecks(b *strings.Builder, caseFilter string, width int) {
 	fmt.Fprintln(b)
-	rows := [][4]string{}
+	var rows []checkRow
+	said := map[string]bool{}
 	absent := 0
 	for _, r := range WorstFirst(s.Checks) {
 		if caseFilter != "" && r.Case != caseFilter {
@@ -22,7 +31,11 @@ func (s *Sheet) writeChecks(b *strings.Builder, caseFilter string, width int) {
 			absent++
 			continue
 		}
-		rows = append(rows, [4]string{r.Status().String(), Margin(r), FullID(r) + instant(r), s.comparison(r)})
+		row := checkRow{cells: [4]string{r.Status().String(), Margin(r), FullID(r) + instant(r), s.comparison(r)}}
+		if key := r.ID + " " + r.Advice; r.Status() == check.NotSatisfied && !said[key] {
+			said[key], row.advice = true, r.Advice
+		}
+		rows = append(rows, row)
 	}
 	writeRows(b, rows, width)
 	if absent > 0 {
@@ -34,24 +47,31 @@ func (s *Sheet) writeChecks(b *strings.Builder, caseFilter string, width int) {
 	fmt.Fprintln(b)
 }
 
-// writeRows writes checks in columns: status, margin, id, comparison. Where a row would
-// be wider than a terminal, every comparison goes under its id; without a width none is.
-func writeRows(b *strings.Builder, rows [][4]string, width int) {
+// writeRows writes checks in columns. Where a row would be wider than a terminal, every
+// comparison goes under its id; without a width none is.
+func writeRows(b *strings.Builder, rows []checkRow, width int) {
 	wide := [4]int{}
 	for _, row := range rows {
 		for i := range wide {
-			wide[i] = max(wide[i], utf8.RuneCountInString(row[i]))
+			wide[i] = max(wide[i], utf8.RuneCountInString(row.cells[i]))
 		}
 	}
 	beside := width == 0 || wide[0]+wide[1]+wide[2]+wide[3]+6 <= width
+	indent := wide[0] + wide[1] + 4
+	under := func(text string, indent int) {
+		fmt.Fprintln(b, strings.Join(foldLine(strings.Repeat(" ", indent)+text, indent, width), "\n"))
+	}
 	for _, row := range rows {
-		fmt.Fprintf(b, "%-*s  %*s  ", wide[0], row[0], wide[1], row[1])
+		fmt.Fprintf(b, "%-*s  %*s  ", wide[0], row.cells[0], wide[1], row.cells[1])
 		if beside {
-			fmt.Fprintf(b, "%-*s  %s\n", wide[2], row[2], row[3])
-			continue
+			fmt.Fprintf(b, "%-*s  %s\n", wide[2], row.cells[2], row.cells[3])
+		} else {
+			fmt.Fprintln(b, row.cells[2])
+			under(row.cells[3], indent)
 		}
-		indent := wide[0] + wide[1] + 4
-		fmt.Fprintf(b, "%s\n%s\n", row[2], strings.Join(foldLine(strings.Repeat(" ", indent)+row[3], indent, width), "\n"))
+		if row.advice != "" {
+			under(row.advice, indent+2)
+		}
 	}
 }
 
@@ -108,16 +128,15 @@ func WorstFirst(rs []check.Result) []check.Result {
 }
 
 // Remark returns what is printed beside a check: the reason where it was not
-// made or does not arise, and its note.
+// made or does not arise, its note and its advice.
 func Remark(r check.Result) string {
-	reason := once(r.Reason())
-	if reason == "" || reason == r.Note {
-		return r.Note
+	var parts []string
+	for _, part := range []string{once(r.Reason()), r.Note, r.Advice} {
+		if part != "" && !slices.Contains(parts, part) {
+			parts = append(parts, part)
+		}
 	}
-	if r.Note == "" {
-		return reason
-	}
-	return reason + "; " + r.Note
+	return strings.Join(parts, "; ")
 }
 
 // once says each line of a reason once, in one line.

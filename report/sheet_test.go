@@ -156,6 +156,25 @@ func TestTextOpensAndClosesWithTheVerdict(t *testing.T) {
 	}
 }
 
+// TestAdvice prints what to write under a check that is not satisfied, once for all cases
+// in which it is the same, and under no other.
+func TestAdvice(t *testing.T) {
+	s := sheet()
+	good, bad := s.Checks[0], s.Checks[3]
+	good.Advice, bad.Advice, bad.Note = "write less", "write clocks 47.6 deg or more apart, or radius = \"110 mm\" or more for both", "governs: area"
+	again := bad
+	again.Case = "burnout"
+	s.Checks = []check.Result{good, bad, again}
+	s.Settle()
+	want := "against 87.90 MPa\n" + strings.Repeat(" ", 24) + bad.Advice + "\nnot satisfied  -0.01  head.aft/membrane@burnout"
+	if got := text(t, s, false, ""); !strings.Contains(got, want) || strings.Count(got, "47.6") != 1 || strings.Contains(got, "write less") || strings.Contains(got, "governs: area") {
+		t.Errorf("no %q in\n%s", want, got)
+	}
+	if got := report.Remark(bad); got != "governs: area; "+bad.Advice {
+		t.Errorf("beside the check: %q", got)
+	}
+}
+
 func TestTextFilter(t *testing.T) {
 	s := sheet()
 	one := text(t, s, false, "burnout")
