@@ -135,15 +135,15 @@ func (j *job) flatFiles(out *outputs, folder, kind string, head []string, blanks
 			continue
 		}
 		part := flatPart(j.sheet, b, head)
-		write := part.DXF
+		write, is := part.DXF, dxfFile
 		if kind == "svg" {
-			write = part.SVG
+			write, is = part.SVG, svgFile
 		}
 		data, err := write()
 		if err != nil {
 			return err
 		}
-		if err := out.add(path, data, j.inputs...); err != nil {
+		if err := out.addKind(path, data, is, j.inputs...); err != nil {
 			return err
 		}
 	}

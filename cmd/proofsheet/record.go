@@ -92,7 +92,7 @@ func deliverRecord(c *cli.Context, s *report.Sheet, r *report.Record, inputs []s
 		}
 		if path == dash {
 			text = string(data)
-		} else if err := out.add(path, data, inputs...); err != nil {
+		} else if err := out.addKind(path, data, dataFile, inputs...); err != nil {
 			return err
 		}
 	}

@@ -80,7 +80,7 @@ func deliverStudy(c *cli.Context, text string, rows [][]string, chart *report.Ch
 		}
 		if path == dash {
 			text = b.String()
-		} else if err := out.add(path, []byte(b.String()), inputs...); err != nil {
+		} else if err := out.addKind(path, []byte(b.String()), tableFile, inputs...); err != nil {
 			return err
 		}
 	}
@@ -92,7 +92,7 @@ func deliverStudy(c *cli.Context, text string, rows [][]string, chart *report.Ch
 		if err != nil {
 			return err
 		}
-		if err := out.add(path, data, inputs...); err != nil {
+		if err := out.addKind(path, data, svgFile, inputs...); err != nil {
 			return err
 		}
 	}
