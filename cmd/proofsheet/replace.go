@@ -27,7 +27,7 @@ var (
 	tableFile = kind{"table of a study", regexp.MustCompile(`^([^\n]*,mass \[kg\],least_margin,|check,samples,not_satisfied,)`)}
 	svgFile   = kind{"drawing", regexp.MustCompile(`^<svg xmlns="http://www\.w3\.org/2000/svg" width="[0-9.]+mm" [^\n]* font-family="sans-serif">\n`)}
 	dxfFile   = kind{"drawing", regexp.MustCompile(`^ *999\r?\n(?s:.*)AC1009`)}
-	tankFile  = kind{"tank file", regexp.MustCompile(`(?m)^[ \t]*(\[[ \t]*)?cylinder\b`)}
+	tankFile  = kind{"tank file", regexp.MustCompile(`(?m)^[ \t]*\[?[ \t]*cylinder[ \t]*[].=]`)}
 )
 
 // headBytes is how much of a file is looked at to know its kind [byte].

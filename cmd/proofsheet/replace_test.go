@@ -19,7 +19,7 @@ func TestWrittenTwiceAndNothingElse(t *testing.T) {
 	}
 	scatter := write(t, "scatter.toml", slices.Concat(tank, []byte("\n[scatter]\n\"cylinder.thickness\" = \"normal 0.1 mm\"\n")))
 	others := map[string][]byte{"a tank": tank, "a log": []byte("time [s],pressure [bar]\n0,1\n"), "data of others": []byte("{\"format\": 1, \"program\": {\"name\": \"other\"}}\n"),
-		"a page": []byte("<?xml version=\"1.0\"?>\n<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"10mm\"/>\n"), "a word": []byte("mine")}
+		"a page": []byte("<?xml version=\"1.0\"?>\n<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"10mm\"/>\n"), "a word": []byte("mine"), "a list": []byte("cylinder/hoop  membrane stress\n")}
 	for _, row := range []struct {
 		args string
 		file string // that comes of it
