@@ -8,20 +8,18 @@ import (
 	"unicode/utf8"
 )
 
-// columns is how wide a line of text is at most: a terminal of eighty.
-const columns = 80
-
-// Fold breaks the lines of a text that are wider than eighty columns, and indents what
-// goes on two further than its line. It breaks at a space, a gap between columns before
-// others, but never between a number and its unit, nor after "not" or "±": a line that began
-// with "satisfied" would be read by itself. A word that is longer stays whole, and so does
-// the line of a digest: it is looked for and copied with what it belongs to.
-func Fold(text string) string {
+// Fold breaks the lines of a text that are wider than a terminal's width [characters], and
+// indents what goes on two further than its line. It breaks at a space, a gap between
+// columns before others, but never between a number and its unit, nor after "not" or "±": a
+// line that began with "satisfied" would be read by itself. A word that is longer stays
+// whole, and so does the line of a digest: it is looked for and copied with what it belongs
+// to. A width of 0 is that of a pipe or a file, whose lines are searched: it breaks none.
+func Fold(text string, width int) string {
 	var b strings.Builder
 	for line := range strings.Lines(text) {
 		line, end := strings.CutSuffix(line, "\n")
 		indent := len(line) - len(strings.TrimLeft(line, " "))
-		b.WriteString(strings.Join(foldLine(line, indent+2), "\n"))
+		b.WriteString(strings.Join(foldLine(line, indent+2, width), "\n"))
 		if end {
 			b.WriteByte('\n')
 		}
@@ -30,12 +28,12 @@ func Fold(text string) string {
 }
 
 // foldLine breaks one line; all but the first are indented so far.
-func foldLine(line string, indent int) (out []string) {
+func foldLine(line string, indent, width int) (out []string) {
 	for first := true; ; first = false {
 		if !first {
 			line = strings.Repeat(" ", indent) + line
 		}
-		at := breakOf(line)
+		at := breakOf(line, width)
 		if at < 0 {
 			return append(out, line)
 		}
@@ -44,16 +42,16 @@ func foldLine(line string, indent int) (out []string) {
 	}
 }
 
-// breakOf returns the byte at which a line is broken, −1 for one that fits or has no
-// place to.
-func breakOf(line string) int {
-	if utf8.RuneCountInString(line) <= columns || slices.ContainsFunc(strings.Fields(line), isDigest) {
+// breakOf returns the byte at which a line is broken, −1 for one that fits, has no place
+// to, or goes where there is no width.
+func breakOf(line string, width int) int {
+	if width == 0 || utf8.RuneCountInString(line) <= width || slices.ContainsFunc(strings.Fields(line), isDigest) {
 		return -1
 	}
 	start := len(line) - len(strings.TrimLeft(line, " "))
 	column, last, gap := 0, -1, -1
 	for i, r := range line {
-		if column > columns && last >= 0 {
+		if column > width && last >= 0 {
 			break
 		}
 		column++
@@ -61,7 +59,7 @@ func breakOf(line string) int {
 			continue
 		}
 		last = i
-		if strings.HasPrefix(line[i+1:], " ") && line[i-1] != ' ' && column > columns/2 {
+		if strings.HasPrefix(line[i+1:], " ") && line[i-1] != ' ' && column > width/2 {
 			gap = i
 		}
 	}

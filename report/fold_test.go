@@ -26,8 +26,25 @@ func TestFold(t *testing.T) {
 		{"log, 88 rows, SHA-256 " + strings.Repeat("a0", 32) + " (so)", "log, 88 rows, SHA-256 " + strings.Repeat("a0", 32) + " (so)"},
 		{"", ""},
 	} {
-		if got := Fold(row.in); got != row.want {
+		if got := Fold(row.in, 80); got != row.want {
 			t.Errorf("%q\ngave %q\nwant %q", row.in, got, row.want)
+		}
+		if got := Fold(row.in, 0); got != row.in {
+			t.Errorf("%q\ngave %q without a width", row.in, got)
+		}
+	}
+}
+
+// TestFoldToOtherWidths folds to a narrower and to a wider terminal.
+func TestFoldToOtherWidths(t *testing.T) {
+	text := strings.Repeat("xxxxxxxxx ", 15) + "end\n"
+	for width, want := range map[int]string{
+		60:  strings.Repeat("xxxxxxxxx ", 5) + "xxxxxxxxx\n  " + strings.Repeat("xxxxxxxxx ", 4) + "xxxxxxxxx\n  " + strings.Repeat("xxxxxxxxx ", 4) + "end\n",
+		152: strings.Repeat("xxxxxxxxx ", 14) + "xxxxxxxxx\n  end\n",
+		153: text,
+	} {
+		if got := Fold(text, width); got != want {
+			t.Errorf("width %d: %q, want %q", width, got, want)
 		}
 	}
 }
@@ -37,7 +54,7 @@ func TestFoldLosesNothing(t *testing.T) {
 	line := "caution: highest ullage pressure of port.outlet-1/area@phase-01-of-the-flight 3.339 MPa against 12 bar, factor 1.5, of 203 checks 0 not satisfied, 2 not assessed; "
 	for n := range 40 {
 		text := line[:n] + strings.Repeat(line, 4) + "\n"
-		got := Fold(text)
+		got := Fold(text, 80)
 		if strings.Join(strings.Fields(got), " ") != strings.Join(strings.Fields(text), " ") {
 			t.Fatalf("%q\nbecame %q", text, got)
 		}

@@ -60,14 +60,14 @@ type RecordAt struct {
 // Line returns the verdict in one line.
 func (r *Record) Line() string { return "proof test " + r.Verdict + ": " + r.Reason }
 
-// RecordText returns the record in words, in the units of the sheet. It opens
-// and closes with the verdict.
-func RecordText(s *Sheet, r *Record) string {
+// RecordText returns the record in words, in the units of the sheet, folded to a width
+// as by [Fold]. It opens and closes with the verdict.
+func RecordText(s *Sheet, r *Record, width int) string {
 	var b strings.Builder
 	fmt.Fprintf(&b, "%s\n\nlog: %s, %d rows, SHA-256 %s\ntank: %s\n", r.Line(), r.Log.Name, r.Rows, r.Log.SHA256, r.Sheet)
 	for i, f := range r.Findings {
 		fmt.Fprintf(&b, "\n%d %s: %s: %s\n", i+1, f.Title, f.Outcome, f.Reason)
-		b.WriteString(f.rows(s.Units))
+		b.WriteString(f.rows(s.Units, width))
 		for _, n := range f.Notes {
 			fmt.Fprintf(&b, "  note: %s\n", n)
 		}
@@ -89,12 +89,12 @@ func RecordText(s *Sheet, r *Record) string {
 		fmt.Fprintf(&b, "note: %s\n", n)
 	}
 	fmt.Fprintf(&b, "\n%s\n", r.Line())
-	return Fold(b.String())
+	return Fold(b.String(), width)
 }
 
 // rows sets the numbers of a finding in columns; where a row would be wider than a
 // line, what every value is held against goes under its name.
-func (f Finding) rows(system string) string {
+func (f Finding) rows(system string, width int) string {
 	var beside, under strings.Builder
 	w := tabwriter.NewWriter(&beside, 0, 0, 2, ' ', 0)
 	name := 0
@@ -103,7 +103,11 @@ func (f Finding) rows(system string) string {
 		name = max(name, utf8.RuneCountInString(v.Quantity.Name))
 	}
 	w.Flush()
-	if text := beside.String(); Fold(text) == text {
+	text := ""
+	for line := range strings.Lines(beside.String()) {
+		text += strings.TrimRight(line, " \n") + "\n" // a last column may be empty
+	}
+	if Fold(text, width) == text {
 		return text
 	}
 	for _, v := range f.Values {

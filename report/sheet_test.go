@@ -113,7 +113,7 @@ func TestStatedVerdictMustBeTheChecks(t *testing.T) {
 		if _, err := s.JSON(); err == nil {
 			t.Errorf("%s: written as JSON", name)
 		}
-		if err := report.Text(&bytes.Buffer{}, s, false, ""); err == nil {
+		if err := report.Text(&bytes.Buffer{}, s, false, "", 0); err == nil {
 			t.Errorf("%s: written as text", name)
 		}
 	}
@@ -122,7 +122,7 @@ func TestStatedVerdictMustBeTheChecks(t *testing.T) {
 func text(t *testing.T, s *report.Sheet, quiet bool, filter string) string {
 	t.Helper()
 	var b bytes.Buffer
-	if err := report.Text(&b, s, quiet, filter); err != nil {
+	if err := report.Text(&b, s, quiet, filter, 0); err != nil {
 		t.Fatal(err)
 	}
 	return b.String()
@@ -131,7 +131,7 @@ func text(t *testing.T, s *report.Sheet, quiet bool, filter string) string {
 func TestTextOpensAndClosesWithTheVerdict(t *testing.T) {
 	s := sheet()
 	all := text(t, s, false, "")
-	want := "not satisfied by vessel: nobody near while pressurised;\n  of 4 checks 1 not satisfied, 1 not assessed\n"
+	want := "not satisfied by vessel: nobody near while pressurised; of 4 checks 1 not satisfied, 1 not assessed\n"
 	if !strings.HasPrefix(all, want) || !strings.HasSuffix(all, "\n"+want) {
 		t.Errorf("does not open and close with %q:\n%s", want, all)
 	}
@@ -156,6 +156,25 @@ func TestTextOpensAndClosesWithTheVerdict(t *testing.T) {
 	}
 }
 
+// TestAdvice prints what to write under a check that is not satisfied, once for all cases
+// in which it is the same, and under no other.
+func TestAdvice(t *testing.T) {
+	s := sheet()
+	good, bad := s.Checks[0], s.Checks[3]
+	good.Advice, bad.Advice, bad.Note = "write less", "write clocks 47.6 deg or more apart, or radius = \"110 mm\" or more for both", "governs: area"
+	again := bad
+	again.Case = "burnout"
+	s.Checks = []check.Result{good, bad, again}
+	s.Settle()
+	want := "against 87.90 MPa\n" + strings.Repeat(" ", 24) + bad.Advice + "\nnot satisfied  -0.01  head.aft/membrane@burnout"
+	if got := text(t, s, false, ""); !strings.Contains(got, want) || strings.Count(got, "47.6") != 1 || strings.Contains(got, "write less") || strings.Contains(got, "governs: area") {
+		t.Errorf("no %q in\n%s", want, got)
+	}
+	if got := report.Remark(bad); got != "governs: area; "+bad.Advice {
+		t.Errorf("beside the check: %q", got)
+	}
+}
+
 func TestTextFilter(t *testing.T) {
 	s := sheet()
 	one := text(t, s, false, "burnout")
@@ -165,10 +184,10 @@ func TestTextFilter(t *testing.T) {
 	if !strings.HasPrefix(one, "not satisfied") {
 		t.Error("the verdict of one case stands for all")
 	}
-	if err := report.Text(&bytes.Buffer{}, s, false, "burn-out"); err == nil || !strings.Contains(err.Error(), "burnout, meop, flight") {
+	if err := report.Text(&bytes.Buffer{}, s, false, "burn-out", 0); err == nil || !strings.Contains(err.Error(), "burnout, meop, flight") {
 		t.Errorf("a case nobody wrote: %v", err)
 	}
-	if quiet := text(t, s, true, ""); strings.Count(quiet, "\n") != 3 {
+	if quiet := text(t, s, true, ""); strings.Count(quiet, "\n") != 2 {
 		t.Errorf("quiet says %q", quiet)
 	}
 }
@@ -242,7 +261,7 @@ func TestOpenChecksAreSaid(t *testing.T) {
 	s.Settle()
 	s.Permissible = []report.PermissiblePressure{{Part: "port.fill", Pressure: 2.2229e6, Check: "port.fill/area"}, {Part: "cylinder", Pressure: 2.5e6}, {Part: "head.aft", Pressure: math.NaN()}}
 	all := text(t, s, false, "")
-	for _, want := range []string{"port.fill 2.222 MPa by the checks made, without\n  port.fill/weld (port.fill/area)\n", "cylinder 2.500 MPa\n", "head.aft not assessed\n"} {
+	for _, want := range []string{"port.fill 2.222 MPa by the checks made, without port.fill/weld (port.fill/area)\n", "cylinder 2.500 MPa\n", "head.aft not assessed\n"} {
 		if !strings.Contains(all, want) {
 			t.Errorf("no %q in\n%s", want, all)
 		}

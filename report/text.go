@@ -13,8 +13,9 @@ import (
 
 // Text writes the summary of a sheet. It opens and closes with the verdict; a
 // quiet one is that line and the governing check only. With a case named, only
-// that case's checks are listed; the verdict still covers all.
-func Text(w io.Writer, s *Sheet, quiet bool, caseFilter string) error {
+// that case's checks are listed; the verdict still covers all. Its lines are folded to a
+// width as by [Fold]; of 0, each check has one.
+func Text(w io.Writer, s *Sheet, quiet bool, caseFilter string, width int) error {
 	if err := s.Consistent(); err != nil {
 		return err
 	}
@@ -22,14 +23,14 @@ func Text(w io.Writer, s *Sheet, quiet bool, caseFilter string) error {
 		return fmt.Errorf("no case %q; there are %s", caseFilter, strings.Join(s.caseNames(), ", "))
 	}
 	var b strings.Builder
-	verdict := VerdictLines("", s)
+	verdict := VerdictLines("", s, width)
 	b.WriteString(verdict)
 	fmt.Fprintln(&b, s.governingLine())
 	if !quiet {
-		s.writeBody(&b, caseFilter)
+		s.writeBody(&b, caseFilter, width)
 		b.WriteString(verdict)
 	}
-	_, err := io.WriteString(w, Fold(b.String()))
+	_, err := io.WriteString(w, Fold(b.String(), width))
 	return err
 }
 
@@ -60,14 +61,14 @@ func (s *Sheet) VerdictLine() string {
 	}
 }
 
-// VerdictLines returns the verdict behind a head as it is printed on a terminal: in one
-// line where it fits, else what it rests on in the next.
-func VerdictLines(head string, s *Sheet) string {
+// VerdictLines returns the verdict behind a head: in one line where it fits a width as of
+// [Fold], else what it rests on in the next.
+func VerdictLines(head string, s *Sheet, width int) string {
 	line := head + s.VerdictLine()
-	if before, after, ok := strings.Cut(line, "; "); ok && utf8.RuneCountInString(line) > columns {
+	if before, after, ok := strings.Cut(line, "; "); ok && width > 0 && utf8.RuneCountInString(line) > width {
 		line = before + ";\n  " + after
 	}
-	return Fold(line + "\n")
+	return Fold(line+"\n", width)
 }
 
 // shortfall counts the checks that keep the verdict from being satisfied.
@@ -95,7 +96,7 @@ func (s *Sheet) governingLine() string {
 	return fmt.Sprintf("governing: %s, margin %s", FullID(s.Checks[i]), Margin(s.Checks[i]))
 }
 
-func (s *Sheet) writeBody(b *strings.Builder, caseFilter string) {
+func (s *Sheet) writeBody(b *strings.Builder, caseFilter string, width int) {
 	fmt.Fprintf(b, "\n%s\n", s.subject())
 	for _, row := range s.Basis {
 		if row.Override {
@@ -109,7 +110,7 @@ func (s *Sheet) writeBody(b *strings.Builder, caseFilter string) {
 			}
 		}
 	}
-	s.writeChecks(b, caseFilter)
+	s.writeChecks(b, caseFilter, width)
 	opens := s.OpenParts()
 	for _, p := range s.Permissible {
 		value := "not assessed"
@@ -165,103 +166,6 @@ func (s *Sheet) subject() string {
 // Digits returns the first 12 digits of the digest over the input files.
 func (s *Sheet) Digits() string {
 	return s.Tank.Combined[:min(12, len(s.Tank.Combined))]
-}
-
-func (s *Sheet) writeChecks(b *strings.Builder, caseFilter string) {
-	fmt.Fprintln(b)
-	rows := [][4]string{}
-	absent := 0
-	for _, r := range WorstFirst(s.Checks) {
-		if caseFilter != "" && r.Case != caseFilter {
-			continue
-		}
-		if r.Status() == check.NotApplicable {
-			absent++
-			continue
-		}
-		rows = append(rows, [4]string{r.Status().String(), Margin(r), FullID(r) + instant(r), s.comparison(r)})
-	}
-	writeRows(b, rows)
-	if absent > 0 {
-		fmt.Fprintf(b, "not applicable: %d, each with its reason in the sheet\n", absent)
-	}
-	if caseFilter != "" {
-		fmt.Fprintf(b, "only case %s is listed; the verdict covers every case\n", caseFilter)
-	}
-	fmt.Fprintln(b)
-}
-
-// writeRows writes checks in columns: status, margin, id, comparison. Where a row would
-// be wider than a line, every comparison goes under its id.
-func writeRows(b *strings.Builder, rows [][4]string) {
-	wide := [4]int{}
-	for _, row := range rows {
-		for i := range wide {
-			wide[i] = max(wide[i], utf8.RuneCountInString(row[i]))
-		}
-	}
-	beside := wide[0]+wide[1]+wide[2]+wide[3]+6 <= columns
-	for _, row := range rows {
-		fmt.Fprintf(b, "%-*s  %*s  ", wide[0], row[0], wide[1], row[1])
-		if beside {
-			fmt.Fprintf(b, "%-*s  %s\n", wide[2], row[2], row[3])
-			continue
-		}
-		indent := wide[0] + wide[1] + 4
-		fmt.Fprintf(b, "%s\n%s\n", row[2], strings.Join(foldLine(strings.Repeat(" ", indent)+row[3], indent), "\n"))
-	}
-}
-
-// comparison returns "demand 150.3 MPa, capacity 147.0 MPa", or the reason.
-func (s *Sheet) comparison(r check.Result) string {
-	if r.Status() == check.NotAssessed {
-		return Remark(r)
-	}
-	d, c := ShowPair(r.Demand, r.Capacity, s.Units)
-	text := r.Demand.Name + " " + d + " against " + c
-	if r.Factor != 1 {
-		text += ", factor " + Number(r.Factor, 4, Up)
-	}
-	return text
-}
-
-// instant returns the time of a check of a flight history.
-func instant(r check.Result) string {
-	if r.Time == nil {
-		return ""
-	}
-	return " at " + trim(Number(*r.Time, 6, Nearest)) + " s"
-}
-
-// WorstFirst returns the checks in the order of concern: not satisfied, not
-// assessed, satisfied, not applicable; in each the least margin first.
-func WorstFirst(rs []check.Result) []check.Result {
-	rank := map[check.Status]int{check.NotSatisfied: 0, check.NotAssessed: 1, check.Satisfied: 2, check.NotApplicable: 3}
-	type ranked struct {
-		at, rank int
-		margin   float64 // [-]
-	}
-	order := make([]ranked, len(rs))
-	for i, r := range rs {
-		order[i] = ranked{i, rank[r.Status()], r.Margin()}
-	}
-	slices.SortStableFunc(order, func(a, b ranked) int {
-		switch {
-		case a.rank != b.rank:
-			return a.rank - b.rank
-		case a.margin < b.margin:
-			return -1
-		case a.margin > b.margin:
-			return 1
-		default: // also two without a margin
-			return 0
-		}
-	})
-	sorted := make([]check.Result, len(rs))
-	for i, o := range order {
-		sorted[i] = rs[o.at]
-	}
-	return sorted
 }
 
 func (s *Sheet) hasCase(name string) bool { return slices.Contains(s.caseNames(), name) }

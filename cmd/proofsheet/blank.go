@@ -65,7 +65,7 @@ func runBlank(c *cli.Context) error {
 // deliverBlanks writes the files that were asked for, all or none, then prints the
 // text, or the PDF in its place.
 func (j *job) deliverBlanks(c *cli.Context, head []string, blanks []blank.Blank) error {
-	text := blankText(j.sheet, head, blanks)
+	text := blankText(j.sheet, head, blanks, foldWidth(c))
 	var out outputs
 	defer out.discard()
 	for _, kind := range []string{"dxf", "svg"} {
@@ -135,15 +135,15 @@ func (j *job) flatFiles(out *outputs, folder, kind string, head []string, blanks
 			continue
 		}
 		part := flatPart(j.sheet, b, head)
-		write := part.DXF
+		write, is := part.DXF, dxfFile
 		if kind == "svg" {
-			write = part.SVG
+			write, is = part.SVG, svgFile
 		}
 		data, err := write()
 		if err != nil {
 			return err
 		}
-		if err := out.add(path, data, j.inputs...); err != nil {
+		if err := out.addKind(path, data, is, j.inputs...); err != nil {
 			return err
 		}
 	}
@@ -222,9 +222,9 @@ func oneLine(err error) string { return strings.ReplaceAll(err.Error(), "\n", ";
 
 // blankText lists the parts. It opens and closes with the verdict over the tank,
 // since a drawing does not say that the tank may be built.
-func blankText(s *report.Sheet, head []string, blanks []blank.Blank) string {
+func blankText(s *report.Sheet, head []string, blanks []blank.Blank, width int) string {
 	var b strings.Builder
-	b.WriteString(report.VerdictLines("tank: ", s) + "\n" + report.Fold(strings.Join(head, "\n")+"\n"))
+	b.WriteString(report.VerdictLines("tank: ", s, width) + "\n" + report.Fold(strings.Join(head, "\n")+"\n", width))
 	for _, part := range blanks {
 		fmt.Fprintf(&b, "\n%s  %s\n", part.Name, part.Title)
 		if part.Err != nil {
@@ -236,12 +236,12 @@ func blankText(s *report.Sheet, head []string, blanks []blank.Blank) string {
 			fmt.Fprintf(&b, "  %-9s %-62s %14s\n", q.Symbol, q.Name, report.Show(q, s.Units, report.Nearest))
 		}
 		for _, line := range part.Cautions {
-			b.WriteString(report.Fold("  caution: " + line + "\n"))
+			b.WriteString(report.Fold("  caution: "+line+"\n", width))
 		}
 		for _, line := range part.Notes {
-			b.WriteString(report.Fold("  note: " + line + "\n"))
+			b.WriteString(report.Fold("  note: "+line+"\n", width))
 		}
 	}
-	b.WriteString("\n" + report.VerdictLines("tank: ", s))
+	b.WriteString("\n" + report.VerdictLines("tank: ", s, width))
 	return b.String()
 }

@@ -1,10 +1,8 @@
 package main
 
 import (
-	"bytes"
 	"errors"
 	"fmt"
-	"os"
 	"path/filepath"
 	"strings"
 	"time"
@@ -46,7 +44,7 @@ func runCheck(c *cli.Context) error {
 		return err
 	}
 	var text strings.Builder
-	if err := report.Text(&text, j.sheet, c.Bool("quiet"), c.String("case")); err != nil {
+	if err := report.Text(&text, j.sheet, c.Bool("quiet"), c.String("case"), foldWidth(c)); err != nil {
 		return err
 	}
 	return j.deliver(c, text.String())
@@ -78,7 +76,7 @@ func (j *job) deliver(c *cli.Context, text string) error {
 		}
 		if path == dash {
 			text = string(data)
-		} else if err := out.add(path, data, j.inputs...); err != nil {
+		} else if err := out.addKind(path, data, dataFile, j.inputs...); err != nil {
 			return err
 		}
 	}
@@ -143,43 +141,6 @@ func (o *outputs) addDocument(path string, data []byte, unsigned bool, inputs ..
 	return nil
 }
 
-// mayGo refuses to write over what may not be lost: a file that is no document of this
-// program, and one that somebody has signed. The seal of this program alone may go.
-func mayGo(path string) error {
-	if info, err := os.Stat(path); err != nil || !info.Mode().IsRegular() || info.Size() == 0 {
-		return nil // nothing that could be lost; what cannot be written says so later
-	}
-	old, err := readFile(path)
-	if err != nil {
-		return fmt.Errorf("%s exists, cannot be read and is not written over: %w", path, cause(err))
-	}
-	if !bytes.HasPrefix(old, []byte("%PDF-")) || !bytes.Contains(old, producer()) {
-		return fmt.Errorf("%s exists, is no document of this program and is not written over; choose another name", path)
-	}
-	held, err := sign.Verify(old)
-	if err != nil {
-		return nil // not a sheet whose signatures hold
-	}
-	for _, s := range held.Signatures {
-		if s.Role != sign.RoleSeal {
-			return fmt.Errorf("%s carries the signature of %s (%s) and is not written over; choose another name", path, s.Name, s.Role)
-		}
-	}
-	return nil
-}
-
-// programName is what the program calls itself on a sheet, as the assessment writes it.
-const programName = "proofsheet"
-
-// producer is how a document of any version of this program begins to name who made it.
-func producer() []byte {
-	out := []byte("/Producer (\xFE\xFF") // two bytes a letter, the higher first
-	for _, letter := range []byte(programName + " ") {
-		out = append(out, 0, letter)
-	}
-	return out
-}
-
 // figures stages every figure of the sheet. Of two with one name the later
 // gets a number.
 func (j *job) figures(out *outputs, folder string) error {
@@ -196,7 +157,7 @@ func (j *job) figures(out *outputs, folder string) error {
 		if err != nil {
 			return err
 		}
-		if err := out.add(filepath.Join(folder, name+".svg"), data, j.inputs...); err != nil {
+		if err := out.addKind(filepath.Join(folder, name+".svg"), data, svgFile, j.inputs...); err != nil {
 			return err
 		}
 	}

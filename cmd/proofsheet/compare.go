@@ -41,7 +41,7 @@ func runCompare(c *cli.Context) error {
 			return fmt.Errorf("%s: %w", name, err)
 		}
 	}
-	if err := toStdout(c, compareText(tanks, sheets, c.Bool("all"))); err != nil {
+	if err := toStdout(c, compareText(tanks, sheets, c.Bool("all"), foldWidth(c))); err != nil {
 		return err
 	}
 	for _, s := range sheets {
@@ -53,11 +53,11 @@ func runCompare(c *cli.Context) error {
 }
 
 // compareText prints both tanks side by side, verdicts first and last.
-func compareText(tanks [2]*tank.Tank, sheets [2]*report.Sheet, all bool) string {
+func compareText(tanks [2]*tank.Tank, sheets [2]*report.Sheet, all bool, width int) string {
 	var b strings.Builder
 	verdicts := func() {
 		for i, s := range sheets {
-			b.WriteString(report.VerdictLines(fmt.Sprintf("%c  %s: ", 'A'+i, tanks[i].File), s))
+			b.WriteString(report.VerdictLines(fmt.Sprintf("%c  %s: ", 'A'+i, tanks[i].File), s, width))
 		}
 	}
 	verdicts()
@@ -69,7 +69,7 @@ func compareText(tanks [2]*tank.Tank, sheets [2]*report.Sheet, all bool) string 
 	if len(files) == 0 {
 		files = [][]string{{"nothing differs", "", ""}}
 	}
-	b.WriteString(side(append([][]string{{"in the files", "A", "B"}}, files...)) + "\n")
+	b.WriteString(side(append([][]string{{"in the files", "A", "B"}}, files...), width) + "\n")
 	w := tabwriter.NewWriter(&b, 0, 0, 2, ' ', 0)
 	fmt.Fprintln(w, "quantity\tA\tB")
 	for _, key := range []string{"dry_mass", "volume", "tank.near_pressure", "proof.pressure"} {
@@ -78,7 +78,7 @@ func compareText(tanks [2]*tank.Tank, sheets [2]*report.Sheet, all bool) string 
 	w.Flush()
 	b.WriteString("\n")
 	rows, same := compareChecks(sheets, all)
-	b.WriteString(side(rows))
+	b.WriteString(side(rows, width))
 	if same > 0 {
 		fmt.Fprintf(&b, "%d checks are alike\n", same)
 	}
@@ -87,10 +87,11 @@ func compareText(tanks [2]*tank.Tank, sheets [2]*report.Sheet, all bool) string 
 	return b.String()
 }
 
-// side sets rows in columns within eighty, text wrapped in its column.
-func side(rows [][]string) string {
+// side sets rows in columns within a width, text wrapped in its column; a width of 0
+// wraps none.
+func side(rows [][]string, width int) string {
 	var b strings.Builder
-	widths := columns(rows, usualWidth)
+	widths := columns(rows, width)
 	for _, r := range rows {
 		b.WriteString(sideBySide(r, widths))
 	}

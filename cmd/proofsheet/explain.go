@@ -26,7 +26,7 @@ func runExplain(c *cli.Context) error {
 	if c.NArg() == 0 {
 		var b strings.Builder
 		for _, e := range assess.Explanations() {
-			fmt.Fprintf(&b, "%s\n", hanging(29, e.ID, e.Asks))
+			fmt.Fprintf(&b, "%s\n", hanging(usualWidth, 29, e.ID, e.Asks))
 		}
 		return toStdout(c, b.String())
 	}
@@ -72,17 +72,17 @@ func unknownCheck(id string) error {
 }
 
 // folded prints text beside the heading of a row, within eighty columns.
-func folded(head, text string) string { return hanging(15, head, text) }
+func folded(head, text string) string { return hanging(usualWidth, 15, head, text) }
 
-// hanging prints text beside a heading, from the column left on, within eighty columns.
-func hanging(left int, head, text string) string {
-	const width = 79
+// hanging prints text beside a heading, from the column left on, in lines shorter than a
+// width; one of 0 breaks none.
+func hanging(width, left int, head, text string) string {
 	var b strings.Builder
 	fmt.Fprintf(&b, "%-*s", left, head)
 	column := left
 	for i, word := range strings.Fields(text) {
 		n := len([]rune(word))
-		if i > 0 && column+1+n > width {
+		if i > 0 && width > 0 && column+1+n >= width {
 			fmt.Fprintf(&b, "\n%*s", left, "")
 			column = left
 		} else if i > 0 {

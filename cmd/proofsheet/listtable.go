@@ -8,6 +8,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
+	"github.com/urfave/cli/v2"
 	"golang.org/x/term"
 )
 
@@ -27,6 +28,20 @@ func widthOf(w io.Writer) int {
 		}
 	}
 	return usualWidth
+}
+
+// foldWidth returns the width that text is folded to on the terminal that shows it, and 0
+// where a pipe or a file takes it: what is searched for lines stays in lines.
+func foldWidth(c *cli.Context) int {
+	f, ok := c.App.Writer.(*os.File)
+	if !ok || !term.IsTerminal(int(f.Fd())) {
+		return 0
+	}
+	columns, _, err := term.GetSize(int(f.Fd()))
+	if err != nil || columns == 0 {
+		return usualWidth
+	}
+	return max(columns, leastWidth)
 }
 
 // table writes rows in columns of a width in all, text wrapped in its column.
@@ -116,7 +131,7 @@ func without(heading, row []string) (out []string) {
 }
 
 // columns shares the width among the columns: the widest gives way first, none
-// below its longest word.
+// below its longest word. A width of 0 gives each what it takes.
 func columns(lines [][]string, width int) []int {
 	wide, least := make([]int, len(lines[0])), make([]int, len(lines[0]))
 	for _, r := range lines {
@@ -130,7 +145,7 @@ func columns(lines [][]string, width int) []int {
 			}
 		}
 	}
-	for sum(wide)+2*(len(wide)-1) > width {
+	for width > 0 && sum(wide)+2*(len(wide)-1) > width {
 		give := -1
 		for i := range wide {
 			if wide[i] > least[i] && (give < 0 || wide[i] > wide[give]) {

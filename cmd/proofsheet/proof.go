@@ -33,18 +33,18 @@ func runProof(c *cli.Context) error {
 	if err != nil {
 		return err
 	}
-	return j.deliver(c, proofText(j.sheet))
+	return j.deliver(c, proofText(j.sheet, foldWidth(c)))
 }
 
 // proofText prints the plan. It opens and closes with the verdict over the
 // tank, since a plan does not say that the tank may be tested.
-func proofText(s *report.Sheet) string {
+func proofText(s *report.Sheet, width int) string {
 	var b strings.Builder
-	b.WriteString(report.VerdictLines("tank: ", s) + "\n")
+	b.WriteString(report.VerdictLines("tank: ", s, width) + "\n")
 	if s.Proof == nil {
 		fmt.Fprintln(&b, "no proof plan is issued")
 		for _, note := range s.Notes {
-			b.WriteString(report.Fold("note: " + note + "\n"))
+			b.WriteString(report.Fold("note: "+note+"\n", width))
 		}
 	} else {
 		proofSetting(&b, s)
@@ -54,14 +54,14 @@ func proofText(s *report.Sheet) string {
 			lines []string
 		}{{"do", s.Proof.Sequence}, {"limit", s.Proof.Limits}, {"caution", s.Proof.Cautions}, {"note", s.Proof.Notes}} {
 			for _, line := range list.lines {
-				b.WriteString(report.Fold(list.head + ": " + line + "\n"))
+				b.WriteString(report.Fold(list.head+": "+line+"\n", width))
 			}
 		}
 	}
 	if s.Proof != nil {
-		b.WriteString(report.Fold(fmt.Sprintf("log: head the file of the readings with \"# sheet: %s\"; proofsheet record judges it\n", s.Digits())))
+		b.WriteString(report.Fold(fmt.Sprintf("log: head the file of the readings with \"# sheet: %s\"; proofsheet record judges it\n", s.Digits()), width))
 	}
-	b.WriteString("\n" + report.VerdictLines("tank: ", s))
+	b.WriteString("\n" + report.VerdictLines("tank: ", s, width))
 	return b.String()
 }
 

@@ -110,7 +110,7 @@ func (e *examination) text() string {
 		fmt.Fprintf(&b, "  pages      %d of %d read as this version draws them\n", e.pages-len(e.otherPages), e.pages)
 		b.WriteString("  caution: only the build that made it can draw the same pages, lines and figures included")
 		if len(e.otherPages) > 0 {
-			b.WriteString("; on these\n           take no number unseen: " + list(e.otherPages))
+			b.WriteString("; on these take no number unseen: " + list(e.otherPages))
 		}
 		b.WriteByte('\n')
 	}

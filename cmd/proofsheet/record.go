@@ -84,7 +84,7 @@ func readLog(c *cli.Context, name string) (*tank.Log, error) {
 func deliverRecord(c *cli.Context, s *report.Sheet, r *report.Record, inputs []string) error {
 	var out outputs
 	defer out.discard()
-	text := report.RecordText(s, r)
+	text := report.RecordText(s, r, foldWidth(c))
 	if path := c.String("json"); path != "" {
 		data, err := report.RecordJSON(s, r)
 		if err != nil {
@@ -92,7 +92,7 @@ func deliverRecord(c *cli.Context, s *report.Sheet, r *report.Record, inputs []s
 		}
 		if path == dash {
 			text = string(data)
-		} else if err := out.add(path, data, inputs...); err != nil {
+		} else if err := out.addKind(path, data, dataFile, inputs...); err != nil {
 			return err
 		}
 	}

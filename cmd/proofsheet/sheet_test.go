@@ -221,7 +221,7 @@ func TestLogHasOneUnit(t *testing.T) {
 		Method: "hydrostatic", Pressure: 1313131, Relief: math.NaN(), StoredEnergy: math.NaN(), Hold: 601,
 		Steps: []report.ProofStep{{Name: "reference", Pressure: 65656, Hold: math.NaN(), InjectedVolume: math.NaN()}},
 	}}
-	text := proofText(s)
+	text := proofText(s, 0)
 	for _, want := range []string{"1.314 MPa", "0.06566 MPa", "11 min", "relief device                   not determined"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("%q is missing in\n%s", want, text)
@@ -230,7 +230,7 @@ func TestLogHasOneUnit(t *testing.T) {
 	if strings.Contains(text, "kPa") || strings.Contains(text, "NaN") {
 		t.Errorf("a second unit or no number:\n%s", text)
 	}
-	if text := proofText(&report.Sheet{Notes: []string{"why"}}); !strings.Contains(text, "no proof plan is issued\nnote: why") {
+	if text := proofText(&report.Sheet{Notes: []string{"why"}}, 0); !strings.Contains(text, "no proof plan is issued\nnote: why") {
 		t.Errorf("no plan:\n%s", text)
 	}
 }

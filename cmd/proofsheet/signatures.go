@@ -110,8 +110,8 @@ func keyKind(c *x509.Certificate) string {
 	return c.PublicKeyAlgorithm.String()
 }
 
-// meaning says what was proved and what was not.
-func meaning(r *sign.Report, e *examination) string {
+// meaning says what was proved and what was not, in lines of a width as of [report.Fold].
+func meaning(r *sign.Report, e *examination, width int) string {
 	what, from := e.kind, "tank file"
 	if e.kind == "record" {
 		from = "tank file and log"
@@ -123,9 +123,9 @@ func meaning(r *sign.Report, e *examination) string {
 	if slices.ContainsFunc(r.Signatures, func(s sign.Signature) bool { return s.SelfMade }) {
 		whose = "a self-made certificate bears the name that its maker chose, so compare the fingerprint with one that came from the signer by another way"
 	}
-	return hanging(13, "proved", "whoever holds the key of each fingerprint signed these bytes; after the first signature nothing was "+
+	return hanging(width, 13, "proved", "whoever holds the key of each fingerprint signed these bytes; after the first signature nothing was "+
 		"added but signatures; this program gets the same "+what+" from the embedded "+from) + "\n" +
-		hanging(13, "not proved", "whose the keys are: "+whose+"; when it was signed: the time is the word of the signer's clock; "+
+		hanging(width, 13, "not proved", "whose the keys are: "+whose+"; when it was signed: the time is the word of the signer's clock; "+
 			"that no later signature was cut off the end; that a certificate was not withdrawn; that the tank is built as described") + "\n"
 }
 

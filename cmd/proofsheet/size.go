@@ -49,7 +49,7 @@ func runSize(c *cli.Context) error {
 	if err != nil {
 		return err
 	}
-	if err := deliverSize(c, p, sizeText(p, t.Sheet.Units), inputs); err != nil {
+	if err := deliverSize(c, p, sizeText(p, t.Sheet.Units, foldWidth(c)), inputs); err != nil {
 		return err
 	}
 	if len(p.Open) > 0 {
@@ -63,15 +63,15 @@ func runSize(c *cli.Context) error {
 func deliverSize(c *cli.Context, p *study.Plan, text string, inputs []string) error {
 	var out outputs
 	defer out.discard()
-	add := func(path string, data []byte) error {
+	add := func(path string, data []byte, k kind) error {
 		if path == dash {
 			text = string(data)
 			return nil
 		}
-		return out.add(path, data, inputs...)
+		return out.addKind(path, data, k, inputs...)
 	}
 	if path := c.String("write"); path != "" {
-		if err := add(path, p.Text); err != nil {
+		if err := add(path, p.Text, tankFile); err != nil {
 			return err
 		}
 	}
@@ -80,7 +80,7 @@ func deliverSize(c *cli.Context, p *study.Plan, text string, inputs []string) er
 		if err != nil {
 			return err
 		}
-		if err := add(path, data); err != nil {
+		if err := add(path, data, dataFile); err != nil {
 			return err
 		}
 	}
@@ -88,7 +88,7 @@ func deliverSize(c *cli.Context, p *study.Plan, text string, inputs []string) er
 }
 
 // sizeText prints the plan as a table.
-func sizeText(p *study.Plan, units string) string {
+func sizeText(p *study.Plan, units string, width int) string {
 	var b strings.Builder
 	stock := make([]string, len(p.Stock))
 	for i, wall := range p.Stock {
@@ -128,7 +128,7 @@ func sizeText(p *study.Plan, units string) string {
 		fmt.Fprintf(&b, "not assessed, and not to be sized: %s\n", strings.Join(p.NotMade, ", "))
 	}
 	b.WriteString("check the changed file again: sizing looks at one part after the other, check at the whole tank\n")
-	return report.Fold(b.String())
+	return report.Fold(b.String(), width)
 }
 
 // sizeLines says what is to be done with one part.
@@ -151,35 +151,46 @@ func sizeLines(r study.Row) (out []string) {
 	return out
 }
 
-// sizeJSON writes the plan as data, SI.
-func sizeJSON(p *study.Plan) ([]byte, error) {
-	type change struct {
+// The form of a plan as data, SI.
+type (
+	sizeData struct {
+		Format  int         `json:"format"`
+		Program sizeProgram `json:"program"`
+		Stock   []float64   `json:"stock"`
+		Rows    []sizeRow   `json:"parts"`
+		Added   float64     `json:"added_mass"`
+		Open    []string    `json:"not_satisfied"`
+		NotMade []string    `json:"not_assessed"`
+	}
+	sizeProgram struct {
+		Name    string `json:"name"`
+		Version string `json:"version"`
+	}
+	sizeRow struct {
+		Part    string       `json:"part"`
+		Status  string       `json:"status"`
+		Check   string       `json:"check"`
+		Margin  *float64     `json:"margin"`
+		Wall    float64      `json:"wall"`
+		Least   *float64     `json:"least_wall"`
+		Changes []sizeChange `json:"changes"`
+		Why     string       `json:"why"`
+	}
+	sizeChange struct {
 		Key   string `json:"key"`
 		Was   string `json:"was"`
 		Value string `json:"value"`
 	}
-	type row struct {
-		Part    string   `json:"part"`
-		Status  string   `json:"status"`
-		Check   string   `json:"check"`
-		Margin  *float64 `json:"margin"`
-		Wall    float64  `json:"wall"`
-		Least   *float64 `json:"least_wall"`
-		Changes []change `json:"changes"`
-		Why     string   `json:"why"`
-	}
-	out := struct {
-		Format  int       `json:"format"`
-		Stock   []float64 `json:"stock"`
-		Rows    []row     `json:"parts"`
-		Added   float64   `json:"added_mass"`
-		Open    []string  `json:"not_satisfied"`
-		NotMade []string  `json:"not_assessed"`
-	}{1, p.Stock, []row{}, p.Added, append([]string{}, p.Open...), append([]string{}, p.NotMade...)}
+)
+
+// sizeJSON writes the plan as data.
+func sizeJSON(p *study.Plan) ([]byte, error) {
+	out := sizeData{1, sizeProgram{programName, programVersion()}, p.Stock, []sizeRow{}, p.Added,
+		append([]string{}, p.Open...), append([]string{}, p.NotMade...)}
 	for _, r := range p.Rows {
-		x := row{r.Part, r.Status.String(), r.Check, finite(r.Margin), r.Wall, finite(r.Least), []change{}, r.Why}
+		x := sizeRow{r.Part, r.Status.String(), r.Check, finite(r.Margin), r.Wall, finite(r.Least), []sizeChange{}, r.Why}
 		for _, c := range r.Changes {
-			x.Changes = append(x.Changes, change{c.Key, c.Was, c.Value})
+			x.Changes = append(x.Changes, sizeChange{c.Key, c.Was, c.Value})
 		}
 		out.Rows = append(out.Rows, x)
 	}

@@ -13,10 +13,7 @@ import (
 	"github.com/urfave/cli/v2"
 	"golang.org/x/term"
 
-	"proofsheet/cmd/proofsheet/internal/study"
-	"proofsheet/cmd/proofsheet/internal/tank"
 	"proofsheet/report"
-	"proofsheet/report/check"
 	"proofsheet/report/pdf"
 )
 
@@ -83,7 +80,7 @@ func deliverStudy(c *cli.Context, text string, rows [][]string, chart *report.Ch
 		}
 		if path == dash {
 			text = b.String()
-		} else if err := out.add(path, []byte(b.String()), inputs...); err != nil {
+		} else if err := out.addKind(path, []byte(b.String()), tableFile, inputs...); err != nil {
 			return err
 		}
 	}
@@ -95,107 +92,15 @@ func deliverStudy(c *cli.Context, text string, rows [][]string, chart *report.Ch
 		if err != nil {
 			return err
 		}
-		if err := out.add(path, data, inputs...); err != nil {
+		if err := out.addKind(path, data, svgFile, inputs...); err != nil {
 			return err
 		}
 	}
 	return out.finish(c, text)
 }
 
-func runVary(ctx context.Context, c *cli.Context, t *tank.Tank, inputs []string) error {
-	var axes []study.Axis
-	for _, text := range c.StringSlice("vary") {
-		a, err := study.ParseAxis(t, text)
-		if err != nil {
-			return fmt.Errorf("--vary: %w", err)
-		}
-		axes = append(axes, a)
-	}
-	variants, err := study.Vary(ctx, t, axes, counter(c))
-	if err != nil {
-		return fmt.Errorf("--vary: %w", err)
-	}
-	if err := deliverStudy(c, varyText(t, axes, variants), varyRows(axes, variants), varyChart(axes, variants), t.Sheet.Units, inputs); err != nil {
-		return err
-	}
-	for _, v := range variants {
-		if !v.Done {
-			return errFails
-		}
-	}
-	return nil
-}
-
-// varyText prints the sweep as a table.
-func varyText(t *tank.Tank, axes []study.Axis, variants []study.Variant) string {
-	rows, left := [][]string{nil}, 0
-	for _, a := range axes {
-		rows[0] = append(rows[0], wordsOf(a.Key))
-	}
-	rows[0] = append(rows[0], "mass", "least margin", "not satisfied, not assessed", "check")
-	for _, v := range variants {
-		if !v.Done {
-			left++
-			continue
-		}
-		var row []string
-		for k, a := range axes {
-			row = append(row, glued(report.Show(check.Quantity{Value: v.At[k], Unit: a.Unit}, t.Sheet.Units, report.Nearest)))
-		}
-		if v.Fault != "" {
-			rows = append(rows, append(row, "-", "-", "", v.Fault))
-			continue
-		}
-		mass, margin := "-", "-"
-		if !math.IsNaN(v.Mass) {
-			mass = report.Show(check.Kg("", "", v.Mass), t.Sheet.Units, report.Up)
-		}
-		if !math.IsNaN(v.Margin) {
-			margin = fmt.Sprintf("%+.2f", math.Floor(v.Margin*100)/100)
-		}
-		rows = append(rows, append(row, glued(mass), margin, glued(fmt.Sprintf("%d, %d", v.Fails, v.NotMade)), v.Check))
-	}
-	var b strings.Builder
-	b.WriteString(report.Fold(side(rows)))
-	if left > 0 {
-		fmt.Fprintf(&b, "broken off: %d of %d not run\n", left, len(variants))
-	}
-	b.WriteString("The least margin is that of the checks made; a check that is not assessed is\nnot satisfied.\n")
-	return b.String()
-}
-
-// wordsOf lets a key be broken after its table in the head of a column.
-func wordsOf(key string) string {
-	at := strings.LastIndex(key, ".") + 1
-	return strings.TrimSpace(key[:at] + " " + key[at:])
-}
-
 // glued keeps a number and its unit on one line.
 func glued(text string) string { return strings.ReplaceAll(text, " ", "\u00a0") }
-
-// varyRows is the sweep as CSV, SI.
-func varyRows(axes []study.Axis, variants []study.Variant) [][]string {
-	var head []string
-	for _, a := range axes {
-		head = append(head, fmt.Sprintf("%s [%s]", a.Key, a.Unit))
-	}
-	rows := [][]string{append(head, "mass [kg]", "least_margin", "check", "status", "not_satisfied", "not_assessed", "fault")}
-	for _, v := range variants {
-		if !v.Done {
-			continue
-		}
-		var row []string
-		for _, x := range v.At {
-			row = append(row, plainNumber(x))
-		}
-		status := v.Status.String()
-		if v.Fault != "" {
-			status = ""
-		}
-		rows = append(rows, append(row, plainNumber(v.Mass), plainNumber(v.Margin), v.Check, status, strconv.Itoa(v.Fails), strconv.Itoa(v.NotMade), v.Fault))
-	}
-	return rows
-}
 
 // plainNumber writes a number with all its digits, nothing for none.
 func plainNumber(v float64) string {
@@ -203,146 +108,4 @@ func plainNumber(v float64) string {
 		return ""
 	}
 	return strconv.FormatFloat(v, 'g', -1, 64)
-}
-
-// varyChart draws the least margin over the first input, one line for each value
-// of the second.
-func varyChart(axes []study.Axis, variants []study.Variant) *report.Chart {
-	c := report.Chart{Name: "study", Title: "Least margin of the checks made", X: report.Axis{Name: axes[0].Key, Unit: axes[0].Unit},
-		Y: report.Axis{Name: "least margin", Unit: "1"}, Limits: []report.Limit{{Name: "just enough", Y: 0}}}
-	for _, v := range variants {
-		if !v.Done || math.IsNaN(v.Margin) {
-			continue
-		}
-		name := "least margin"
-		if len(axes) == 2 {
-			name = fmt.Sprintf("%s %s", axes[1].Key, report.Show(check.Quantity{Value: v.At[1], Unit: axes[1].Unit}, "si", report.Nearest))
-		}
-		at := -1
-		for i, s := range c.Series {
-			if s.Name == name {
-				at = i
-			}
-		}
-		if at < 0 {
-			c.Series = append(c.Series, report.Series{Name: name})
-			at = len(c.Series) - 1
-		}
-		c.Series[at].X, c.Series[at].Y = append(c.Series[at].X, v.At[0]), append(c.Series[at].Y, v.Margin)
-	}
-	if len(c.Series) == 0 {
-		return nil
-	}
-	return &c
-}
-
-func runScatter(ctx context.Context, c *cli.Context, t *tank.Tank, inputs []string) error {
-	s, err := study.Scatters(ctx, t, c.Int("scatter"), c.Bool("shell"), counter(c))
-	if err != nil {
-		return fmt.Errorf("--scatter: %w", err)
-	}
-	if err := deliverStudy(c, scatterText(s, c.Bool("shell")), scatterRows(s), scatterChart(s), t.Sheet.Units, inputs); err != nil {
-		return err
-	}
-	if s.Done < s.Asked || s.Faulty > 0 {
-		return errFails
-	}
-	return nil
-}
-
-// shownChecks is how many checks that never fail are printed.
-const shownChecks = 12
-
-func scatterText(s *study.Scatter, withShell bool) string {
-	var b strings.Builder
-	fmt.Fprintf(&b, "%d samples, Latin hypercube, seed %d, of\n", s.Done, study.Seed)
-	number := map[string]int{}
-	for i, in := range s.Inputs {
-		number[in.Key] = i + 1
-		fmt.Fprintf(&b, "  [%d]  %s (%s)\n", i+1, in.Key, in.Shape)
-	}
-	b.WriteString("\n")
-	rows, rest := [][]string{{"check", "not satisfied", "95 % interval", "mean margin", "spread", "follows most"}}, 0
-	for i, x := range s.Checks {
-		if x.Fails == 0 && i >= shownChecks {
-			rest++
-			continue
-		}
-		most := "-"
-		if len(x.Sensitivity) > 0 {
-			most = glued(fmt.Sprintf("[%d] %+.2f", number[x.Sensitivity[0].Key], x.Sensitivity[0].Correlation))
-		}
-		rows = append(rows, []string{x.ID, glued(share(x)), glued(fmt.Sprintf("%.2g to %.2g", x.Low, x.High)),
-			fmt.Sprintf("%.3f", x.Mean), fmt.Sprintf("%.3f", x.Deviation), most})
-	}
-	b.WriteString(side(rows))
-	if rest > 0 {
-		fmt.Fprintf(&b, "%d more checks never failed\n", rest)
-	}
-	if s.Faulty > 0 {
-		fmt.Fprintf(&b, "%d samples were no tank: %s\n", s.Faulty, s.Fault)
-	}
-	if s.Done < s.Asked {
-		fmt.Fprintf(&b, "broken off: %d of %d samples\n", s.Done, s.Asked)
-	}
-	if !withShell {
-		b.WriteString("Joints were left out: --shell assesses them too.\n")
-	}
-	b.WriteString("Only as good as its inputs: shapes and spreads are those of [scatter], inputs are taken as independent, " +
-		"and a check that is not assessed has no probability.\n")
-	return report.Fold(b.String())
-}
-
-// share prints how often a check was not satisfied.
-func share(x study.Scattered) string {
-	if x.Samples == 0 {
-		return "not assessed"
-	}
-	return fmt.Sprintf("%d of %d", x.Fails, x.Samples)
-}
-
-func scatterRows(s *study.Scatter) [][]string {
-	head := []string{"check", "samples", "not_satisfied", "not_assessed", "probability", "low", "high", "mean_margin", "deviation"}
-	for _, in := range s.Inputs {
-		head = append(head, "correlation "+in.Key)
-	}
-	rows := [][]string{head}
-	for _, x := range s.Checks {
-		row := []string{x.ID, strconv.Itoa(x.Samples), strconv.Itoa(x.Fails), strconv.Itoa(x.NotMade), plainNumber(x.Probability),
-			plainNumber(x.Low), plainNumber(x.High), plainNumber(x.Mean), plainNumber(x.Deviation)}
-		for _, in := range s.Inputs {
-			r := math.NaN()
-			for _, f := range x.Sensitivity {
-				if f.Key == in.Key {
-					r = f.Correlation
-				}
-			}
-			row = append(row, plainNumber(r))
-		}
-		rows = append(rows, row)
-	}
-	return rows
-}
-
-// scatterChart draws, for the checks nearest to failure, the mean margin with two
-// deviations to each side.
-func scatterChart(s *study.Scatter) *report.Chart {
-	c := report.Chart{Name: "scatter", Title: "Margins that scatter most towards failure: mean, and two deviations to each side",
-		X: report.Axis{Name: "check, in the order of the table", Unit: "1"}, Y: report.Axis{Name: "margin", Unit: "1"}, Limits: []report.Limit{{Name: "just enough", Y: 0}}}
-	mean := report.Series{Name: "mean"}
-	spread := report.Series{Name: "two deviations"}
-	for i, x := range s.Checks {
-		if i >= shownChecks || math.IsNaN(x.Mean) {
-			break
-		}
-		n := float64(i + 1)
-		mean.X, mean.Y = append(mean.X, n), append(mean.Y, x.Mean)
-		spread.X = append(spread.X, n, n, n)
-		spread.Y = append(spread.Y, x.Mean-2*x.Deviation, x.Mean+2*x.Deviation, math.NaN())
-	}
-	if mean.X == nil {
-		return nil
-	}
-	c.Series = []report.Series{mean, spread}
-	return &c
 }

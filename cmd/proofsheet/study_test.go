@@ -6,6 +6,9 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+
+	"proofsheet/cmd/proofsheet/internal/study"
+	"proofsheet/cmd/proofsheet/internal/tank"
 )
 
 // TestStudy sweeps a wall: table, CSV and chart.
@@ -52,5 +55,26 @@ func TestStudyScatter(t *testing.T) {
 	status, out, says := call(t, "", "study", path, "--scatter", "8")
 	if status != exitHolds || !strings.Contains(out, "8 samples, Latin hypercube") || !strings.Contains(out, "[1]  cylinder.thickness (normal)") || !strings.Contains(out, "[1] +1.00") {
 		t.Errorf("status %d: %s%s", status, out, says)
+	}
+}
+
+// TestStudyWidth prints a sweep in one line a variant, and narrower where a terminal is.
+func TestStudyWidth(t *testing.T) {
+	axes := []study.Axis{{Key: "head.forward.thickness", Unit: "m"}}
+	variants := []study.Variant{{Done: true, At: []float64{0.004}, Mass: 9.5, Margin: 0.126, Check: "cylinder/thickness@meop"}}
+	for width, want := range map[int]string{
+		0:   "head.forward.thickness  mass      least margin  not satisfied, not assessed  check\n4 mm                    9.500 kg  +0.12         0, 0                         cylinder/thickness@meop\nThe least margin is that of the checks made; a check that is not assessed is not satisfied.\n",
+		120: "head.forward.thickness  mass ",
+		80:  "head.forward.   mass ",
+	} {
+		got := varyText(&tank.Tank{}, axes, variants, width)
+		if !strings.HasPrefix(got, want) {
+			t.Errorf("width %d:\n%s", width, got)
+		}
+		for line := range strings.Lines(got) {
+			if width > 0 && len(line) > width+1 {
+				t.Errorf("width %d: %q", width, line)
+			}
+		}
 	}
 }

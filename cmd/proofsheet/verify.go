@@ -48,12 +48,12 @@ func runVerify(c *cli.Context) error {
 	if err != nil {
 		return fails(c, text.String(), err)
 	}
-	text.WriteString(meaning(r, e))
+	text.WriteString(meaning(r, e, foldWidth(c)))
 	fmt.Fprintf(&text, "holds: %s; the %s says: %s\n", e.outcome(), e.kind, e.again.line())
-	return toStdout(c, report.Fold(text.String()))
+	return toStdout(c, report.Fold(text.String(), foldWidth(c)))
 }
 
 // fails prints what does not hold after what does.
 func fails(c *cli.Context, before string, err error) error {
-	return errors.Join(errFails, toStdout(c, report.Fold(fmt.Sprintf("%sdoes not hold: %v\n", before, err))))
+	return errors.Join(errFails, toStdout(c, report.Fold(fmt.Sprintf("%sdoes not hold: %v\n", before, err), foldWidth(c))))
 }

@@ -232,7 +232,7 @@ func TestIssuer(t *testing.T) {
 	if open := unsignedRoles(r); open != "prepared, approved" {
 		t.Errorf("not signed as %s", open)
 	}
-	if says := meaning(r, &examination{kind: "sheet", exact: true}); !strings.Contains(says, "no issuer is known") || strings.Contains(says, "self-made") || !strings.Contains(says, "same sheet") {
+	if says := meaning(r, &examination{kind: "sheet", exact: true}, 0); !strings.Contains(says, "no issuer is known") || strings.Contains(says, "self-made") || !strings.Contains(says, "same sheet") {
 		t.Errorf("meaning: %s", says)
 	}
 	if got := clean("a\x1b[2J\u202eb\nλ"); got != "a?[2J?b?λ" {

@@ -156,7 +156,7 @@ func (w *watcher) assess() error {
 		b.WriteString(movedText(w.before, now))
 	}
 	w.before = now
-	if err := report.Text(&b, s, true, ""); err != nil {
+	if err := report.Text(&b, s, true, "", foldWidth(w.c)); err != nil {
 		return err
 	}
 	return toStdout(w.c, b.String())

@@ -101,7 +101,7 @@ func Advise(spacing check.Result, w Wall, ports []Member, at int) check.Result {
 			}
 		}
 	}
-	spacing.Note += "; " + r.nearAdvice(nearest, leastRatio(ports))
+	spacing.Advice = r.nearAdvice(nearest, leastRatio(ports))
 	return spacing
 }
 

@@ -40,7 +40,7 @@ func TestRoomAdvice(t *testing.T) {
 		if got.Status() != row.status {
 			t.Fatalf("e %g: %v, %s", row.e, got.Status(), got.Reason())
 		}
-		r := told(t, got.Note+got.Reason(), `there is room at radius = "([0-9.]+) mm"`)
+		r := told(t, got.Advice+got.Reason(), `there is room at radius = "([0-9.]+) mm"`)
 		p.Radius = r * mm
 		if got := p.CheckPlacement(w); got.Status() != check.Satisfied {
 			t.Errorf("e %g: told %g, %v", row.e, r, got.Status())
@@ -52,12 +52,12 @@ func TestRoomAdvice(t *testing.T) {
 	}
 	w.Radius = 60 * mm
 	p.Radius = 45 * mm
-	if got := p.CheckPlacement(w); !strings.Contains(got.Note+got.Reason(), "no radius of this part has the room") {
-		t.Errorf("a narrow cone: %s", got.Note+got.Reason())
+	if got := p.CheckPlacement(w); !strings.Contains(got.Advice+got.Reason(), "no radius of this part has the room") {
+		t.Errorf("a narrow cone: %s", got.Advice+got.Reason())
 	}
 	barrel := port.Wall{Surface: port.Cylinder, Thickness: 4 * mm, Radius: 0.2, Length: 1}
 	p.Parallel, p.Station = false, 20*mm
-	z := told(t, p.CheckPlacement(barrel).Note, `there is room at station = "([0-9.]+) mm"`)
+	z := told(t, p.CheckPlacement(barrel).Advice, `there is room at station = "([0-9.]+) mm"`)
 	if p.Station = z * mm; p.CheckPlacement(barrel).Status() != check.Satisfied {
 		t.Errorf("told %g", z)
 	}
@@ -81,12 +81,12 @@ func TestNearAdvice(t *testing.T) {
 		return advised(w, []port.Member{{Port: a, Load: load, Strengths: s}, {Port: b, Load: load, Strengths: s}})
 	}
 	tight := ring(60, 28)
-	if tight.Status() != check.NotSatisfied || !strings.Contains(tight.Note, "too near to port q") {
-		t.Fatalf("%v: %s", tight.Status(), tight.Note)
+	if tight.Status() != check.NotSatisfied || !strings.Contains(tight.Advice, "too near to port q") {
+		t.Fatalf("%v: %s", tight.Status(), tight.Advice)
 	}
-	apart := told(t, tight.Note, `clocks ([0-9.]+) deg or more apart`)
-	wide := told(t, tight.Note, `radius = "([0-9.]+) mm" or more for both`)
-	if n := told(t, tight.Note, `even ring of ([0-9]+)`); n != math.Floor(360/apart) {
+	apart := told(t, tight.Advice, `clocks ([0-9.]+) deg or more apart`)
+	wide := told(t, tight.Advice, `radius = "([0-9.]+) mm" or more for both`)
+	if n := told(t, tight.Advice, `even ring of ([0-9]+)`); n != math.Floor(360/apart) {
 		t.Errorf("%g deg, ring of %g", apart, n)
 	}
 	for _, row := range []struct {
@@ -97,15 +97,15 @@ func TestNearAdvice(t *testing.T) {
 			t.Errorf("e %g, %g deg: %v, %s", row.e, row.turned, got.Status(), got.Note)
 		}
 	}
-	if apart := ring(60, 120); strings.Contains(apart.Note, "too near") {
-		t.Errorf("far apart: %s", apart.Note)
+	if apart := ring(60, 120); apart.Advice != "" {
+		t.Errorf("far apart: %s", apart.Advice)
 	}
 	// On the cylinder by stations.
 	a, b := p, p
 	barrel := port.Wall{Surface: port.Cylinder, Thickness: 4 * mm, Radius: 0.2, Length: 1}
 	a.Parallel, b.Parallel, a.Station, b.Station, b.Name = false, false, 400*mm, 430*mm, "q"
 	got := advised(barrel, []port.Member{{Port: a, Load: load, Strengths: s}, {Port: b, Load: load, Strengths: s}})
-	z := told(t, got.Note, `stations ([0-9.]+) mm or more apart`)
+	z := told(t, got.Advice, `stations ([0-9.]+) mm or more apart`)
 	b.Station = a.Station + z*mm
 	if got := advised(barrel, []port.Member{{Port: a, Load: load, Strengths: s}, {Port: b, Load: load, Strengths: s}}); got.Status() != check.Satisfied {
 		t.Errorf("told %g: %v, %s", z, got.Status(), got.Note)

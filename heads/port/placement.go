@@ -50,8 +50,7 @@ func (p Port) CheckPlacement(w Wall) check.Result {
 		}
 	}
 	if res.Status() == check.NotSatisfied {
-		advice, _ := p.roomAdvice(w)
-		notes = append([]string{advice}, notes...)
+		res.Advice, _ = p.roomAdvice(w)
 	}
 	res.Note = strings.Join(notes, "; ")
 	return res

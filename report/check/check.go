@@ -44,6 +44,7 @@ type Result struct {
 	Factor    float64    // required factor of safety [-]
 	Source    Source     // document, place and how it was obtained
 	Note      string     // what the reader must know beside the numbers
+	Advice    string     // what to write or to change so that it holds, where that is known; goes after Note
 	Err       error      // why the check could not be made, or nil
 
 	notApplicable bool

@@ -149,7 +149,7 @@ func (j Junction) CheckProof() check.Result {
 	}
 	r = j.finish(r, w.verdict)
 	if yields {
-		r.Note += "; the corner yields in the proof: it needs a knuckle or a limit-load calculation"
+		r.Advice = "the corner yields in the proof: it needs a knuckle or a limit-load calculation"
 	}
 	return r
 }

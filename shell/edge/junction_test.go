@@ -145,8 +145,8 @@ func TestJunctionAtProof(t *testing.T) {
 		j.Sharp = row.sharp
 		r := j.CheckProof()
 		checktest.Close(t, "use", r.Demand.Value/r.Capacity.Value, row.want, 1e-12)
-		if (row.want > 1) != (r.Status() == check.NotSatisfied) || !strings.Contains(r.Note, row.words) || (row.words == "") == strings.Contains(r.Note, "yields") {
-			t.Errorf("%v: %v, %s", row.s, r.Status(), r.Note)
+		if (row.want > 1) != (r.Status() == check.NotSatisfied) || !strings.Contains(r.Note+r.Advice, row.words) || (row.words == "") == strings.Contains(r.Advice, "yields") {
+			t.Errorf("%v: %v, %s", row.s, r.Status(), r.Note+r.Advice)
 		}
 	}
 	for _, row := range []struct{ Pm, want float64 }{{0, 1.35}, {0.67, 1.35}, {0.9, 1}, {1, 0.85}} {

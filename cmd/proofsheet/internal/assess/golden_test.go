@@ -2,15 +2,18 @@ package assess_test
 
 import (
 	"bytes"
+	"errors"
 	"flag"
 	"os"
 	"path/filepath"
 	"strings"
 	"testing"
+	"unicode/utf8"
 
 	"proofsheet/cmd/proofsheet/internal/assess"
 	"proofsheet/cmd/proofsheet/internal/tank"
 	"proofsheet/report"
+	"proofsheet/report/check"
 )
 
 var update = flag.Bool("update", false, "rewrite the golden sheets")
@@ -59,7 +62,7 @@ func TestGolden(t *testing.T) {
 		name := strings.TrimSuffix(filepath.Base(f), ".toml")
 		t.Run(name, func(t *testing.T) {
 			var got bytes.Buffer
-			if err := report.Text(&got, sheet(t, read(t, name)), false, ""); err != nil {
+			if err := report.Text(&got, sheet(t, read(t, name)), false, "", 0); err != nil {
 				t.Fatal(err)
 			}
 			golden := filepath.Join(tanks, name+".golden.txt")
@@ -76,5 +79,43 @@ func TestGolden(t *testing.T) {
 				t.Errorf("the sheet differs from %s; got:\n%s", golden, got.String())
 			}
 		})
+	}
+}
+
+// TestFoldedTextSaysTheSame holds that the text of a sheet has one line for each check where
+// no terminal shows it, and on one of eighty columns the same words in the same order.
+func TestFoldedTextSaysTheSame(t *testing.T) {
+	for _, name := range []string{"demo", "drain"} {
+		s := sheet(t, read(t, name))
+		var lines, folded bytes.Buffer
+		if err := errors.Join(report.Text(&lines, s, false, "", 0), report.Text(&folded, s, false, "", 80)); err != nil {
+			t.Fatal(err)
+		}
+		if a, b := strings.Join(strings.Fields(lines.String()), " "), strings.Join(strings.Fields(folded.String()), " "); a != b {
+			t.Errorf("%s: folded it reads\n%s\nunfolded\n%s", name, b, a)
+		}
+		for line := range strings.Lines(folded.String()) {
+			if utf8.RuneCountInString(line) > 81 {
+				t.Errorf("%s: folded line %q", name, line)
+			}
+		}
+		for _, r := range s.Checks {
+			if r.Status() == check.NotApplicable {
+				continue
+			}
+			what := report.Remark(r)
+			if r.Status() != check.NotAssessed {
+				what = r.Demand.Name + " "
+			}
+			n := 0
+			for line := range strings.Lines(lines.String()) {
+				if strings.HasPrefix(line, r.Status().String()+" ") && strings.Contains(line, "  "+report.FullID(r)+" ") && strings.Contains(line, "  "+what) {
+					n++
+				}
+			}
+			if n < 1 {
+				t.Errorf("%s: no line has both %s and %q", name, report.FullID(r), what)
+			}
+		}
 	}
 }

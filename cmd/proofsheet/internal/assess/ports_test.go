@@ -288,9 +288,9 @@ func TestTightRingSaysWhatToWrite(t *testing.T) {
 		return find(t, sheet(t, changed(t, "demo", "radius = \"110 mm\"\nclock = \"120 deg\"\ncount = 2", "radius = \""+radius+"\"\nclock = \"120 deg\"\ncount = 8")), "port.outlet-1/spacing@meop")
 	}
 	tight := ring("70 mm")
-	m := regexp.MustCompile(`port outlet-8: write their clocks [0-9.]+ deg or more apart \(an even ring of 7 at the most\), or radius = "([0-9.]+ mm)"`).FindStringSubmatch(tight.Note)
+	m := regexp.MustCompile(`port outlet-8: write their clocks [0-9.]+ deg or more apart \(an even ring of 7 at the most\), or radius = "([0-9.]+ mm)"`).FindStringSubmatch(tight.Advice)
 	if tight.Status() != check.NotSatisfied || m == nil {
-		t.Fatalf("%v: %s", tight.Status(), tight.Note)
+		t.Fatalf("%v: %s; %s", tight.Status(), tight.Note, tight.Advice)
 	}
 	if wide := ring(m[1]); wide.Status() != check.Satisfied {
 		t.Errorf("at %s: %v, %s", m[1], wide.Status(), wide.Note)

@@ -49,7 +49,7 @@ func TestGoldenLogs(t *testing.T) {
 			}
 			got.Sheet = "as its own golden sheet" // and what hangs on that
 			got.Cautions = slices.DeleteFunc(got.Cautions, func(c string) bool { return strings.HasPrefix(c, "The tank's own sheet") })
-			hold(t, path+".golden.txt", report.RecordText(s, got))
+			hold(t, path+".golden.txt", report.RecordText(s, got, 0))
 			us := judged(t, name+".csv", american(t, log))
 			if us.Verdict != got.Verdict || us.Reason != got.Reason {
 				t.Errorf("in psi and gallons: %s: %s", us.Verdict, us.Reason)
@@ -91,7 +91,7 @@ func TestRecordOfThePlanItself(t *testing.T) {
 				t.Fatal(err)
 			}
 			if r.Verdict != want {
-				t.Errorf("%s, %s: %s", name, heading, report.RecordText(s, r))
+				t.Errorf("%s, %s: %s", name, heading, report.RecordText(s, r, 0))
 			}
 			if !strings.Contains(strings.Join(r.Cautions, " "), "names no sheet") || want == "satisfied" && !strings.Contains(r.Reason, "the log does not say") {
 				t.Errorf("%s: a log of no sheet passes as one of this tank: %s", name, r.Reason)
@@ -122,7 +122,7 @@ func TestRecordWithoutPlan(t *testing.T) {
 			t.Fatal(err)
 		}
 		if r.Verdict == "satisfied" || !strings.Contains(r.Reason, row.want) {
-			t.Errorf("%s: %s", row.name, report.RecordText(s, r))
+			t.Errorf("%s: %s", row.name, report.RecordText(s, r, 0))
 		}
 	}
 }
