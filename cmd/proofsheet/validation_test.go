@@ -2,15 +2,18 @@ package main
 
 import (
 	"errors"
+	"flag"
 	"go/ast"
 	"go/parser"
 	"go/token"
 	"go/types"
 	"io/fs"
+	"math"
 	"os"
 	"path/filepath"
 	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 )
@@ -27,6 +30,7 @@ type codebase struct {
 var (
 	publishedFile = regexp.MustCompile(`(\d{4}|/published)_test\.go$`)
 	testFunction  = regexp.MustCompile(`(?ms)^func (Test\w+)\(.*?^}`)
+	measured      = regexp.MustCompile(`^(rounding|\d+(\.\d+)?(e-\d+)?)$`)
 	tolerance     = regexp.MustCompile(`^(printed digits|verdict|\d+(\.\d+)?(e-\d+)?( [^ ]+)?)$`)
 )
 
@@ -75,29 +79,72 @@ func (c *codebase) add(file, text string) error {
 	return err
 }
 
+// A validation is one row of the table: a group of formulas against one source.
+type validation struct {
+	formula, source, place, how, test, tolerance string
+	largest                                      string // measured difference, relative; "" where no test compares so
+}
+
+// validationFile is what the table of the contributor's guide is made from.
+const validationFile = "testdata/published/validation.tsv"
+
+func readValidations(t *testing.T) (out []validation) {
+	t.Helper()
+	text, err := os.ReadFile(filepath.Join(moduleRoot, validationFile))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i, line := range strings.Split(strings.TrimSuffix(string(text), "\n"), "\n") {
+		c := strings.Split(line, "\t")
+		if len(c) != 7 {
+			t.Fatalf("%s:%d: %d columns, want 7", validationFile, i+1, len(c))
+		}
+		out = append(out, validation{c[0], c[1], c[2], c[3], c[4], c[5], c[6]})
+	}
+	return out[1:]
+}
+
+// row returns the row as the guide has it.
+func (v validation) row() string {
+	if v.largest == "" {
+		v.largest = "not measured"
+	}
+	return "| " + strings.Join([]string{v.formula, v.source, v.place, v.how, v.test, v.tolerance, v.largest}, " | ") + " |"
+}
+
+// tests returns the tests of a row as file: name.
+func (v validation) tests() (out []string) {
+	for group := range strings.SplitSeq(v.test, "; ") {
+		file, list, _ := strings.Cut(group, ": ")
+		for name := range strings.SplitSeq(list, ", ") {
+			out = append(out, file+": "+name)
+		}
+	}
+	return out
+}
+
 // faults returns what is wrong with the rows of the table.
-func (c *codebase) faults(rows []string) (faults []string) {
+func (c *codebase) faults(rows []validation) (faults []string) {
 	bad := map[string]bool{}
-	for _, row := range rows {
-		cells := append(strings.Split(strings.Trim(row, "| "), " | "), "", "", "", "", "")
-		for name := range strings.SplitSeq(cells[0], ", ") {
+	named := ""
+	for _, v := range rows {
+		for name := range strings.SplitSeq(v.formula, ", ") {
 			bad["no function, method or type "+name] = !c.declared[strings.Trim(name, "`")]
 		}
 		bodies := ""
-		for group := range strings.SplitSeq(cells[4], "; ") {
-			file, list, _ := strings.Cut(group, ": ")
-			for name := range strings.SplitSeq(list, ", ") {
-				bad["no test "+file+": "+name] = c.tests[file+": "+name] == ""
-				bodies += c.tests[file+": "+name]
-			}
+		for _, test := range v.tests() {
+			bad["no test "+test] = c.tests[test] == ""
+			bodies += c.tests[test]
 		}
-		bad["no source or place: "+row] = cells[1] == "" || cells[2] == ""
-		bad["how it was obtained: "+row] = !slices.Contains([]string{"read", "computed", "memory", "practice"}, cells[3])
-		bad["largest difference: "+row] = !tolerance.MatchString(cells[5]) ||
-			cells[5] == "printed digits" && !strings.Contains(bodies, "checktest.Printed(")
+		named += " " + v.test
+		bad["no source or place: "+v.row()] = v.source == "" || v.place == ""
+		bad["how it was obtained: "+v.row()] = !slices.Contains([]string{"read", "computed", "memory", "practice"}, v.how)
+		bad["tolerance: "+v.row()] = !tolerance.MatchString(v.tolerance) ||
+			v.tolerance == "printed digits" && !strings.Contains(bodies, "checktest.Printed(")
+		bad["largest difference: "+v.row()] = v.largest != "" && !measured.MatchString(v.largest)
 	}
 	for _, file := range c.needed {
-		bad[file+" is missing from the table"] = !strings.Contains(strings.Join(rows, "\n"), " "+file+": ")
+		bad[file+" is missing from the table"] = !strings.Contains(named, " "+file+": ")
 	}
 	for fault, is := range bad {
 		if is {
@@ -119,17 +166,104 @@ func guide(t *testing.T, heading, line string) []string {
 	return nil
 }
 
+var updateTable = flag.Bool("update", false, "make the table of validation again, with the differences that DIFFERENCES names")
+
+// The table of the guide is made from its data file, and the tree holds what it says.
 func TestValidationTable(t *testing.T) {
-	c, rows := readCodebase(t), guide(t, "5. Validation", "\\| `.*")
+	c, rows := readCodebase(t), readValidations(t)
+	if *updateTable {
+		measure(t, rows)
+		rewrite(t, rows)
+	}
 	if faults := c.faults(rows); len(rows) < 60 || len(c.needed) < 40 || len(faults) > 0 || len(c.faults(nil)) != len(c.needed) {
 		t.Errorf("%d rows, %d files with published values:\n%s", len(rows), len(c.needed), strings.Join(faults, "\n"))
 	}
-	for i, wrong := range []string{"`shell.Nothing`", "", "", "guess", "shell/published_test.go: TestNothing", "small"} {
-		cells := strings.Split(strings.Trim(rows[0], "| "), " | ")
-		cells[i] = wrong
-		if len(c.faults(append(rows[1:], "| "+strings.Join(cells, " | ")+" |"))) == 0 {
-			t.Errorf("%q in column %d is no fault", wrong, i+1)
+	var want []string
+	for _, v := range rows {
+		want = append(want, v.row())
+	}
+	if got := guide(t, "5. Validation", "\\| `.*"); !slices.Equal(got, want) {
+		t.Errorf("the table of the guide is not made from %s: run this test with -update", validationFile)
+	}
+	for i, wrong := range []validation{{formula: "`shell.Nothing`"}, {source: " "}, {how: "guess"}, {test: "shell/published_test.go: TestNothing"}, {tolerance: "small"}, {largest: "little"}} {
+		v := rows[0]
+		for _, cell := range []struct{ to, from *string }{{&v.formula, &wrong.formula}, {&v.source, &wrong.source}, {&v.how, &wrong.how},
+			{&v.test, &wrong.test}, {&v.tolerance, &wrong.tolerance}, {&v.largest, &wrong.largest}} {
+			if *cell.from != "" {
+				*cell.to = strings.TrimSpace(*cell.from)
+			}
 		}
+		if len(c.faults(append([]validation{v}, rows[1:]...))) == 0 {
+			t.Errorf("wrong row %d is no fault", i+1)
+		}
+	}
+}
+
+// measure fills in the largest difference of the tests of each row, rounded up to two
+// digits; below 1e-9 it is rounding, which differs between machines, and is said so.
+func measure(t *testing.T, rows []validation) {
+	t.Helper()
+	text, err := os.ReadFile(os.Getenv("DIFFERENCES"))
+	if err != nil {
+		t.Fatalf("DIFFERENCES names no file that the tests have filled: %v", err)
+	}
+	root, err := filepath.Abs(moduleRoot)
+	if err != nil {
+		t.Fatal(err)
+	}
+	most := map[string]float64{}
+	for line := range strings.Lines(string(text)) {
+		c := strings.Split(strings.TrimSpace(line), "\t")
+		d, err := strconv.ParseFloat(c[len(c)-1], 64)
+		if len(c) != 3 || err != nil {
+			t.Fatalf("DIFFERENCES: %q", line)
+		}
+		test := strings.TrimPrefix(c[0], filepath.ToSlash(root)+"/") + ": " + c[1]
+		most[test] = max(most[test], d)
+	}
+	for i := range rows {
+		largest, found := 0.0, false
+		for _, test := range rows[i].tests() {
+			d, ok := most[test]
+			largest, found = max(largest, d), found || ok
+		}
+		switch {
+		case !found:
+			rows[i].largest = ""
+		case largest < 1e-9:
+			rows[i].largest = "rounding"
+		default:
+			rows[i].largest = twoDigitsUp(largest)
+		}
+	}
+}
+
+// twoDigitsUp writes a number with two digits, rounded up.
+func twoDigitsUp(v float64) string {
+	power := math.Floor(math.Log10(v)) - 1
+	return strconv.FormatFloat(math.Ceil(v/math.Pow(10, power)-1e-9)*math.Pow(10, power), 'g', 2, 64)
+}
+
+// rewrite writes the data file and the table of the guide.
+func rewrite(t *testing.T, rows []validation) {
+	t.Helper()
+	data := []string{"formula\tsource\tclause or place\thow\ttest\ttolerance\tlargest difference"}
+	var table []string
+	for _, v := range rows {
+		data = append(data, strings.Join([]string{v.formula, v.source, v.place, v.how, v.test, v.tolerance, v.largest}, "\t"))
+		table = append(table, v.row())
+	}
+	path := filepath.Join(moduleRoot, "DEVELOPERS.md")
+	text, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	old := guide(t, "5. Validation", "\\| `.*")
+	before, rest, _ := strings.Cut(string(text), old[0])
+	_, after, _ := strings.Cut(rest, old[len(old)-1]+"\n")
+	err = os.WriteFile(path, []byte(before+strings.Join(table, "\n")+"\n"+after), 0o644)
+	if err := errors.Join(err, os.WriteFile(filepath.Join(moduleRoot, validationFile), []byte(strings.Join(data, "\n")+"\n"), 0o644)); err != nil {
+		t.Fatal(err)
 	}
 }
 

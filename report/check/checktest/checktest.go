@@ -29,6 +29,7 @@ func Printed(t testing.TB, where string, got float64, printed string) {
 	if !(math.Abs(got-want) <= half*(1+1e-9)) {
 		t.Errorf("%s: got %.9g, printed %s (half a digit is %.2g)", where, got, printed, half)
 	}
+	keep(t, got, want)
 }
 
 // Close fails the test unless got is within a relative tolerance of want; the
@@ -38,4 +39,5 @@ func Close(t testing.TB, where string, got, want, relative float64) {
 	if !(math.Abs(got-want) <= relative*math.Abs(want)) {
 		t.Errorf("%s: got %.12g, want %.12g within %.2g", where, got, want, relative)
 	}
+	keep(t, got, want)
 }
