@@ -54,3 +54,30 @@ func TestStudyScatter(t *testing.T) {
 		t.Errorf("status %d: %s%s", status, out, says)
 	}
 }
+
+// TestStudySurfaces draws more samples than are assessed, says how it went about
+// it, and with --exact assesses them.
+func TestStudySurfaces(t *testing.T) {
+	src, err := os.ReadFile("../../testdata/tanks/drain.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	folder := t.TempDir()
+	path, table := filepath.Join(folder, "scatter.toml"), filepath.Join(folder, "s.csv")
+	if err := os.WriteFile(path, append(src, "\n[scatter]\n\"cylinder.thickness\" = \"normal 0.02 mm\"\n"...), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	status, out, says := call(t, "", "study", path, "--scatter", "6000", "--csv", table)
+	for _, want := range []string{"tanks beside them were assessed", "decided by surfaces of order 3", "--exact sees it", "checks were never made"} {
+		if status != exitHolds || !strings.Contains(out, want) {
+			t.Errorf("status %d, no %q: %s%s", status, want, out, says)
+		}
+	}
+	rows, err := os.ReadFile(table)
+	if err != nil || !strings.HasPrefix(string(rows), "check,decided_by,samples") || !strings.Contains(string(rows), "\ncylinder/hoop@meop,surface,6000,") {
+		t.Errorf("%v: %s", err, rows)
+	}
+	if status, out, _ := call(t, "", "study", path, "--scatter", "20", "--exact"); status != exitHolds || !strings.Contains(out, "Every sample was assessed.") {
+		t.Errorf("status %d: %s", status, out)
+	}
+}

@@ -10,6 +10,7 @@ import (
 
 	"proofsheet/cmd/proofsheet/internal/assess"
 	"proofsheet/cmd/proofsheet/internal/study"
+	"proofsheet/cmd/proofsheet/internal/tank"
 	"proofsheet/report"
 )
 
@@ -113,12 +114,11 @@ func TestVaryBrokenOff(t *testing.T) {
 	}
 }
 
-// TestScatterProbability draws the wall of a cylinder about the value at which a
-// check just holds: the share of failures is the normal distribution's.
-func TestScatterProbability(t *testing.T) {
-	const id = "cylinder/hoop@meop"
+// justHolds returns the wall [mm] of a cylinder at which a check just holds, between
+// two others.
+func justHolds(t *testing.T, file, id string, lo, hi float64) float64 {
 	margin := func(mm float64) float64 {
-		v, err := read(t, "kerosene.toml").WithNumbers(map[string]float64{"cylinder.thickness": mm / 1e3})
+		v, err := read(t, file).WithNumbers(map[string]float64{"cylinder.thickness": mm / 1e3})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -134,7 +134,6 @@ func TestScatterProbability(t *testing.T) {
 		t.Fatal(id)
 		return 0
 	}
-	lo, hi := 1.0, 8.0
 	for range 40 {
 		if mid := (lo + hi) / 2; margin(mid) < 0 {
 			lo = mid
@@ -142,15 +141,23 @@ func TestScatterProbability(t *testing.T) {
 			hi = mid
 		}
 	}
+	return hi
+}
+
+// TestScatterProbability draws the wall of a cylinder about the value at which a
+// check just holds: the share of failures is the normal distribution's.
+func TestScatterProbability(t *testing.T) {
+	const id = "cylinder/hoop@meop"
+	hi := justHolds(t, "kerosene.toml", id, 1, 8)
 	const spread = 0.2
 	in := read(t, "kerosene.toml", `thickness = "5 mm"`, `thickness = "4.2 mm"`, "[proof]", "[scatter]\n\"cylinder.thickness\" = \"normal 0.2 mm\"\n\n[proof]")
 	want := distuv.UnitNormal.CDF((hi - 4.2) / spread)
 	const n = 120
-	got, err := study.Scatters(context.Background(), in, n, false, nil)
+	got, err := study.Scatters(context.Background(), in, n, study.ScatterOptions{}, nil)
 	if err != nil {
 		t.Fatal(err)
 	}
-	again, err := study.Scatters(context.Background(), in, n, false, nil)
+	again, err := study.Scatters(context.Background(), in, n, study.ScatterOptions{}, nil)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -172,6 +179,34 @@ func TestScatterProbability(t *testing.T) {
 	t.Error("no answer for " + id)
 }
 
+// TestScatterOfMany does the same for 20,000 samples, of which surfaces decide most:
+// the parts that are met decide to one sample.
+func TestScatterOfMany(t *testing.T) {
+	const id, n, mean, spread = "cylinder/hoop@meop", 20000, 1.2, 0.02
+	want := distuv.UnitNormal.CDF((justHolds(t, "drain.toml", id, 1, 2) - mean) / spread)
+	in := read(t, "drain.toml", "[proof]", "[scatter]\n\"cylinder.thickness\" = \"normal 0.02 mm\"\n\n[proof]")
+	got, err := study.Scatters(context.Background(), in, n, study.ScatterOptions{}, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, x := range got.Checks {
+		if x.ID == id {
+			if x.Way != study.ViaSurface || x.Samples != n || math.Abs(x.Probability-want) > 2.0/n || x.Low > want || x.High < want || !(want > 1e-3) || got.Assessed > n/10 {
+				t.Errorf("%+v, want %g; %d assessed", x, want, got.Assessed)
+			}
+			return
+		}
+	}
+	t.Error("no answer for " + id)
+}
+
+// TestUnseen: 1 − 0.05^(1/n) by hand, 59 tanks leave a twentieth.
+func TestUnseen(t *testing.T) {
+	if got := study.Unseen(59); math.Abs(got-0.0495) > 5e-5 || study.Unseen(0) != 1 {
+		t.Errorf("%g", got)
+	}
+}
+
 // TestWilson: 0 of 10 gives 0 to 0.2775, 1 of 10 0.0179 to 0.4042 (Wilson score
 // intervals as tables print them, recalled).
 func TestWilson(t *testing.T) {
@@ -191,16 +226,36 @@ func TestWilson(t *testing.T) {
 
 // TestScatterNeedsInputs refuses a file without [scatter].
 func TestScatterNeedsInputs(t *testing.T) {
-	if _, err := study.Scatters(context.Background(), read(t, "demo.toml"), 10, false, nil); err == nil || !strings.Contains(err.Error(), "[scatter]") {
+	if _, err := study.Scatters(context.Background(), read(t, "demo.toml"), 10, study.ScatterOptions{}, nil); err == nil || !strings.Contains(err.Error(), "[scatter]") {
 		t.Errorf("%v", err)
 	}
 }
 
-// BenchmarkScatter draws without the numerical shell, one sample a turn.
+// scattered is the demonstration tank with its pressures a bar below what it is built for, and
+// three inputs that scatter.
+func scattered(t testing.TB) *tank.Tank {
+	return read(t, "demo.toml", `relief = "22.5 bar"`, `relief = "21 bar"`, `ullage_pressure = "25 bar"`, `ullage_pressure = "24 bar"`,
+		"[proof]", "[scatter]\n\"cylinder.thickness\" = \"normal 0.05 mm\"\n\"case.burnout.axial_load_factor\" = \"uniform 0.5\"\n\"pressure.meop\" = \"normal 0.2 bar\"\n\n[proof]")
+}
+
+// BenchmarkScatter draws 100,000 samples without the numerical shell.
 func BenchmarkScatter(b *testing.B) {
-	in := read(b, "demo.toml", "[proof]", "[scatter]\n\"cylinder.thickness\" = \"normal 0.1 mm\"\n\n[proof]")
-	b.ResetTimer()
-	if _, err := study.Scatters(context.Background(), in, max(2, b.N), false, nil); err != nil {
-		b.Fatal(err)
+	in := scattered(b)
+	for b.Loop() {
+		got, err := study.Scatters(context.Background(), in, 100000, study.ScatterOptions{}, nil)
+		if err != nil || got.Done != 100000 {
+			b.Fatal(err)
+		}
+		b.ReportMetric(float64(got.Assessed+got.Design), "tanks")
+	}
+}
+
+// BenchmarkScatterExact assesses every one of 500.
+func BenchmarkScatterExact(b *testing.B) {
+	in := scattered(b)
+	for b.Loop() {
+		if _, err := study.Scatters(context.Background(), in, 500, study.ScatterOptions{Exact: true}, nil); err != nil {
+			b.Fatal(err)
+		}
 	}
 }

@@ -1,0 +1,161 @@
+package main
+
+import (
+	"context"
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+	"text/tabwriter"
+
+	"github.com/urfave/cli/v2"
+
+	"proofsheet/cmd/proofsheet/internal/study"
+	"proofsheet/cmd/proofsheet/internal/tank"
+	"proofsheet/report"
+)
+
+func runScatter(ctx context.Context, c *cli.Context, t *tank.Tank, inputs []string) error {
+	s, err := study.Scatters(ctx, t, c.Int("scatter"), study.ScatterOptions{Shell: c.Bool("shell"), Exact: c.Bool("exact")}, counter(c))
+	if err != nil {
+		return fmt.Errorf("--scatter: %w", err)
+	}
+	if err := deliverStudy(c, scatterText(s, c.Bool("shell")), scatterRows(s), scatterChart(s), t.Sheet.Units, inputs); err != nil {
+		return err
+	}
+	if s.Done < s.Asked || s.Faulty > 0 {
+		return errFails
+	}
+	return nil
+}
+
+// shownChecks is how many checks that never fail are printed.
+const shownChecks = 12
+
+// scatterText prints the study.
+func scatterText(s *study.Scatter, withShell bool) string {
+	var b strings.Builder
+	fmt.Fprintf(&b, "%d samples, Latin hypercube, seed %d, of", s.Done, study.Seed)
+	for i, in := range s.Inputs {
+		if i > 0 {
+			b.WriteString(",")
+		}
+		fmt.Fprintf(&b, " %s (%s)", in.Key, in.Shape)
+	}
+	b.WriteString("\n\n")
+	w := tabwriter.NewWriter(&b, 0, 0, 2, ' ', 0)
+	fmt.Fprintln(w, "check\tnot satisfied\t95 % interval\tmean margin\tdeviation\tfollows most")
+	rest, unmade := 0, 0
+	for i, x := range s.Checks {
+		if x.Samples == 0 {
+			unmade++
+			continue
+		}
+		if x.Fails == 0 && i >= shownChecks {
+			rest++
+			continue
+		}
+		most := "-"
+		if len(x.Sensitivity) > 0 {
+			most = fmt.Sprintf("%s (%+.2f)", x.Sensitivity[0].Key, x.Sensitivity[0].Correlation)
+		}
+		fmt.Fprintf(w, "%s\t%d of %d\t%.2g to %.2g\t%.3f\t%.3f\t%s\n", x.ID, x.Fails, x.Samples, x.Low, x.High, x.Mean, x.Deviation, most)
+	}
+	w.Flush()
+	if rest > 0 {
+		fmt.Fprintf(&b, "%d more checks never failed\n", rest)
+	}
+	if unmade > 0 {
+		fmt.Fprintf(&b, "%d checks were never made\n", unmade)
+	}
+	if s.Faulty > 0 {
+		fmt.Fprintf(&b, "%d of the %d samples assessed were no tank: %s\n", s.Faulty, s.Assessed, s.Fault)
+	}
+	if s.Done < s.Asked {
+		fmt.Fprintf(&b, "broken off: %d of %d samples\n", s.Done, s.Asked)
+	}
+	b.WriteString(scatterWays(s))
+	if !withShell {
+		b.WriteString("Joints were left out: --shell assesses them too.\n")
+	}
+	b.WriteString("Only as good as its inputs: shapes and spreads are those of [scatter], inputs are taken as independent,\n" +
+		"and a check that is not assessed has no probability.\n")
+	return b.String()
+}
+
+// scatterWays says how the samples were decided.
+func scatterWays(s *study.Scatter) string {
+	if s.Design == 0 {
+		return "Every sample was assessed.\n"
+	}
+	ways := map[study.Way]int{}
+	for _, x := range s.Checks {
+		ways[x.Way]++
+	}
+	var b strings.Builder
+	fmt.Fprintf(&b, "%d samples and %d tanks beside them were assessed.\n", s.Assessed, s.Design)
+	if ways[study.ViaSurface] > 0 {
+		fmt.Fprintf(&b, "In the other %d samples %d checks were decided by surfaces of order %d in the inputs, and %d that never moved.\n"+
+			"A sample nearer to failing than three times the largest error of the surface was assessed: up to %s %% of\nwhat is asked (%s).\n"+
+			"%d samples tried the surfaces, which were not fitted to them: with 95 %% confidence fewer than %s %% of all\nhave an error above the largest seen. A jump that no tank met, as in a table far out, is not seen: --exact sees it.\n",
+			s.Done-s.Assessed, ways[study.ViaSurface], s.Order, ways[study.ViaStill], percent(s.Band), s.BandCheck, s.Trials, percent(study.Unseen(s.Trials)))
+	}
+	if n := ways[study.ViaPart]; n > 0 {
+		fmt.Fprintf(&b, "%d checks have no surface that serves: some tanks are none or leave the check unmade, its margin jumps, or too many samples\n"+
+			"are near to failing. They are counted over the first %d samples, all assessed; their interval is the wider.\n", n, s.Counted)
+	}
+	return b.String()
+}
+
+// percent prints a share, rounded up.
+func percent(share float64) string {
+	digits := math.Pow(10, math.Floor(math.Log10(share*100))-1)
+	return fmt.Sprintf("%.2g", math.Ceil(share*100/digits)*digits)
+}
+
+// scatterRows is the study as CSV.
+func scatterRows(s *study.Scatter) [][]string {
+	head := []string{"check", "decided_by", "samples", "not_satisfied", "not_assessed", "probability", "low", "high", "mean_margin", "deviation"}
+	for _, in := range s.Inputs {
+		head = append(head, "correlation "+in.Key)
+	}
+	rows := [][]string{head}
+	for _, x := range s.Checks {
+		row := []string{x.ID, string(x.Way), strconv.Itoa(x.Samples), strconv.Itoa(x.Fails), strconv.Itoa(x.NotMade), plainNumber(x.Probability),
+			plainNumber(x.Low), plainNumber(x.High), plainNumber(x.Mean), plainNumber(x.Deviation)}
+		for _, in := range s.Inputs {
+			r := math.NaN()
+			for _, f := range x.Sensitivity {
+				if f.Key == in.Key {
+					r = f.Correlation
+				}
+			}
+			row = append(row, plainNumber(r))
+		}
+		rows = append(rows, row)
+	}
+	return rows
+}
+
+// scatterChart draws, for the checks nearest to failure, the mean margin with two
+// deviations to each side.
+func scatterChart(s *study.Scatter) *report.Chart {
+	c := report.Chart{Name: "scatter", Title: "Margins that scatter most towards failure: mean, and two deviations to each side",
+		X: report.Axis{Name: "check, in the order of the table", Unit: "1"}, Y: report.Axis{Name: "margin", Unit: "1"}, Limits: []report.Limit{{Name: "just enough", Y: 0}}}
+	mean := report.Series{Name: "mean"}
+	spread := report.Series{Name: "two deviations"}
+	for i, x := range s.Checks {
+		if i >= shownChecks || math.IsNaN(x.Mean) {
+			break
+		}
+		n := float64(i + 1)
+		mean.X, mean.Y = append(mean.X, n), append(mean.Y, x.Mean)
+		spread.X = append(spread.X, n, n, n)
+		spread.Y = append(spread.Y, x.Mean-2*x.Deviation, x.Mean+2*x.Deviation, math.NaN())
+	}
+	if mean.X == nil {
+		return nil
+	}
+	c.Series = []report.Series{mean, spread}
+	return &c
+}
