@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"runtime/debug"
 
 	"proofsheet/cmd/proofsheet/internal/tank"
 )
@@ -50,8 +51,16 @@ func Scatters(ctx context.Context, t *tank.Tank, samples int, o ScatterOptions, 
 	if err != nil {
 		return nil, err
 	}
+	// A tank is forgotten as soon as it is assessed: with little alive the collector would run at
+	// every other one, and stop all processors for it.
+	usual := debug.SetGCPercent(seldom)
+	defer debug.SetGCPercent(usual)
 	return s.study(ctx, samples, o.Exact, progress), nil
 }
+
+// seldom is by how many percent of what is alive memory may grow before it is
+// collected.
+const seldom = 800
 
 // study makes the study of so many samples.
 func (s *sampler) study(ctx context.Context, samples int, exact bool, progress func(done, all int)) *Scatter {

@@ -91,5 +91,5 @@ func (t *Tank) WithNumbers(values map[string]float64) (*Tank, error) {
 			return nil, fmt.Errorf("%s: %w", key, err)
 		}
 	}
-	return interpret(t.File, t.Text, raw, t.open)
+	return interpret(t.File, t.Text, t.places, raw, t.open)
 }
