@@ -81,3 +81,30 @@ func TestStudySurfaces(t *testing.T) {
 		t.Errorf("status %d: %s", status, out)
 	}
 }
+
+// TestStudyCoupons says how far a weld scatters.
+func TestStudyCoupons(t *testing.T) {
+	folder := t.TempDir()
+	for _, name := range []string{"coupons.toml", "coupons.csv"} {
+		src, err := os.ReadFile("../../testdata/tanks/" + name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if name == "coupons.toml" {
+			src = append(src, "\n[scatter]\n\"joint.seam.coupons\" = \"coupons\"\n\"contents.temperature\" = \"uniform 0.5 K\"\n"...)
+		}
+		if err := os.WriteFile(filepath.Join(folder, name), src, 0o600); err != nil {
+			t.Fatal(err)
+		}
+	}
+	status, out, says := call(t, "", "study", filepath.Join(folder, "coupons.toml"), "--scatter", "8")
+	for _, want := range []string{
+		"contents.temperature: uniform about -183.15 °C, half the width 0.5 K",
+		"joint.seam.coupons: normal as its 8 coupons in place of their limit, ultimate 308.5 MPa, deviation 7.67184 MPa",
+		"joint.seam.coupons (+1.00)",
+	} {
+		if status != exitHolds || !strings.Contains(out, want) {
+			t.Errorf("status %d, no %q: %s%s", status, want, out, says)
+		}
+	}
+}

@@ -10,9 +10,11 @@ import (
 
 	"github.com/urfave/cli/v2"
 
+	"proofsheet/cmd/proofsheet/internal/assess"
 	"proofsheet/cmd/proofsheet/internal/study"
 	"proofsheet/cmd/proofsheet/internal/tank"
 	"proofsheet/report"
+	"proofsheet/report/check"
 )
 
 func runScatter(ctx context.Context, c *cli.Context, t *tank.Tank, inputs []string) error {
@@ -20,7 +22,11 @@ func runScatter(ctx context.Context, c *cli.Context, t *tank.Tank, inputs []stri
 	if err != nil {
 		return fmt.Errorf("--scatter: %w", err)
 	}
-	if err := deliverStudy(c, scatterText(s, c.Bool("shell")), scatterRows(s), scatterChart(s), t.Sheet.Units, inputs); err != nil {
+	words, err := scatterInputs(t, s)
+	if err != nil {
+		return fmt.Errorf("--scatter: %w", err)
+	}
+	if err := deliverStudy(c, scatterText(s, words, c.Bool("shell")), scatterRows(s), scatterChart(s), t.Sheet.Units, inputs); err != nil {
 		return err
 	}
 	if s.Done < s.Asked || s.Faulty > 0 {
@@ -33,16 +39,9 @@ func runScatter(ctx context.Context, c *cli.Context, t *tank.Tank, inputs []stri
 const shownChecks = 12
 
 // scatterText prints the study.
-func scatterText(s *study.Scatter, withShell bool) string {
+func scatterText(s *study.Scatter, inputs string, withShell bool) string {
 	var b strings.Builder
-	fmt.Fprintf(&b, "%d samples, Latin hypercube, seed %d, of", s.Done, study.Seed)
-	for i, in := range s.Inputs {
-		if i > 0 {
-			b.WriteString(",")
-		}
-		fmt.Fprintf(&b, " %s (%s)", in.Key, in.Shape)
-	}
-	b.WriteString("\n\n")
+	fmt.Fprintf(&b, "%d samples, Latin hypercube, seed %d, of\n%s\n", s.Done, study.Seed, inputs)
 	w := tabwriter.NewWriter(&b, 0, 0, 2, ' ', 0)
 	fmt.Fprintln(w, "check\tnot satisfied\t95 % interval\tmean margin\tdeviation\tfollows most")
 	rest, unmade := 0, 0
@@ -83,6 +82,43 @@ func scatterText(s *study.Scatter, withShell bool) string {
 	return b.String()
 }
 
+// scatterInputs says what was scattered, and how far.
+func scatterInputs(t *tank.Tank, s *study.Scatter) (string, error) {
+	show := func(v float64, unit string) string {
+		return report.Show(check.Quantity{Value: v, Unit: unit}, t.Sheet.Units, report.Nearest)
+	}
+	var b strings.Builder
+	for _, in := range s.Inputs {
+		if joint := in.Joint(); joint != "" {
+			c, err := assess.CouponScatter(t, joint)
+			if err != nil {
+				return "", err
+			}
+			fmt.Fprintf(&b, "  %s: normal as its %d coupons in place of their limit, ultimate %s, deviation %s", in.Key, c.Ultimate.N, show(c.Ultimate.Mean, "Pa"), show(c.Ultimate.Deviation, "Pa"))
+			if c.Yield.N > 0 {
+				fmt.Fprintf(&b, ",\n    yield %s, deviation %s by the same deviate", show(c.Yield.Mean, "Pa"), show(c.Yield.Deviation, "Pa"))
+			}
+			b.WriteString("; as if mean and deviation were known\n")
+			continue
+		}
+		about, err := t.Number(in.Key)
+		if err != nil {
+			return "", err
+		}
+		unit, _ := t.KeyUnit(in.Key)
+		word := "deviation"
+		if in.Shape == "uniform" {
+			word = "half the width"
+		}
+		spread := show(in.Spread, unit)
+		if unit == "K" { // a difference has no zero
+			spread = fmt.Sprintf("%.4g K", in.Spread)
+		}
+		fmt.Fprintf(&b, "  %s: %s about %s, %s %s\n", in.Key, in.Shape, show(about, unit), word, spread)
+	}
+	return b.String(), nil
+}
+
 // scatterWays says how the samples were decided.
 func scatterWays(s *study.Scatter) string {
 	if s.Design == 0 {
@@ -101,8 +137,12 @@ func scatterWays(s *study.Scatter) string {
 			s.Done-s.Assessed, ways[study.ViaSurface], s.Order, ways[study.ViaStill], percent(s.Band), s.BandCheck, s.Trials, percent(study.Unseen(s.Trials)))
 	}
 	if n := ways[study.ViaPart]; n > 0 {
-		fmt.Fprintf(&b, "%d checks have no surface that serves: some tanks are none or leave the check unmade, its margin jumps, or too many samples\n"+
-			"are near to failing. They are counted over the first %d samples, all assessed; their interval is the wider.\n", n, s.Counted)
+		have := "checks have"
+		if n == 1 {
+			have = "check has"
+		}
+		fmt.Fprintf(&b, "%d %s no surface that serves: some tanks are none or leave it unmade, its margin jumps, or too many samples\n"+
+			"are near to failing. Counted over the first %d samples, all assessed; the interval is the wider.\n", n, have, s.Counted)
 	}
 	return b.String()
 }

@@ -21,7 +21,12 @@ type sampler struct {
 func newSampler(t *tank.Tank, samples int, withShell bool) (*sampler, error) {
 	a := &assessor{t: t, withShell: withShell, names: map[string]string{}}
 	for _, in := range t.Scatter {
-		x, err := t.Number(in.Key)
+		x, err := 0.0, error(nil) // of coupons the deviate itself is drawn
+		if joint := in.Joint(); joint != "" {
+			_, err = assess.CouponScatter(t, joint)
+		} else {
+			x, err = t.Number(in.Key)
+		}
 		if err != nil {
 			return nil, err
 		}

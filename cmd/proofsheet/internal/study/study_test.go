@@ -3,6 +3,8 @@ package study_test
 import (
 	"context"
 	"math"
+	"os"
+	"path/filepath"
 	"strings"
 	"testing"
 
@@ -198,6 +200,58 @@ func TestScatterOfMany(t *testing.T) {
 		}
 	}
 	t.Error("no answer for " + id)
+}
+
+// TestScatterOfCoupons draws the weld from the eight coupons of the example, 308.5 ± 7.67184
+// MPa by hand. The hoop stress of this wall is met by the mean strength with a margin m, so that the
+// check fails below mean/(1 + m): the share is the normal distribution's.
+func TestScatterOfCoupons(t *testing.T) {
+	const id, n, mean, deviation = "cylinder/hoop@meop", 200, 308.5, 7.67184
+	thin := []string{`thickness = "5 mm"`, `thickness = "2.85 mm"`, "[proof]", "[scatter]\n\"joint.seam.coupons\" = \"coupons\"\n\n[proof]"}
+	in := read(t, "coupons.toml", thin...)
+	middle, err := in.WithNumbers(map[string]float64{"joint.seam.coupons": 0})
+	if err != nil {
+		t.Fatal(err)
+	}
+	checks, err := assess.ChecksWithoutShell(middle)
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := math.NaN()
+	for _, r := range checks {
+		if report.FullID(r) == id {
+			want = distuv.UnitNormal.CDF((mean/(1+r.Margin()) - mean) / deviation)
+		}
+	}
+	got, err := study.Scatters(context.Background(), in, n, study.ScatterOptions{}, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, x := range got.Checks {
+		if x.ID == id {
+			if math.Abs(x.Probability-want) > 1.0/n || !(want > 0.01 && want < 0.99) || !(x.Sensitivity[0].Correlation > 0.99) {
+				t.Errorf("%+v, want %g", x, want)
+			}
+			return
+		}
+	}
+	t.Error("no answer for " + id)
+}
+
+// TestScatterRefusesCoupons that say nothing of how their weld scatters, with their place.
+func TestScatterRefusesCoupons(t *testing.T) {
+	src, err := os.ReadFile(filepath.Join(tanks, "coupons.toml"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	same := "coupon,ultimate [MPa]\na,300\nb,300\nc,300\n"
+	in, err := tank.Read("coupons.toml", append(src, "\n[scatter]\n\"joint.seam.coupons\" = \"coupons\"\n"...), func(string) ([]byte, error) { return []byte(same), nil })
+	if err != nil {
+		t.Fatal(err)
+	}
+	if _, err := study.Scatters(context.Background(), in, 10, study.ScatterOptions{}, nil); err == nil || !strings.Contains(err.Error(), "joint.seam.coupons: ultimate: all coupons show the same strength") {
+		t.Errorf("%v", err)
+	}
 }
 
 // TestUnseen: 1 − 0.05^(1/n) by hand, 59 tanks leave a twentieth.
