@@ -65,11 +65,17 @@ func (p *plan) make(ctx context.Context, progress func(done, all int)) {
 	}
 	points = append(append(points, fit...), try...)
 	tanks := p.sampler.tryAll(ctx, points, progress)
-	p.known, p.designed = tanks[:trialSamples], len(fit)+len(try)
+	p.known = tanks[:trialSamples]
+	design := tanks[trialSamples:]
+	for _, d := range design {
+		if d.done {
+			p.designed++
+		}
+	}
 	if p.broken = ctx.Err() != nil; p.broken {
 		return
 	}
-	seen := newSeen(p.widths, tanks[trialSamples:], p.known)
+	seen := newSeen(p.widths, design, p.known)
 	if !seen.faulty { // where some tanks are none, a surface cannot tell which
 		p.makeSurfaces(seen, len(fit))
 	}
@@ -111,12 +117,20 @@ func (p *plan) makeSurfaces(seen *seen, fit int) {
 		p.surfaces, p.basis = nil, basis{}
 		return
 	}
+	for f := range p.surfaces {
+		p.surfaces[f].coefficients = coefficients[f]
+	}
+	p.makeBands(seen.points, values)
+}
+
+// makeBands gives every surface its band, by the values that it should have had at the
+// points.
+func (p *plan) makeBands(points, values [][]float64) {
 	terms := make([]float64, p.basis.size())
-	for i, x := range seen.points {
+	for i, x := range points {
 		p.basis.terms(x, terms)
 		for f := range p.surfaces {
 			s := &p.surfaces[f]
-			s.coefficients = coefficients[f]
 			s.band = math.Max(s.band, bandErrors*math.Abs(value(s.coefficients, terms)-values[f][i]))
 		}
 	}

@@ -50,7 +50,9 @@ func newSeen(widths []float64, sets ...[]tried) *seen {
 	return s
 }
 
-// still returns the answer of a check that is the same at all n points.
+// still returns the answer of a check that is the same at all n points. A margin that
+// is nothing but for rounding may fall to either side and must be the same to the
+// last digit.
 func (r *row) still(n int) (answer, bool) {
 	if r.met != n || len(r.status) != 1 {
 		return answer{}, false
@@ -59,7 +61,7 @@ func (r *row) still(n int) (answer, bool) {
 		if status == check.NotAssessed || status == check.NotApplicable {
 			return answer{status: status, margin: math.NaN()}, true
 		}
-		if r.least == r.most || r.most-r.least <= still*(1+math.Abs(r.least)) {
+		if moves := r.most - r.least; r.least == r.most || moves <= still*(1+math.Abs(r.least)) && math.Abs(r.least) > leastBand {
 			return answer{status: status, margin: r.least}, true
 		}
 	}
