@@ -30,7 +30,7 @@ func studyCommand() *cli.Command {
 		Flags: []cli.Flag{
 			&cli.StringSliceFlag{Name: "vary", Usage: "`KEY=A..B/STEP` or KEY=A,B,C, once or twice"},
 			&cli.IntFlag{Name: "scatter", Usage: "`N` samples of [scatter]"},
-			&cli.BoolFlag{Name: "shell", Usage: "with --scatter: the numerical shell in every sample too, some times slower"},
+			&cli.BoolFlag{Name: "shell", Usage: "with --scatter: the numerical shell in every tank assessed, some times slower"},
 			&cli.BoolFlag{Name: "exact", Usage: "with --scatter: every sample is assessed, however many"},
 			&cli.StringFlag{Name: "csv", Usage: "write the rows to `FILE`, - for standard output"},
 			&cli.StringFlag{Name: "svg", Usage: "write the chart to `FILE`"},
