@@ -86,7 +86,7 @@ func (w *walk) look(i int) error {
 		if !(use >= 0) {
 			return notCompared(t.judged().Err, p.X)
 		}
-		w.uses[i] = math.Max(w.uses[i], use)
+		w.uses[i] = max(w.uses[i], use)
 		if use > w.most || use == w.most && i < w.at {
 			w.most, w.best, w.at, w.place = use, t, i, p
 		}
@@ -115,7 +115,7 @@ func (w *walk) mayHide(marks []int, k int) bool {
 			continue
 		}
 		left, right := (w.uses[c]-w.uses[l])/float64(c-l), (w.uses[r]-w.uses[c])/float64(r-c)
-		bulge, known = math.Max(bulge, math.Abs(right-left)*float64(j-i)), true
+		bulge, known = max(bulge, math.Abs(right-left)*float64(j-i)), true
 	}
-	return !known || !(math.Max(a, b)+bulge < w.most)
+	return !known || !(max(a, b)+bulge < w.most)
 }

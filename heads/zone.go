@@ -39,12 +39,12 @@ func (z Zone) inside(t *track) []bool {
 
 // meets reports whether the zone lies on the stretch of wall between two places.
 func (z Zone) meets(t *track, i, j int) bool {
-	if z.Everywhere || z.Girth > 0 && math.Min(t.from[i], t.from[j]) <= z.Girth {
+	if z.Everywhere || z.Girth > 0 && min(t.from[i], t.from[j]) <= z.Girth {
 		return true
 	}
 	a, b := t.points[i].R, t.points[j].R
 	for _, r := range z.Radii {
-		if math.Max(a, b) >= r[0] && math.Min(a, b) <= r[1] {
+		if max(a, b) >= r[0] && min(a, b) <= r[1] {
 			return true
 		}
 	}

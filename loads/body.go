@@ -64,7 +64,7 @@ type Forces struct {
 //
 // and, from loads, F(z) = F_s − n_x g0 m(z…z_s), M(z) = |M_s| + |V_s (z − z_s)|
 // + n_y g0 Σ m_i |z_i − z| over the structure between z and z_s, plus the
-// liquid on the free side of z. Without sections the tank carries itself alone.
+// liquid on the free side of z, slosh included. Without sections the tank carries itself alone.
 // Between two quoted sections both are used and the extremes kept. Heads beyond
 // the joints carry no load of the stack. A plane on a joint counts as between
 // the joints; for the head beside it take a plane a hair beyond.
@@ -96,11 +96,11 @@ func (s *State) FreeBody(z float64, b Body) (Forces, error) {
 	switch {
 	case z < b.AftJoint: // the head hangs from the joint, liquid and all
 		f.LiquidMost, f.LiquidLeast = w+all, w+all
-		f.LoadMost = n * b.massBetween(lo, z)
+		f.LoadMost = n * b.massBetween(lo-atEnd, z)
 		f.LoadLeast = f.LoadMost
 		f.Moment, f.Shear = s.ownBending(z, b, false)
 	case z > b.ForwardJoint:
-		f.LoadMost = -n * b.massBetween(z, hi)
+		f.LoadMost = -n * b.massBetween(z, hi+atEnd)
 		f.LoadLeast = f.LoadMost
 		f.Moment, f.Shear = s.ownBending(z, b, true)
 	default:
@@ -141,7 +141,7 @@ func (s *State) stack(f *Forces, z, w float64, b Body) error {
 		if !forwardFree {
 			liquid += s.Acceleration.Axial * StandardGravity * s.Liquid.Mass
 		}
-		f.LiquidMost, f.LiquidLeast = math.Max(f.LiquidMost, liquid), math.Min(f.LiquidLeast, liquid)
+		f.LiquidMost, f.LiquidLeast = max(f.LiquidMost, liquid), min(f.LiquidLeast, liquid)
 		for _, q := range b.near(z, s.in, forwardFree) {
 			s.fromSection(f, z, b, q, forwardFree)
 		}
@@ -157,7 +157,7 @@ func (s *State) fromSection(f *Forces, z float64, b Body, q Section, forwardFree
 	if q.Station < z {
 		force = q.Force + n*b.massBetween(q.Station, z)
 	}
-	f.LoadMost, f.LoadLeast = math.Max(f.LoadMost, force), math.Min(f.LoadLeast, force)
+	f.LoadMost, f.LoadLeast = max(f.LoadMost, force), min(f.LoadLeast, force)
 	shear := q.Shear
 	if math.IsNaN(shear) {
 		shear, f.ShearMissing = 0, true
@@ -165,37 +165,39 @@ func (s *State) fromSection(f *Forces, z float64, b Body, q Section, forwardFree
 	moment := math.Abs(q.Moment) + math.Abs(shear*(z-q.Station))
 	shear = math.Abs(shear)
 	if y > 0 {
-		a, c := math.Min(z, q.Station), math.Max(z, q.Station)
+		a, c := min(z, q.Station), max(z, q.Station)
 		moment += y * b.momentBetween(a, c, z)
 		shear += y * b.massBetween(a, c)
-		m, v := s.liquidBending(z, forwardFree)
-		moment, shear = moment+m, shear+v
 	}
-	f.Moment, f.Shear = math.Max(f.Moment, moment), math.Max(f.Shear, shear)
+	m, v := s.liquidBending(z, b.AftJoint, forwardFree)
+	moment, shear = moment+m, shear+v
+	f.Moment, f.Shear = max(f.Moment, moment), max(f.Shear, shear)
 }
 
 // ownBending returns moment [N m] and shear [N] on the plane z [m] from the
 // tank's own structure and liquid on its free side.
 func (s *State) ownBending(z float64, b Body, forwardFree bool) (moment, shear float64) {
 	y := s.Acceleration.Lateral * StandardGravity
-	if y == 0 {
+	if !s.Sided() {
 		return 0, 0
 	}
 	lo, hi := s.in.Bounds()
-	from, to := lo, z
+	from, to := lo-atEnd, z
 	if forwardFree {
-		from, to = z, hi
+		from, to = z, hi+atEnd
 	}
-	m, v := s.liquidBending(z, forwardFree)
+	m, v := s.liquidBending(z, b.AftJoint, forwardFree)
 	return y*b.momentBetween(from, to, z) + m, y*b.massBetween(from, to) + v
 }
 
 // liquidBending returns moment [N m] and shear [N] on the plane z [m] from the
-// liquid on its free side under the lateral factor. The liquid's shift to one
-// side is held by its pressure on the cut, exactly so in a cylinder.
-func (s *State) liquidBending(z float64, forwardFree bool) (moment, shear float64) {
+// liquid on its free side under the lateral factor, and from slosh. The liquid's
+// shift to one side is held by its pressure on the cut, exactly so in a cylinder.
+// The aft head hangs from aftJoint [m].
+func (s *State) liquidBending(z, aftJoint float64, forwardFree bool) (moment, shear float64) {
+	moment, shear = s.sloshBending(z, aftJoint, forwardFree)
 	if !s.fluid || s.Acceleration.Lateral == 0 {
-		return 0, 0
+		return moment, shear
 	}
 	lo, hi := s.in.Bounds()
 	from, to, mass := lo, z, s.MassAft(z)
@@ -203,8 +205,15 @@ func (s *State) liquidBending(z float64, forwardFree bool) (moment, shear float6
 		from, to, mass = z, hi, s.MassForward(z)
 	}
 	y := s.Acceleration.Lateral * StandardGravity
-	return y * s.Liquid.Density * math.Abs(s.wetMoment(from, to, z)), y * mass
+	return moment + y*s.Liquid.Density*math.Abs(s.wetMoment(from, to, z)), shear + y*mass
 }
+
+// beyond is how far past its aftmost mass a free tank ends [m]: anything above 0.
+const beyond = 1.0
+
+// atEnd is within what of an end of the inside a mass belongs to the head there [m]:
+// what closes a tip does, what stands off the crown does not.
+const atEnd = 1e-9
 
 // near returns the quoted sections nearest to z [m] on either side; without
 // any, the free end of the tank, where nothing is carried.
@@ -212,17 +221,17 @@ func (b Body) near(z float64, in Interior, forwardFree bool) []Section {
 	if len(b.Sections) == 0 {
 		lo, hi := in.Bounds()
 		if forwardFree {
-			return []Section{{Station: math.Max(hi, b.farthest(1))}}
+			return []Section{{Station: max(hi, b.farthest(1))}}
 		}
-		return []Section{{Station: math.Min(lo, b.farthest(-1))}}
+		return []Section{{Station: min(lo, b.farthest(-1)) - beyond}} // a mass at that end hangs on it
 	}
 	below, above := math.Inf(-1), math.Inf(1)
 	for _, q := range b.Sections {
 		if q.Station <= z {
-			below = math.Max(below, q.Station)
+			below = max(below, q.Station)
 		}
 		if q.Station >= z {
-			above = math.Min(above, q.Station)
+			above = min(above, q.Station)
 		}
 	}
 	var out []Section

@@ -54,13 +54,13 @@
 //	State.InwardHeadForce         statics (computed)                       inward
 //	Peaks                         derivative of a product (computed)       peaks
 //	Wind                          statics; drag coefficient (practice)     wind
-//	Slosh                         potential theory, NASA SP-106 (memory)   slosh
+//	Slosh, State.Sloshing         potential theory, NASA SP-106 (memory)   slosh, wave
 //	StepFactor                    single mode under a step (memory)        step
 //	WaveSpeed, Line.Hammer        Joukowsky; a course, a textbook (read)   hammer
 //
 // # Not covered
 //
-// Sloshing in higher modes or beyond the linear range; transients in lines beyond
+// Sloshing in higher modes, beyond the linear range or in a head; transients in lines beyond
 // a valve that closes; liquid that compresses; volume that hardware
 // inside the tank displaces (leaving it out reads the level low); forces of
 // baffles on the wall; the wall's own bending at a joint or support.

@@ -20,8 +20,10 @@ type Slosh struct {
 	Density      float64 // ρ [kg/m3]
 }
 
-// firstRoot is ξ, the first zero of the derivative of J1 [-].
-const firstRoot = 1.8411837813406593
+// FirstSloshRoot is ξ, the first zero of the derivative of J1 [-].
+const FirstSloshRoot = 1.8411837813406593
+
+const firstRoot = FirstSloshRoot
 
 // tanh returns tanh(ξ h/R) [-], or why there is no first mode.
 func (s Slosh) tanh() (float64, error) {

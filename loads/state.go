@@ -32,7 +32,9 @@ type State struct {
 	zs    []float64 // ends of the smooth pieces [m]
 	most  float64   // largest inside radius [m], only with a lateral factor
 	plane float64   // c: liquid fills n_x z − n_y x ≤ c [m]
+	cells []cell    // of the liquid, only with a lateral factor
 	fluid bool      // the liquid presses on something: mass and acceleration
+	wave  *wave     // of slosh, nil at rest
 }
 
 // NewState puts the liquid into the tank and finds its free plane. With n_y ≥ 0
@@ -50,7 +52,7 @@ type State struct {
 // and p = p_u everywhere.
 //
 // It holds for a liquid that does not move in the tank and does not compress;
-// sloshing comes on top. More liquid than the tank holds is an error.
+// [State.Sloshing] puts slosh on top. More liquid than the tank holds is an error.
 //
 // Source: fluid statics, as worked under Pressure in the package comment.
 func NewState(in Interior, ullage float64, l Liquid, a Acceleration) (*State, error) {
@@ -79,8 +81,8 @@ func NewState(in Interior, ullage float64, l Liquid, a Acceleration) (*State, er
 	var err error
 	if a.Lateral == 0 {
 		s.plane, err = flatPlane(in, math.Min(v, total), a.Axial)
-	} else {
-		s.plane, err = s.tiltedPlane(v, total)
+	} else if s.plane, err = s.tiltedPlane(v, total); err == nil {
+		s.cells = s.wetCells()
 	}
 	return s, err
 }
@@ -160,24 +162,21 @@ func (s *State) depth(z, x float64) float64 {
 func (s *State) PressureAxis(z float64) float64 { return s.PressureAt(z, 0) }
 
 // PressureWorst returns the highest pressure [Pa] over the ring of wall at z
-// [m], at the local inside radius.
-func (s *State) PressureWorst(z float64) float64 {
-	if s.Acceleration.Lateral == 0 || !s.fluid {
+// [m], at the local inside radius, slosh included.
+func (s *State) PressureWorst(z float64) float64 { return s.pressureOn(z, 1) }
+
+// pressureOn returns the pressure [Pa] on the wall at z [m] on the side to which
+// the liquid is pushed (side 1) or on the other (side −1).
+func (s *State) pressureOn(z, side float64) float64 {
+	if !s.Sided() || !s.fluid || math.IsNaN(z) {
 		return s.PressureAt(z, 0)
 	}
-	_, outer := s.in.Radii(z)
-	return s.PressureAt(z, outer)
+	return s.UllagePressure + s.Liquid.Density*StandardGravity*math.Max(0, s.wallDepth(z, side))
 }
 
 // PressureLeast returns the lowest pressure [Pa] over the ring of wall at z
-// [m], on the side the liquid leaves.
-func (s *State) PressureLeast(z float64) float64 {
-	if s.Acceleration.Lateral == 0 || !s.fluid {
-		return s.PressureAt(z, 0)
-	}
-	_, outer := s.in.Radii(z)
-	return s.PressureAt(z, -outer)
-}
+// [m], on the side the liquid leaves, slosh included.
+func (s *State) PressureLeast(z float64) float64 { return s.pressureOn(z, -1) }
 
 // HighestPressure returns the highest pressure [Pa] on the wall between the
 // stations z1 and z2 [m], and the station [m] where it acts. The worst point of
@@ -190,13 +189,10 @@ func (s *State) HighestPressure(z1, z2 float64) (p, at float64) {
 	case math.IsNaN(z1) || math.IsNaN(z2) || a > b:
 		return math.NaN(), math.NaN()
 	case s.Acceleration.Lateral != 0 && s.fluid:
-		_, at = largest(s.zs, a, b, func(z float64) float64 {
-			_, outer := s.in.Radii(z)
-			return s.depth(z, outer)
-		})
+		_, at = largest(s.zs, a, b, func(z float64) float64 { return s.wallDepth(z, 1) })
 	case s.Acceleration.Axial < 0:
 		at = b
-	default:
+	default: // slosh of a linear amplitude falls slower than the head grows
 		at = a
 	}
 	return s.PressureWorst(at), at

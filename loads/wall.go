@@ -56,9 +56,9 @@ func (s *State) headForce(z float64) float64 {
 	weight := s.Liquid.Density * StandardGravity
 	y := s.Acceleration.Lateral
 	if y == 0 {
-		return weight * math.Max(0, depth) * math.Pi * r * r
+		return weight * max(0, depth) * math.Pi * r * r
 	}
-	x0 := math.Min(math.Max(-depth/y, -r), r)
+	x0 := min(max(-depth/y, -r), r)
 	return weight * (depth*segmentArea(r, x0/r) + y*2/3*math.Pow((r-x0)*(r+x0), 1.5))
 }
 
@@ -126,6 +126,6 @@ func (s *State) ringPressure(z float64) float64 {
 		return s.PressureAt(z, 0)
 	}
 	depth := s.depth(z, 0)
-	θ := math.Acos(math.Min(math.Max(-depth/reach, -1), 1))
+	θ := math.Acos(min(max(-depth/reach, -1), 1))
 	return s.UllagePressure + s.Liquid.Density*StandardGravity*(depth*θ+reach*math.Sin(θ))/math.Pi
 }

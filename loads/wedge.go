@@ -3,6 +3,7 @@ package loads
 import (
 	"errors"
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/integrate/quad"
 )
@@ -41,8 +42,8 @@ func (s *State) band(c float64) (from, to float64) {
 	if n == 0 {
 		return lo, hi
 	}
-	from, to = math.Min((c-y)/n, (c+y)/n), math.Max((c-y)/n, (c+y)/n)
-	return math.Min(math.Max(from, lo), hi), math.Min(math.Max(to, lo), hi)
+	from, to = min((c-y)/n, (c+y)/n), max((c-y)/n, (c+y)/n)
+	return min(max(from, lo), hi), min(max(to, lo), hi)
 }
 
 // wetVolume returns the volume of liquid [m3] between the planes z1 < z2 [m]
@@ -52,35 +53,68 @@ func (s *State) wetVolume(c, z1, z2 float64) float64 {
 	var from, to float64
 	if s.Acceleration.Lateral == 0 {
 		lo, hi := s.in.Bounds()
-		from = math.Min(math.Max(c/s.Acceleration.Axial, lo), hi)
+		from = min(max(c/s.Acceleration.Axial, lo), hi)
 		to = from
 	} else {
 		from, to = s.band(c)
 	}
 	v := 0.0
 	if s.Acceleration.Axial > 0 && z1 < from {
-		v += s.in.VolumeBelow(math.Min(z2, from)) - s.in.VolumeBelow(z1)
+		v += s.in.VolumeBelow(min(z2, from)) - s.in.VolumeBelow(z1)
 	}
 	if s.Acceleration.Axial < 0 && z2 > to {
-		v += s.in.VolumeBelow(z2) - s.in.VolumeBelow(math.Max(z1, to))
+		v += s.in.VolumeBelow(z2) - s.in.VolumeBelow(max(z1, to))
 	}
 	if s.Acceleration.Lateral > 0 {
-		v += s.integrate(c, math.Max(from, z1), math.Min(to, z2), func(z float64) float64 { return s.wetArea(c, z) })
+		v += s.integrate(c, max(from, z1), min(to, z2), func(z float64) float64 { return s.wetArea(c, z) })
 	}
 	return v
 }
 
-// wetMoment returns ∫ A (z − about) dz [m4] of the liquid between z1 < z2 [m],
-// with a lateral factor above 0.
-func (s *State) wetMoment(z1, z2, about float64) float64 {
+// A cell is a stretch of the tank that the free plane cuts smoothly, or not at all.
+type cell struct {
+	z1, z2 float64 // [m]
+	volume float64 // ∫ A dz of the liquid [m3]
+	moment float64 // ∫ A z dz [m4]
+}
+
+// wetCells divides the wet part of the tank where its pieces end and in their middle, and
+// where the free plane begins to cross it, with a lateral factor above 0.
+func (s *State) wetCells() (out []cell) {
 	from, to := s.band(s.plane)
-	f := func(z float64) float64 { return s.wetArea(s.plane, z) * (z - about) }
-	v, n := 0.0, s.Acceleration.Axial
-	for i, p := range [3][2]float64{{z1, from}, {from, to}, {to, z2}} {
-		if n > 0 && i == 2 || n < 0 && i == 0 { // dry
-			continue
+	for i := 1; i < len(s.zs); i++ {
+		ends := []float64{s.zs[i-1], (s.zs[i-1] + s.zs[i]) / 2, s.zs[i]}
+		for _, z := range [2]float64{from, to} {
+			if z > ends[0] && z < ends[len(ends)-1] {
+				ends = append(ends, z)
+			}
 		}
-		v += s.integrate(s.plane, math.Max(p[0], z1), math.Min(p[1], z2), f)
+		slices.Sort(ends)
+		for k := 1; k < len(ends); k++ {
+			a, b := ends[k-1], ends[k]
+			dry := s.Acceleration.Axial > 0 && a >= to || s.Acceleration.Axial < 0 && b <= from
+			if a >= b || dry {
+				continue
+			}
+			area := func(z float64) float64 { return s.wetArea(s.plane, z) }
+			out = append(out, cell{a, b, s.cut(s.plane, a, b, area), s.cut(s.plane, a, b, func(z float64) float64 { return z * area(z) })})
+		}
+	}
+	return out
+}
+
+// wetMoment returns ∫ A (z − about) dz [m4] of the liquid between z1 < z2 [m],
+// with a lateral factor above 0: what is known of whole cells, and the ends of the stretch.
+func (s *State) wetMoment(z1, z2, about float64) float64 {
+	v := 0.0
+	for _, c := range s.cells {
+		switch a, b := max(c.z1, z1), min(c.z2, z2); {
+		case a >= b:
+		case a == c.z1 && b == c.z2:
+			v += c.moment - about*c.volume
+		default:
+			v += s.cut(s.plane, a, b, func(z float64) float64 { return s.wetArea(s.plane, z) * (z - about) })
+		}
 	}
 	return v
 }
@@ -92,7 +126,7 @@ func (s *State) wetMoment(z1, z2, about float64) float64 {
 func (s *State) integrate(c, a, b float64, f func(z float64) float64) float64 {
 	sum := 0.0
 	for i := 1; i < len(s.zs); i++ {
-		z1, z2 := math.Max(s.zs[i-1], a), math.Min(s.zs[i], b)
+		z1, z2 := max(s.zs[i-1], a), min(s.zs[i], b)
 		if z1 >= z2 {
 			continue
 		}
@@ -181,8 +215,8 @@ func (s *State) tiltedPlane(v, total float64) (float64, error) {
 	if c, ok := s.straightPlane(v, total); ok {
 		return c, nil
 	}
-	a := math.Min(n*lo, n*hi) - y*s.most
-	b := math.Max(n*lo, n*hi) + y*s.most
+	a := min(n*lo, n*hi) - y*s.most
+	b := max(n*lo, n*hi) + y*s.most
 	return rising(a, b, -v, total-v, total, func(c float64) float64 { return s.wetVolume(c, lo, hi) - v })
 }
 

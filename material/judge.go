@@ -31,17 +31,14 @@ type Judged struct {
 //
 //	σ = max(|σ1|, |σ2|, √(σ1² − σ1 σ2 + σ2²)),  |σ1 − σ2| if σ1 σ2 < 0
 //
-// Von Mises alone falls to 0.87 of the larger stress in a cylinder.
+// Von Mises alone falls to 0.87 of the larger stress in a cylinder. Of two stresses of
+// one sign it never exceeds the larger one, σ1² − σ1 σ2 + σ2² ≤ σ1² for 0 ≤ σ2 ≤ σ1, and
+// of two signs never their difference, so that no root is taken.
 func EquivalentStress(a, b float64) float64 {
 	if a*b < 0 {
 		return math.Abs(a - b)
 	}
-	scale := max(math.Abs(a), math.Abs(b))
-	if !(scale > 0) { // also keeps NaN
-		return scale
-	}
-	x, y := a/scale, b/scale
-	return scale * max(1, math.Sqrt(x*x-x*y+y*y))
+	return max(math.Abs(a), math.Abs(b)) // keeps NaN
 }
 
 // A corner is one combination of factored stresses [Pa].

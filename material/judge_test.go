@@ -1,6 +1,7 @@
 package material_test
 
 import (
+	"fmt"
 	"math"
 	"testing"
 
@@ -38,6 +39,19 @@ func TestCornerExample(t *testing.T) {
 	checktest.Printed(t, "governing demand", j.Demand.Value/mpa, "200")
 	if j.Capacity.Value != 245e6 || j.Factor != 1 {
 		t.Errorf("capacity %g, factor %g", j.Capacity.Value, j.Factor)
+	}
+}
+
+// The measure is what it says, von Mises among it, whatever the two stresses.
+func TestEquivalentStressIsTheLargest(t *testing.T) {
+	for a := -3.0; a <= 3; a += 0.25 {
+		for b := -3.0; b <= 3; b += 0.25 {
+			want := math.Max(math.Max(math.Abs(a), math.Abs(b)), math.Sqrt(a*a-a*b+b*b))
+			if a*b < 0 {
+				want = math.Max(want, math.Abs(a-b))
+			}
+			checktest.Close(t, fmt.Sprintf("%g, %g", a, b), material.EquivalentStress(a*1e8, b*1e8), want*1e8, 1e-15)
+		}
 	}
 }
 

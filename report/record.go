@@ -7,6 +7,7 @@ import (
 	"math"
 	"strings"
 	"text/tabwriter"
+	"unicode/utf8"
 
 	"proofsheet/report/check"
 )
@@ -66,11 +67,7 @@ func RecordText(s *Sheet, r *Record) string {
 	fmt.Fprintf(&b, "%s\n\nlog: %s, %d rows, SHA-256 %s\ntank: %s\n", r.Line(), r.Log.Name, r.Rows, r.Log.SHA256, r.Sheet)
 	for i, f := range r.Findings {
 		fmt.Fprintf(&b, "\n%d %s: %s: %s\n", i+1, f.Title, f.Outcome, f.Reason)
-		w := tabwriter.NewWriter(&b, 0, 0, 2, ' ', 0)
-		for _, v := range f.Values {
-			fmt.Fprintf(w, "  %s\t%s\t%s\t%s\n", v.Quantity.Name, v.Show(v.Quantity.Value, s.Units), v.Against(s.Units), v.Spread(s.Units))
-		}
-		w.Flush()
+		b.WriteString(f.rows(s.Units))
 		for _, n := range f.Notes {
 			fmt.Fprintf(&b, "  note: %s\n", n)
 		}
@@ -92,7 +89,30 @@ func RecordText(s *Sheet, r *Record) string {
 		fmt.Fprintf(&b, "note: %s\n", n)
 	}
 	fmt.Fprintf(&b, "\n%s\n", r.Line())
-	return b.String()
+	return Fold(b.String())
+}
+
+// rows sets the numbers of a finding in columns; where a row would be wider than a
+// line, what every value is held against goes under its name.
+func (f Finding) rows(system string) string {
+	var beside, under strings.Builder
+	w := tabwriter.NewWriter(&beside, 0, 0, 2, ' ', 0)
+	name := 0
+	for _, v := range f.Values {
+		fmt.Fprintf(w, "  %s\t%s\t%s\t%s\n", v.Quantity.Name, v.Show(v.Quantity.Value, system), v.Against(system), v.Spread(system))
+		name = max(name, utf8.RuneCountInString(v.Quantity.Name))
+	}
+	w.Flush()
+	if text := beside.String(); Fold(text) == text {
+		return text
+	}
+	for _, v := range f.Values {
+		fmt.Fprintf(&under, "  %-*s  %s\n", name, v.Quantity.Name, v.Show(v.Quantity.Value, system))
+		if held := strings.Trim(v.Against(system)+", "+v.Spread(system), ", "); held != "" {
+			fmt.Fprintf(&under, "    %s\n", held)
+		}
+	}
+	return under.String()
 }
 
 // Cells returns pressure, volume, prediction, line and band as printed.

@@ -6,6 +6,7 @@ import "proofsheet/report/check"
 // from the aft seam, r from the axis. The drawing scales it and mirrors it.
 type Section struct {
 	Outlines   []Outline
+	Rings      []Outline // bars round the cylinder, on its wall
 	Ports      []PortOutline
 	Seams      []SeamMark
 	Lengthwise []SeamLine

@@ -38,12 +38,17 @@ func (s *Sheet) judge() (check.Status, string) {
 
 // Open returns the ids, each once, of the checks of a part that are not
 // assessed: a pressure permitted by the others does not cover them.
-func (s *Sheet) Open(part string) []string {
-	var open []string
+func (s *Sheet) Open(part string) []string { return s.OpenParts()[part] }
+
+// OpenParts returns the same of each part that has such checks.
+func (s *Sheet) OpenParts() map[string][]string {
+	open := map[string][]string{}
 	for _, r := range s.Checks {
-		of, _, _ := strings.Cut(r.ID, "/")
-		if of == part && r.Status() == check.NotAssessed && !slices.Contains(open, r.ID) {
-			open = append(open, r.ID)
+		if r.Status() != check.NotAssessed {
+			continue
+		}
+		if part, _, _ := strings.Cut(r.ID, "/"); !slices.Contains(open[part], r.ID) {
+			open[part] = append(open[part], r.ID)
 		}
 	}
 	return open

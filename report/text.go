@@ -6,6 +6,7 @@ import (
 	"math"
 	"slices"
 	"strings"
+	"unicode/utf8"
 
 	"proofsheet/report/check"
 )
@@ -21,13 +22,14 @@ func Text(w io.Writer, s *Sheet, quiet bool, caseFilter string) error {
 		return fmt.Errorf("no case %q; there are %s", caseFilter, strings.Join(s.caseNames(), ", "))
 	}
 	var b strings.Builder
-	fmt.Fprintln(&b, s.VerdictLine())
+	verdict := VerdictLines("", s)
+	b.WriteString(verdict)
 	fmt.Fprintln(&b, s.governingLine())
 	if !quiet {
 		s.writeBody(&b, caseFilter)
-		fmt.Fprintln(&b, s.VerdictLine())
+		b.WriteString(verdict)
 	}
-	_, err := io.WriteString(w, b.String())
+	_, err := io.WriteString(w, Fold(b.String()))
 	return err
 }
 
@@ -56,6 +58,16 @@ func (s *Sheet) VerdictLine() string {
 	default: // also where nobody said
 		return line + ": nobody near while pressurised"
 	}
+}
+
+// VerdictLines returns the verdict behind a head as it is printed on a terminal: in one
+// line where it fits, else what it rests on in the next.
+func VerdictLines(head string, s *Sheet) string {
+	line := head + s.VerdictLine()
+	if before, after, ok := strings.Cut(line, "; "); ok && utf8.RuneCountInString(line) > columns {
+		line = before + ";\n  " + after
+	}
+	return Fold(line + "\n")
 }
 
 // shortfall counts the checks that keep the verdict from being satisfied.
@@ -98,12 +110,13 @@ func (s *Sheet) writeBody(b *strings.Builder, caseFilter string) {
 		}
 	}
 	s.writeChecks(b, caseFilter)
+	opens := s.OpenParts()
 	for _, p := range s.Permissible {
 		value := "not assessed"
 		if !math.IsNaN(p.Pressure) {
 			value = Show(check.Pa("", "", p.Pressure), s.Units, Down)
 		}
-		switch open := strings.Join(s.Open(p.Part), ", "); {
+		switch open := strings.Join(opens[p.Part], ", "); {
 		case open == "":
 		case math.IsNaN(p.Pressure):
 			value += ", since these are not: " + open
@@ -168,15 +181,7 @@ func (s *Sheet) writeChecks(b *strings.Builder, caseFilter string) {
 		}
 		rows = append(rows, [4]string{r.Status().String(), Margin(r), FullID(r) + instant(r), s.comparison(r)})
 	}
-	width := [3]int{}
-	for _, row := range rows {
-		for i := range width {
-			width[i] = max(width[i], len([]rune(row[i])))
-		}
-	}
-	for _, row := range rows {
-		fmt.Fprintf(b, "%-*s  %*s  %-*s  %s\n", width[0], row[0], width[1], row[1], width[2], row[2], row[3])
-	}
+	writeRows(b, rows)
 	if absent > 0 {
 		fmt.Fprintf(b, "not applicable: %d, each with its reason in the sheet\n", absent)
 	}
@@ -184,6 +189,27 @@ func (s *Sheet) writeChecks(b *strings.Builder, caseFilter string) {
 		fmt.Fprintf(b, "only case %s is listed; the verdict covers every case\n", caseFilter)
 	}
 	fmt.Fprintln(b)
+}
+
+// writeRows writes checks in columns: status, margin, id, comparison. Where a row would
+// be wider than a line, every comparison goes under its id.
+func writeRows(b *strings.Builder, rows [][4]string) {
+	wide := [4]int{}
+	for _, row := range rows {
+		for i := range wide {
+			wide[i] = max(wide[i], utf8.RuneCountInString(row[i]))
+		}
+	}
+	beside := wide[0]+wide[1]+wide[2]+wide[3]+6 <= columns
+	for _, row := range rows {
+		fmt.Fprintf(b, "%-*s  %*s  ", wide[0], row[0], wide[1], row[1])
+		if beside {
+			fmt.Fprintf(b, "%-*s  %s\n", wide[2], row[2], row[3])
+			continue
+		}
+		indent := wide[0] + wide[1] + 4
+		fmt.Fprintf(b, "%s\n%s\n", row[2], strings.Join(foldLine(strings.Repeat(" ", indent)+row[3], indent), "\n"))
+	}
 }
 
 // comparison returns "demand 150.3 MPa, capacity 147.0 MPa", or the reason.

@@ -24,7 +24,7 @@ func VonMises(a, b float64) float64 { return math.Sqrt(a*a - a*b + b*b) }
 //
 // NaN gives NaN. Source: Tresca 1864, plane stress (memory).
 func Tresca(a, b float64) float64 {
-	return math.Max(math.Abs(a-b), math.Max(math.Abs(a), math.Abs(b)))
+	return max(math.Abs(a-b), math.Abs(a), math.Abs(b))
 }
 
 // An Elastic is the elastic behaviour of a wall.

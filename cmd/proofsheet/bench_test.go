@@ -11,6 +11,7 @@ import (
 
 // BenchmarkSheet reads, assesses and draws the demonstration tank, unsigned.
 func BenchmarkSheet(b *testing.B) {
+	spendMemory()
 	src, err := os.ReadFile("../../testdata/tanks/demo.toml")
 	if err != nil {
 		b.Fatal(err)

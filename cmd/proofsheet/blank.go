@@ -224,7 +224,7 @@ func oneLine(err error) string { return strings.ReplaceAll(err.Error(), "\n", ";
 // since a drawing does not say that the tank may be built.
 func blankText(s *report.Sheet, head []string, blanks []blank.Blank) string {
 	var b strings.Builder
-	fmt.Fprintf(&b, "tank: %s\n\n%s\n", s.VerdictLine(), strings.Join(head, "\n"))
+	b.WriteString(report.VerdictLines("tank: ", s) + "\n" + report.Fold(strings.Join(head, "\n")+"\n"))
 	for _, part := range blanks {
 		fmt.Fprintf(&b, "\n%s  %s\n", part.Name, part.Title)
 		if part.Err != nil {
@@ -236,12 +236,12 @@ func blankText(s *report.Sheet, head []string, blanks []blank.Blank) string {
 			fmt.Fprintf(&b, "  %-9s %-62s %14s\n", q.Symbol, q.Name, report.Show(q, s.Units, report.Nearest))
 		}
 		for _, line := range part.Cautions {
-			fmt.Fprintf(&b, "  caution: %s\n", line)
+			b.WriteString(report.Fold("  caution: " + line + "\n"))
 		}
 		for _, line := range part.Notes {
-			fmt.Fprintf(&b, "  note: %s\n", line)
+			b.WriteString(report.Fold("  note: " + line + "\n"))
 		}
 	}
-	fmt.Fprintf(&b, "\ntank: %s\n", s.VerdictLine())
+	b.WriteString("\n" + report.VerdictLines("tank: ", s))
 	return b.String()
 }

@@ -60,9 +60,9 @@ func TestBlankDraws(t *testing.T) {
 			t.Errorf("%s holds %v", folder, got)
 		}
 	}
-	lines := strings.Split(strings.TrimSpace(out), "\n")
-	if !strings.HasPrefix(lines[0], "tank: ") || lines[0] != lines[len(lines)-1] {
-		t.Errorf("opens with %q, closes with %q", lines[0], lines[len(lines)-1])
+	verdict, _, _ := strings.Cut(out, "\n\n")
+	if !strings.HasPrefix(verdict, "tank: ") || !strings.HasSuffix(out, "\n"+verdict+"\n") {
+		t.Errorf("opens with %q and does not close with it:\n%s", verdict, out)
 	}
 	for _, want := range []string{"kerf 1 mm", "gap of the seams 2 mm", "1279.77 mm", "hole of outlet-1: length along the generator", "71.9627 mm", "nominal walls"} {
 		if !strings.Contains(out, want) {

@@ -1,8 +1,10 @@
 package main
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
+	"os"
 	"path/filepath"
 	"strings"
 	"time"
@@ -122,7 +124,10 @@ func (j *job) document(c *cli.Context) ([]byte, error) {
 // addDocument stages a PDF and, where it is signed, checks the signature in
 // the file as it lies on the disk before that is put in place.
 func (o *outputs) addDocument(path string, data []byte, unsigned bool, inputs ...string) error {
-	if err := keepsSignatures(path); err != nil {
+	if err := noInput(path, inputs); err != nil {
+		return err
+	}
+	if err := mayGo(path); err != nil {
 		return err
 	}
 	if err := o.add(path, data, inputs...); err != nil || unsigned {
@@ -138,12 +143,18 @@ func (o *outputs) addDocument(path string, data []byte, unsigned bool, inputs ..
 	return nil
 }
 
-// keepsSignatures refuses to write over a sheet that somebody has signed: the
-// seal of this program alone may go.
-func keepsSignatures(path string) error {
+// mayGo refuses to write over what may not be lost: a file that is no document of this
+// program, and one that somebody has signed. The seal of this program alone may go.
+func mayGo(path string) error {
+	if info, err := os.Stat(path); err != nil || !info.Mode().IsRegular() || info.Size() == 0 {
+		return nil // nothing that could be lost; what cannot be written says so later
+	}
 	old, err := readFile(path)
 	if err != nil {
-		return nil // nothing there that could be lost; what cannot be written says so later
+		return fmt.Errorf("%s exists, cannot be read and is not written over: %w", path, cause(err))
+	}
+	if !bytes.HasPrefix(old, []byte("%PDF-")) || !bytes.Contains(old, producer()) {
+		return fmt.Errorf("%s exists, is no document of this program and is not written over; choose another name", path)
 	}
 	held, err := sign.Verify(old)
 	if err != nil {
@@ -155,6 +166,18 @@ func keepsSignatures(path string) error {
 		}
 	}
 	return nil
+}
+
+// programName is what the program calls itself on a sheet, as the assessment writes it.
+const programName = "proofsheet"
+
+// producer is how a document of any version of this program begins to name who made it.
+func producer() []byte {
+	out := []byte("/Producer (\xFE\xFF") // two bytes a letter, the higher first
+	for _, letter := range []byte(programName + " ") {
+		out = append(out, 0, letter)
+	}
+	return out
 }
 
 // figures stages every figure of the sheet. Of two with one name the later

@@ -57,28 +57,28 @@ func compareText(tanks [2]*tank.Tank, sheets [2]*report.Sheet, all bool) string 
 	var b strings.Builder
 	verdicts := func() {
 		for i, s := range sheets {
-			fmt.Fprintf(&b, "%c  %s: %s\n", 'A'+i, tanks[i].File, s.VerdictLine())
+			b.WriteString(report.VerdictLines(fmt.Sprintf("%c  %s: ", 'A'+i, tanks[i].File), s))
 		}
 	}
 	verdicts()
 	b.WriteString("\n")
+	var files [][]string
+	for _, d := range tank.Differ(tanks[0], tanks[1]) {
+		files = append(files, []string{d.Key, orDash(d.A), orDash(d.B)})
+	}
+	if len(files) == 0 {
+		files = [][]string{{"nothing differs", "", ""}}
+	}
+	b.WriteString(side(append([][]string{{"in the files", "A", "B"}}, files...)) + "\n")
 	w := tabwriter.NewWriter(&b, 0, 0, 2, ' ', 0)
-	fmt.Fprintln(w, "in the files\tA\tB")
-	differences := tank.Differ(tanks[0], tanks[1])
-	for _, d := range differences {
-		fmt.Fprintf(w, "%s\t%s\t%s\n", d.Key, orDash(d.A), orDash(d.B))
-	}
-	if len(differences) == 0 {
-		fmt.Fprintln(w, "nothing differs\t\t")
-	}
-	fmt.Fprintln(w, "\t\t")
 	fmt.Fprintln(w, "quantity\tA\tB")
 	for _, key := range []string{"dry_mass", "volume", "tank.near_pressure", "proof.pressure"} {
 		fmt.Fprintf(w, "%s\t%s\t%s\n", key, named(sheets[0], key), named(sheets[1], key))
 	}
-	fmt.Fprintln(w, "\t\t")
-	same := compareChecks(w, sheets, all)
 	w.Flush()
+	b.WriteString("\n")
+	rows, same := compareChecks(sheets, all)
+	b.WriteString(side(rows))
 	if same > 0 {
 		fmt.Fprintf(&b, "%d checks are alike\n", same)
 	}
@@ -87,10 +87,20 @@ func compareText(tanks [2]*tank.Tank, sheets [2]*report.Sheet, all bool) string 
 	return b.String()
 }
 
-// compareChecks prints the checks, those of A in its order first, and returns how
+// side sets rows in columns within eighty, text wrapped in its column.
+func side(rows [][]string) string {
+	var b strings.Builder
+	widths := columns(rows, usualWidth)
+	for _, r := range rows {
+		b.WriteString(sideBySide(r, widths))
+	}
+	return b.String()
+}
+
+// compareChecks returns the rows of the checks, those of A in its order first, and how
 // many are alike and left out.
-func compareChecks(w *tabwriter.Writer, sheets [2]*report.Sheet, all bool) (same int) {
-	fmt.Fprintln(w, "check\tmargin of A\tmargin of B\tstatus")
+func compareChecks(sheets [2]*report.Sheet, all bool) (rows [][]string, same int) {
+	rows = [][]string{{"check", "margin of A", "margin of B", "status"}}
 	byID := [2]map[string]check.Result{{}, {}}
 	var order []string
 	for i, s := range sheets {
@@ -113,9 +123,9 @@ func compareChecks(w *tabwriter.Writer, sheets [2]*report.Sheet, all bool) (same
 			same++
 			continue
 		}
-		fmt.Fprintf(w, "%s\t%s\t%s\t%s\n", id, x, y, status)
+		rows = append(rows, []string{id, glued(x), glued(y), status})
 	}
-	return same
+	return rows, same
 }
 
 func marginOf(r check.Result, has bool) string {

@@ -78,10 +78,8 @@ type output struct{ path, temporary string }
 
 // add stages one file. The input must not be written over.
 func (o *outputs) add(path string, data []byte, inputs ...string) error {
-	for _, in := range inputs {
-		if same(path, in) {
-			return fmt.Errorf("%s is an input and is not written over", path)
-		}
+	if err := noInput(path, inputs); err != nil {
+		return err
 	}
 	for _, other := range o.staged {
 		if filepath.Clean(other.path) == filepath.Clean(path) {
@@ -93,6 +91,16 @@ func (o *outputs) add(path string, data []byte, inputs ...string) error {
 		return fmt.Errorf("%s cannot be written: %w", path, cause(err))
 	}
 	o.staged = append(o.staged, output{path, temporary})
+	return nil
+}
+
+// noInput refuses a path that is one of the inputs.
+func noInput(path string, inputs []string) error {
+	for _, in := range inputs {
+		if same(path, in) {
+			return fmt.Errorf("%s is an input and is not written over", path)
+		}
+	}
 	return nil
 }
 

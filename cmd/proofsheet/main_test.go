@@ -285,3 +285,6 @@ func TestIdentity(t *testing.T) {
 		t.Errorf("second call: status %d: %s%s", status, again, says)
 	}
 }
+
+// flat returns printed text without its line ends: what it says, however it is folded.
+func flat(text string) string { return strings.Join(strings.Fields(text), " ") }

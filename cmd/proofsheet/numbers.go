@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"math"
+	"strings"
 )
 
 // alike is by how much two numbers may differ, of the larger one, and still be
@@ -14,7 +15,13 @@ const alike, trifle = 1e-6, 1e-12
 // may be put better by another version.
 var wording = map[string]bool{
 	"program": true, "title": true, "formula": true, "note": true, "symbol": true, "name": true, "source": true,
-	"cautions": true, "notes": true, "governing": true,
+	"cautions": true, "notes": true, "governing": true, "reason": true,
+}
+
+// entryNames are lists of which another version may have more: what each entry is called by.
+var entryNames = map[string]func(entry map[string]any) string{
+	"checks":   func(m map[string]any) string { return fmt.Sprintf("%v@%v by %v", m["id"], m["case"], m["rule"]) },
+	"findings": func(m map[string]any) string { return fmt.Sprint(m["title"]) },
 }
 
 // numbers compares the data of two versions.
@@ -24,10 +31,14 @@ type numbers struct {
 }
 
 // compare returns the first place where two values differ as numbers, statuses
-// or names, or "". Everything in was must be in is; key is the member's name.
+// or names, or "". Everything in was must be in is; key is the member's name. Of the
+// verdict of a record's tank the words after the colon may be others.
 func (n *numbers) compare(at, key string, was, is any) string {
 	if wording[key] {
 		return ""
+	}
+	if key == "sheet" {
+		was, is = verdictOf(was), verdictOf(is)
 	}
 	switch a := was.(type) {
 	case map[string]any:
@@ -35,8 +46,8 @@ func (n *numbers) compare(at, key string, was, is any) string {
 			return n.members(at, a, b)
 		}
 	case []any:
-		if b, ok := is.([]any); ok && key == "checks" {
-			return n.members(at, byCheck(a), byCheck(b))
+		if b, ok := is.([]any); ok && entryNames[key] != nil {
+			return n.members(at, byName(a, entryNames[key]), byName(b, entryNames[key]))
 		} else if ok && len(a) == len(b) {
 			for i := range a {
 				if d := n.compare(fmt.Sprintf("%s[%d]", at, i), "", a[i], b[i]); d != "" {
@@ -86,14 +97,22 @@ func near(key string, a, b float64) bool {
 	return math.Abs(a-b) <= max(alike*size, trifle)
 }
 
-// byCheck names checks by what they are, because another version may have more
-// of them. Of several with one name each keeps its place among them.
-func byCheck(checks []any) map[string]any {
+// verdictOf returns what stands before the colon of a verdict in words.
+func verdictOf(v any) any {
+	if text, ok := v.(string); ok {
+		v, _, _ = strings.Cut(text, ":")
+	}
+	return v
+}
+
+// byName names the entries of a list by what they are, because another version may
+// have more of them. Of several with one name each keeps its place among them.
+func byName(list []any, called func(map[string]any) string) map[string]any {
 	out, seen := map[string]any{}, map[string]int{}
-	for _, c := range checks {
+	for _, c := range list {
 		name := "?"
 		if m, ok := c.(map[string]any); ok {
-			name = fmt.Sprintf("%v@%v by %v", m["id"], m["case"], m["rule"])
+			name = called(m)
 		}
 		seen[name]++
 		out[fmt.Sprintf("%s, %d", name, seen[name])] = c

@@ -6,7 +6,6 @@ import (
 	"regexp"
 	"strings"
 
-	"proofsheet/report"
 	"proofsheet/report/check"
 	"proofsheet/report/sign"
 )
@@ -14,35 +13,31 @@ import (
 // compareNumbers holds the embedded data and the text of the pages against the
 // sheet computed and drawn again, which is not the same byte for byte: another
 // version made it, or another build of the same.
-func (e *examination) compareNumbers(r *sign.Report, sheet *report.Sheet, drawn []byte) error {
-	data, err := sheet.Attached()
-	if err != nil {
-		return err
-	}
+func (e *examination) compareNumbers(r *sign.Report, a *again) error {
 	var is any
-	if err := json.Unmarshal(data, &is); err != nil {
+	if err := json.Unmarshal(a.data, &is); err != nil {
 		return err
 	}
-	n, by := numbers{}, fmt.Sprintf("by version %s (the sheet says version %s made it)", programVersion(), e.madeBy)
+	n, by := numbers{}, fmt.Sprintf("by version %s (the %s says version %s made it)", programVersion(), e.kind, e.madeBy)
 	if at := n.compare("", "", e.was, is); at != "" {
-		return fmt.Errorf("the sheet computed again %s is another one: %s", by, at)
+		return fmt.Errorf("the %s computed again %s is another one: %s", e.kind, by, at)
 	}
 	was, err := r.Text()
 	if err != nil {
 		return err
 	}
-	now, err := (&sign.Report{Base: drawn}).Text()
+	now, err := (&sign.Report{Base: a.drawn}).Text()
 	if err != nil {
 		return err
 	}
-	if err := sameVerdict(was, sheet); err != nil {
+	if err := sameVerdict(was, a); err != nil {
 		return err
 	}
 	e.pages, e.otherPages = len(was), otherPages(e.madeBy, was, now)
 	if e.madeBy == programVersion() && difference("", e.was, is) == "" {
 		return fmt.Errorf("the numbers computed again are the same, but the file is not the one that is drawn %s%s", by, onPages(e.otherPages))
 	}
-	e.sheet, e.count, e.more = sheet, n.count, n.more
+	e.again, e.count, e.more = a, n.count, n.more
 	return nil
 }
 
@@ -84,14 +79,14 @@ func list(pages []int) string {
 
 // sameVerdict reads the verdict on the first and the last page. It is a look at
 // what a reader sees first where the pages cannot be drawn again, and no proof.
-func sameVerdict(pages []string, sheet *report.Sheet) error {
-	line, _, _ := strings.Cut(sheet.VerdictLine(), ";")
-	line = strings.ReplaceAll(line, " ", "")
-	earlier := strings.Replace(line, ",rule", "by", 1) // "not assessed by vessel" of earlier versions
+func sameVerdict(pages []string, a *again) error {
+	line := strings.ReplaceAll(a.printed(), " ", "")
+	earlier := strings.Replace(line, ",rule", "by", 1)            // "not assessed by vessel" of earlier versions
+	good := a.record == nil && a.sheet.Verdict == check.Satisfied // of a record, "not" stands within the line
 	for _, page := range []string{pages[0], pages[len(pages)-1]} {
 		page = strings.ReplaceAll(page, " ", "")
-		if !strings.Contains(page, line) && !strings.Contains(page, earlier) || sheet.Verdict == check.Satisfied && strings.Contains(page, "not"+line) {
-			return fmt.Errorf("the verdict printed is not the one computed again: %s", sheet.VerdictLine())
+		if !strings.Contains(page, line) && !strings.Contains(page, earlier) || good && strings.Contains(page, "not"+line) {
+			return fmt.Errorf("the verdict printed is not the one computed again: %s", a.line())
 		}
 	}
 	return nil

@@ -40,11 +40,11 @@ func runProof(c *cli.Context) error {
 // tank, since a plan does not say that the tank may be tested.
 func proofText(s *report.Sheet) string {
 	var b strings.Builder
-	fmt.Fprintf(&b, "tank: %s\n\n", s.VerdictLine())
+	b.WriteString(report.VerdictLines("tank: ", s) + "\n")
 	if s.Proof == nil {
 		fmt.Fprintln(&b, "no proof plan is issued")
 		for _, note := range s.Notes {
-			fmt.Fprintf(&b, "note: %s\n", note)
+			b.WriteString(report.Fold("note: " + note + "\n"))
 		}
 	} else {
 		proofSetting(&b, s)
@@ -54,14 +54,14 @@ func proofText(s *report.Sheet) string {
 			lines []string
 		}{{"do", s.Proof.Sequence}, {"limit", s.Proof.Limits}, {"caution", s.Proof.Cautions}, {"note", s.Proof.Notes}} {
 			for _, line := range list.lines {
-				fmt.Fprintf(&b, "%s: %s\n", list.head, line)
+				b.WriteString(report.Fold(list.head + ": " + line + "\n"))
 			}
 		}
 	}
 	if s.Proof != nil {
-		fmt.Fprintf(&b, "log: head the file of the readings with \"# sheet: %s\"; proofsheet record judges it\n", s.Digits())
+		b.WriteString(report.Fold(fmt.Sprintf("log: head the file of the readings with \"# sheet: %s\"; proofsheet record judges it\n", s.Digits())))
 	}
-	fmt.Fprintf(&b, "\ntank: %s\n", s.VerdictLine())
+	b.WriteString("\n" + report.VerdictLines("tank: ", s))
 	return b.String()
 }
 

@@ -25,37 +25,67 @@ const dataName = "sheet.json"
 // every page.
 const digestDigits = 12
 
-// An examination is what a sheet says of itself, and the sheet computed again.
+// An examination is what a sheet, or the record of a proof test, says of itself, and
+// the same computed again.
 type examination struct {
 	files  []sign.Attachment
-	hashes bool          // those of the embedded files are the printed ones
-	was    any           // the embedded data
-	madeBy string        // version that made the sheet, by its own word
-	sheet  *report.Sheet // computed again; nil until it is
-	exact  bool          // and drawn again with the same bytes
-	count  int           // numbers compared where it is not
-	more   int           // numbers that this version computes besides
-	pages  int           // of the sheet
+	kind   string // "sheet" or "record"
+	hashes bool   // those of the embedded files are the printed ones
+	was    any    // the embedded data
+	madeBy string // version that made it, by its own word
+	again  *again // nil until it is computed again
+	exact  bool   // and drawn again with the same bytes
+	count  int    // numbers compared where it is not
+	more   int    // numbers that this version computes besides
+	pages  int    // of the document
 
 	otherPages []int // pages that do not read as this version draws them
 }
 
-// examine looks at everything in a sheet but its signatures' digests. The
+// again is what this program makes of the embedded files.
+type again struct {
+	sheet  *report.Sheet  // of a record that of its tank
+	record *report.Record // nil of a sheet
+	data   []byte         // as it is embedded
+	drawn  []byte
+}
+
+// line is the verdict in full.
+func (a again) line() string {
+	if a.record != nil {
+		return a.record.Line()
+	}
+	return a.sheet.VerdictLine()
+}
+
+// printed is what the first page and the last must say of the verdict.
+func (a again) printed() string {
+	if a.record != nil {
+		return "proof test " + a.record.Verdict
+	}
+	line, _, _ := strings.Cut(a.sheet.VerdictLine(), ";")
+	return line
+}
+
+// examine looks at everything in a sheet or record but its signatures' digests. The
 // error says what does not hold.
 func examine(r *sign.Report) (*examination, error) {
-	e := &examination{files: r.Attachments}
+	e, compute := &examination{files: r.Attachments, kind: "sheet"}, drawAgain
+	if isRecord(r.Attachments) {
+		e.kind, compute = "record", judgeAgain
+	}
 	if err := e.compareHashes(r); err != nil {
 		return e, err
 	}
-	sheet, drawn, err := drawAgain(r.Attachments)
+	a, err := compute(r.Attachments)
 	if err != nil {
 		return e, err
 	}
-	if bytes.Equal(drawn, r.Base) {
-		e.sheet, e.exact = sheet, true
-		return e, inPlace(r, sheet.Paper)
+	if bytes.Equal(a.drawn, r.Base) {
+		e.again, e.exact = a, true
+		return e, inPlace(r, a.sheet.Paper)
 	}
-	return e, e.compareNumbers(r, sheet, drawn)
+	return e, e.compareNumbers(r, a)
 }
 
 // text prints what holds.
@@ -68,14 +98,14 @@ func (e *examination) text() string {
 		b.WriteString("hashes       those printed on the pages are those of the embedded files\n")
 	}
 	switch {
-	case e.sheet == nil:
+	case e.again == nil:
 	case e.exact:
 		fmt.Fprintf(&b, "recomputed   every page and number, byte for byte, by version %s\n", programVersion())
 	default:
-		fmt.Fprintf(&b, "recomputed   %d numbers by version %s, each within %g of that in the sheet's data; %s made it\n",
-			e.count, programVersion(), alike, e.maker())
+		fmt.Fprintf(&b, "recomputed   %d numbers by version %s, each within %g of that in the %s's data; %s made it\n",
+			e.count, programVersion(), alike, e.kind, e.maker())
 		if e.more > 0 {
-			fmt.Fprintf(&b, "  besides    %d values that the sheet does not have\n", e.more)
+			fmt.Fprintf(&b, "  besides    %d values that the %s does not have\n", e.more, e.kind)
 		}
 		fmt.Fprintf(&b, "  pages      %d of %d read as this version draws them\n", e.pages-len(e.otherPages), e.pages)
 		b.WriteString("  caution: only the build that made it can draw the same pages, lines and figures included")
@@ -107,10 +137,11 @@ func (e *examination) outcome() string {
 // the embedded files.
 func (e *examination) compareHashes(r *sign.Report) error {
 	n := len(e.files) - 1
-	if n >= 0 && e.files[n].Name == pdf.RecordName {
-		return errors.New("this is the record of a proof test: what its signatures cover is unchanged where any are listed, but only sheets are computed again")
-	}
-	if n < 1 || e.files[n].Name != dataName {
+	switch {
+	case e.kind == "record":
+	case n >= 0 && e.files[n].Name == pdf.RecordName:
+		return errors.New("this is no record of this program: a tank file and a log are not embedded in it")
+	case n < 1 || e.files[n].Name != dataName:
 		return errors.New("this is no sheet of this program: a tank file and the sheet as data are not embedded in it")
 	}
 	var says struct {
@@ -119,13 +150,17 @@ func (e *examination) compareHashes(r *sign.Report) error {
 			File, SHA256 string
 			Files        []struct{ Name, SHA256 string }
 		}
+		Log *struct{ Name, SHA256 string } // of a record, the last of its files
 	}
 	if err := errors.Join(json.Unmarshal(e.files[n].Data, &says), json.Unmarshal(e.files[n].Data, &e.was)); err != nil {
 		return fmt.Errorf("the embedded data cannot be read: %w", err)
 	}
 	e.madeBy = clean(says.Program.Version)
+	if e.kind == "record" && says.Log != nil {
+		says.Tank.Files = append(says.Tank.Files, *says.Log)
+	}
 	if len(says.Tank.Files) != n-1 {
-		return fmt.Errorf("the sheet names %d input files, %d are embedded", 1+len(says.Tank.Files), n)
+		return fmt.Errorf("the %s names %d input files, %d are embedded", e.kind, 1+len(says.Tank.Files), n)
 	}
 	pages, err := r.Text()
 	if err != nil {
@@ -142,7 +177,7 @@ func (e *examination) compareHashes(r *sign.Report) error {
 			want = says.Tank.Files[i-1].SHA256
 		}
 		if sum := fmt.Sprintf("%x", sha256.Sum256(f.Data)); sum != want || !strings.Contains(printed, sum) {
-			return fmt.Errorf("the embedded file %s is not the one that was computed: its SHA-256 is %s, the sheet says otherwise", clean(f.Name), sum)
+			return fmt.Errorf("the embedded file %s is not the one that was computed: its SHA-256 is %s, the %s says otherwise", clean(f.Name), sum, e.kind)
 		}
 	}
 	digits := hex.EncodeToString(all.Sum(nil))[:digestDigits]
@@ -156,17 +191,20 @@ func (e *examination) compareHashes(r *sign.Report) error {
 }
 
 // drawAgain assesses the embedded tank again and draws the sheet again.
-func drawAgain(files []sign.Attachment) (*report.Sheet, []byte, error) {
+func drawAgain(files []sign.Attachment) (*again, error) {
 	t, err := tank.Read(files[0].Name, files[0].Data, embedded(files[1:]))
 	if err != nil {
-		return nil, nil, fmt.Errorf("the embedded tank file is not read by version %s:\n%w", programVersion(), err)
+		return nil, fmt.Errorf("the embedded tank file is not read by version %s:\n%w", programVersion(), err)
 	}
-	sheet, err := assessTank(t)
-	if err != nil {
-		return nil, nil, fmt.Errorf("the embedded tank file is not assessed by version %s: %w", programVersion(), err)
+	a := &again{}
+	if a.sheet, err = assessTank(t); err != nil {
+		return nil, fmt.Errorf("the embedded tank file is not assessed by version %s: %w", programVersion(), err)
 	}
-	drawn, err := pdf.Write(sheet)
-	return sheet, drawn, err
+	if a.data, err = a.sheet.Attached(); err != nil {
+		return nil, err
+	}
+	a.drawn, err = pdf.Write(a.sheet)
+	return a, err
 }
 
 // embedded opens embedded files by the paths of the tank file. They are kept

@@ -14,6 +14,12 @@ import (
 	"proofsheet/report/sign"
 )
 
+// judgeLog judges the log of a proof test by the plan of its tank. Tests of verifying
+// set a judge of their own.
+var judgeLog = func(t *tank.Tank, l *tank.Log) (*report.Sheet, *report.Record, error) {
+	return assess.Record(t, l, assess.Options{Version: programVersion()})
+}
+
 func recordCommand() *cli.Command {
 	return &cli.Command{
 		Name: "record", Usage: "judge the log of a proof test by the plan", ArgsUsage: "TANK.toml LOG.csv",
@@ -48,7 +54,7 @@ func runRecord(c *cli.Context) error {
 	if err != nil {
 		return err
 	}
-	s, r, err := assess.Record(t, l, assess.Options{Version: programVersion()})
+	s, r, err := judgeLog(t, l)
 	if err != nil {
 		return inFile(t, err)
 	}

@@ -47,7 +47,7 @@ func TestSealedSheetVerifies(t *testing.T) {
 		t.Fatalf("status %d: %s%s", status, out, says)
 	}
 	for _, want := range []string{"as seal by " + sign.LocalName, "tank.toml, SHA-256", "recomputed", "the sheet says: not satisfied"} {
-		if !strings.Contains(out, want) {
+		if !strings.Contains(flat(out), flat(want)) {
 			t.Errorf("%q is missing in\n%s", want, out)
 		}
 	}
@@ -260,5 +260,53 @@ func TestEmbeddedFilesOfOneName(t *testing.T) {
 	}
 	if _, err := open("nosuch.csv"); err == nil {
 		t.Error("a file that is not embedded was opened")
+	}
+}
+
+// TestWhatIsNotWrittenOver has files of others where a sheet is to go: they stay; an
+// empty one and this program's own may go.
+func TestWhatIsNotWrittenOver(t *testing.T) {
+	path := starter(t)
+	withSheet(t, 50)
+	folder := t.TempDir()
+	own := filepath.Join(folder, "own.pdf")
+	if status, _, says := call(t, "", "check", path, "--pdf", own, "--unsigned"); status != exitHolds {
+		t.Fatal(says)
+	}
+	drawn, err := os.ReadFile(own)
+	if err != nil {
+		t.Fatal(err)
+	}
+	huge := append([]byte("%PDF-1.7\n"), make([]byte, mostInput)...)
+	for name, row := range map[string]struct {
+		data []byte
+		want string
+	}{
+		"other.toml": {[]byte("format = 1\n"), "is no document of this program"},
+		"theirs.pdf": {[]byte("%PDF-1.4\n1 0 obj\n<</Producer (another)>>\n"), "is no document of this program"},
+		"huge.pdf":   {huge, "cannot be read"},
+		"empty.pdf":  {nil, ""},
+		"ours.pdf":   {drawn, ""},
+	} {
+		file := filepath.Join(folder, name)
+		if err := os.WriteFile(file, row.data, 0o600); err != nil {
+			t.Fatal(err)
+		}
+		status, out, says := call(t, "", "check", path, "--pdf", file)
+		now, err := os.ReadFile(file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		switch {
+		case row.want == "" && (status != exitHolds || bytes.Equal(now, row.data)):
+			t.Errorf("%s: status %d: %s", name, status, says)
+		case row.want != "" && (status != exitInput || out != "" || !strings.Contains(says, row.want) || !bytes.Equal(now, row.data)):
+			t.Errorf("%s: status %d, kept %v: %s", name, status, bytes.Equal(now, row.data), says)
+		case row.want != "" && strings.Count(says, "\n") > 2: // the first run tells of its identity
+			t.Errorf("%s: more than a line: %s", name, says)
+		}
+	}
+	if left, _ := filepath.Glob(filepath.Join(folder, ".*")); len(left) > 0 {
+		t.Errorf("left behind: %v", left)
 	}
 }

@@ -92,18 +92,11 @@ func signable(data []byte, role string) (*report.Sheet, error) {
 	if err != nil && !errors.Is(err, sign.ErrNotSigned) {
 		return nil, err
 	}
-	if isRecord(r.Attachments) {
-		a, err := judgeAgain(r)
-		if err != nil {
-			return nil, err
-		}
-		return a.sheet, r.Takes(role)
-	}
 	e, err := examine(r)
 	if err != nil {
 		return nil, err
 	}
-	return e.sheet, r.Takes(role)
+	return e.again.sheet, r.Takes(role)
 }
 
 // deliverSigned puts the signed sheet in place and says who signed.

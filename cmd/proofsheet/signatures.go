@@ -111,24 +111,22 @@ func keyKind(c *x509.Certificate) string {
 }
 
 // meaning says what was proved and what was not.
-func meaning(r *sign.Report, exact bool) string {
-	what := "sheet"
-	if !exact {
+func meaning(r *sign.Report, e *examination) string {
+	what, from := e.kind, "tank file"
+	if e.kind == "record" {
+		from = "tank file and log"
+	}
+	if !e.exact {
 		what = "numbers"
 	}
-	text := "proved       whoever holds the key of each fingerprint signed these bytes; after the first signature nothing was\n" +
-		"             added but signatures; this program gets the same " + what + " from the embedded tank file\n" +
-		"not proved   whose the keys are: "
+	whose := "no issuer is known to this program, so compare the fingerprint with one that came from the signer by another way"
 	if slices.ContainsFunc(r.Signatures, func(s sign.Signature) bool { return s.SelfMade }) {
-		text += "a self-made certificate bears the name that its maker chose, so compare\n" +
-			"             the fingerprint with one that came from the signer by another way"
-	} else {
-		text += "no issuer is known to this program, so compare the fingerprint with one that\n" +
-			"             came from the signer by another way"
+		whose = "a self-made certificate bears the name that its maker chose, so compare the fingerprint with one that came from the signer by another way"
 	}
-	return text + "; when it was signed: the time is the\n" +
-		"             word of the signer's clock; that no later signature was cut off the end; that a certificate was\n" +
-		"             not withdrawn; that the tank is built as described\n"
+	return hanging(13, "proved", "whoever holds the key of each fingerprint signed these bytes; after the first signature nothing was "+
+		"added but signatures; this program gets the same "+what+" from the embedded "+from) + "\n" +
+		hanging(13, "not proved", "whose the keys are: "+whose+"; when it was signed: the time is the word of the signer's clock; "+
+			"that no later signature was cut off the end; that a certificate was not withdrawn; that the tank is built as described") + "\n"
 }
 
 // clean keeps control characters of a file off the terminal.

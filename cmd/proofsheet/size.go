@@ -128,7 +128,7 @@ func sizeText(p *study.Plan, units string) string {
 		fmt.Fprintf(&b, "not assessed, and not to be sized: %s\n", strings.Join(p.NotMade, ", "))
 	}
 	b.WriteString("check the changed file again: sizing looks at one part after the other, check at the whole tank\n")
-	return b.String()
+	return report.Fold(b.String())
 }
 
 // sizeLines says what is to be done with one part.

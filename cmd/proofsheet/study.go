@@ -9,7 +9,6 @@ import (
 	"os/signal"
 	"strconv"
 	"strings"
-	"text/tabwriter"
 
 	"github.com/urfave/cli/v2"
 	"golang.org/x/term"
@@ -130,23 +129,22 @@ func runVary(ctx context.Context, c *cli.Context, t *tank.Tank, inputs []string)
 
 // varyText prints the sweep as a table.
 func varyText(t *tank.Tank, axes []study.Axis, variants []study.Variant) string {
-	var b strings.Builder
-	w := tabwriter.NewWriter(&b, 0, 0, 2, ' ', 0)
+	rows, left := [][]string{nil}, 0
 	for _, a := range axes {
-		fmt.Fprintf(w, "%s\t", a.Key)
+		rows[0] = append(rows[0], wordsOf(a.Key))
 	}
-	fmt.Fprintln(w, "mass\tleast margin\tcheck\tnot satisfied\tnot assessed")
-	left := 0
+	rows[0] = append(rows[0], "mass", "least margin", "not satisfied, not assessed", "check")
 	for _, v := range variants {
 		if !v.Done {
 			left++
 			continue
 		}
+		var row []string
 		for k, a := range axes {
-			fmt.Fprintf(w, "%s\t", report.Show(check.Quantity{Value: v.At[k], Unit: a.Unit}, t.Sheet.Units, report.Nearest))
+			row = append(row, glued(report.Show(check.Quantity{Value: v.At[k], Unit: a.Unit}, t.Sheet.Units, report.Nearest)))
 		}
 		if v.Fault != "" {
-			fmt.Fprintf(w, "-\t-\t%s\t\t\n", v.Fault)
+			rows = append(rows, append(row, "-", "-", "", v.Fault))
 			continue
 		}
 		mass, margin := "-", "-"
@@ -156,15 +154,25 @@ func varyText(t *tank.Tank, axes []study.Axis, variants []study.Variant) string 
 		if !math.IsNaN(v.Margin) {
 			margin = fmt.Sprintf("%+.2f", math.Floor(v.Margin*100)/100)
 		}
-		fmt.Fprintf(w, "%s\t%s\t%s\t%d\t%d\n", mass, margin, v.Check, v.Fails, v.NotMade)
+		rows = append(rows, append(row, glued(mass), margin, glued(fmt.Sprintf("%d, %d", v.Fails, v.NotMade)), v.Check))
 	}
-	w.Flush()
+	var b strings.Builder
+	b.WriteString(report.Fold(side(rows)))
 	if left > 0 {
 		fmt.Fprintf(&b, "broken off: %d of %d not run\n", left, len(variants))
 	}
-	b.WriteString("The least margin is that of the checks made; a check that is not assessed is not satisfied.\n")
+	b.WriteString("The least margin is that of the checks made; a check that is not assessed is\nnot satisfied.\n")
 	return b.String()
 }
+
+// wordsOf lets a key be broken after its table in the head of a column.
+func wordsOf(key string) string {
+	at := strings.LastIndex(key, ".") + 1
+	return strings.TrimSpace(key[:at] + " " + key[at:])
+}
+
+// glued keeps a number and its unit on one line.
+func glued(text string) string { return strings.ReplaceAll(text, " ", "\u00a0") }
 
 // varyRows is the sweep as CSV, SI.
 func varyRows(axes []study.Axis, variants []study.Variant) [][]string {

@@ -6,7 +6,6 @@ import (
 	"math"
 	"strconv"
 	"strings"
-	"text/tabwriter"
 
 	"github.com/urfave/cli/v2"
 
@@ -42,31 +41,7 @@ const shownChecks = 12
 func scatterText(s *study.Scatter, inputs string, withShell bool) string {
 	var b strings.Builder
 	fmt.Fprintf(&b, "%d samples, Latin hypercube, seed %d, of\n%s\n", s.Done, study.Seed, inputs)
-	w := tabwriter.NewWriter(&b, 0, 0, 2, ' ', 0)
-	fmt.Fprintln(w, "check\tnot satisfied\t95 % interval\tmean margin\tdeviation\tfollows most")
-	rest, unmade := 0, 0
-	for i, x := range s.Checks {
-		if x.Samples == 0 {
-			unmade++
-			continue
-		}
-		if x.Fails == 0 && i >= shownChecks {
-			rest++
-			continue
-		}
-		most := "-"
-		if len(x.Sensitivity) > 0 {
-			most = fmt.Sprintf("%s (%+.2f)", x.Sensitivity[0].Key, x.Sensitivity[0].Correlation)
-		}
-		fmt.Fprintf(w, "%s\t%d of %d\t%.2g to %.2g\t%.3f\t%.3f\t%s\n", x.ID, x.Fails, x.Samples, x.Low, x.High, x.Mean, x.Deviation, most)
-	}
-	w.Flush()
-	if rest > 0 {
-		fmt.Fprintf(&b, "%d more checks never failed\n", rest)
-	}
-	if unmade > 0 {
-		fmt.Fprintf(&b, "%d checks were never made\n", unmade)
-	}
+	b.WriteString(scatterTable(s))
 	if s.Faulty > 0 {
 		fmt.Fprintf(&b, "%d of the %d samples assessed were no tank: %s\n", s.Faulty, s.Assessed, s.Fault)
 	}
@@ -77,9 +52,43 @@ func scatterText(s *study.Scatter, inputs string, withShell bool) string {
 	if !withShell {
 		b.WriteString("Joints were left out: --shell assesses them too.\n")
 	}
-	b.WriteString("Only as good as its inputs: shapes and spreads are those of [scatter], inputs are taken as independent,\n" +
+	b.WriteString("Only as good as its inputs: shapes and spreads are those of [scatter], inputs are taken as independent, " +
 		"and a check that is not assessed has no probability.\n")
-	return b.String()
+	return report.Fold(b.String())
+}
+
+// scatterTable prints the checks, those that never fail only as far as they may
+// matter.
+func scatterTable(s *study.Scatter) string {
+	number := map[string]int{}
+	for i, in := range s.Inputs {
+		number[in.Key] = i + 1
+	}
+	rows, rest, unmade := [][]string{{"check", "not satisfied", "95 % interval", "mean margin", "spread", "follows most"}}, 0, 0
+	for i, x := range s.Checks {
+		switch {
+		case x.Samples == 0:
+			unmade++
+			continue
+		case x.Fails == 0 && i >= shownChecks:
+			rest++
+			continue
+		}
+		most := "-"
+		if len(x.Sensitivity) > 0 {
+			most = glued(fmt.Sprintf("[%d] %+.2f", number[x.Sensitivity[0].Key], x.Sensitivity[0].Correlation))
+		}
+		rows = append(rows, []string{x.ID, glued(fmt.Sprintf("%d of %d", x.Fails, x.Samples)), glued(fmt.Sprintf("%.2g to %.2g", x.Low, x.High)),
+			fmt.Sprintf("%.3f", x.Mean), fmt.Sprintf("%.3f", x.Deviation), most})
+	}
+	text := side(rows)
+	if rest > 0 {
+		text += fmt.Sprintf("%d more checks never failed\n", rest)
+	}
+	if unmade > 0 {
+		text += fmt.Sprintf("%d checks were never made\n", unmade)
+	}
+	return text
 }
 
 // scatterInputs says what was scattered, and how far.
@@ -88,15 +97,16 @@ func scatterInputs(t *tank.Tank, s *study.Scatter) (string, error) {
 		return report.Show(check.Quantity{Value: v, Unit: unit}, t.Sheet.Units, report.Nearest)
 	}
 	var b strings.Builder
-	for _, in := range s.Inputs {
+	for i, in := range s.Inputs {
+		fmt.Fprintf(&b, "  [%d]  ", i+1)
 		if joint := in.Joint(); joint != "" {
 			c, err := assess.CouponScatter(t, joint)
 			if err != nil {
 				return "", err
 			}
-			fmt.Fprintf(&b, "  %s: normal as its %d coupons in place of their limit, ultimate %s, deviation %s", in.Key, c.Ultimate.N, show(c.Ultimate.Mean, "Pa"), show(c.Ultimate.Deviation, "Pa"))
+			fmt.Fprintf(&b, "%s: normal as its %d coupons in place of their limit, ultimate %s, deviation %s", in.Key, c.Ultimate.N, show(c.Ultimate.Mean, "Pa"), show(c.Ultimate.Deviation, "Pa"))
 			if c.Yield.N > 0 {
-				fmt.Fprintf(&b, ",\n    yield %s, deviation %s by the same deviate", show(c.Yield.Mean, "Pa"), show(c.Yield.Deviation, "Pa"))
+				fmt.Fprintf(&b, ", yield %s, deviation %s by the same deviate", show(c.Yield.Mean, "Pa"), show(c.Yield.Deviation, "Pa"))
 			}
 			b.WriteString("; as if mean and deviation were known\n")
 			continue
@@ -114,7 +124,7 @@ func scatterInputs(t *tank.Tank, s *study.Scatter) (string, error) {
 		if unit == "K" { // a difference has no zero
 			spread = fmt.Sprintf("%.4g K", in.Spread)
 		}
-		fmt.Fprintf(&b, "  %s: %s about %s, %s %s\n", in.Key, in.Shape, show(about, unit), word, spread)
+		fmt.Fprintf(&b, "%s: %s about %s, %s %s\n", in.Key, in.Shape, show(about, unit), word, spread)
 	}
 	return b.String(), nil
 }
@@ -131,9 +141,10 @@ func scatterWays(s *study.Scatter) string {
 	var b strings.Builder
 	fmt.Fprintf(&b, "%d samples and %d tanks beside them were assessed.\n", s.Assessed, s.Design)
 	if ways[study.ViaSurface] > 0 {
-		fmt.Fprintf(&b, "In the other %d samples %d checks were decided by surfaces of order %d in the inputs, and %d that never moved.\n"+
-			"A sample nearer to failing than three times the largest error of the surface was assessed: up to %s %% of\nwhat is asked (%s).\n"+
-			"%d samples tried the surfaces, which were not fitted to them: with 95 %% confidence fewer than %s %% of all\nhave an error above the largest seen. A jump that no tank met, as in a table far out, is not seen: --exact sees it.\n",
+		fmt.Fprintf(&b, "In the other %d samples %d checks were decided by surfaces of order %d in the inputs, and %d that never moved. "+
+			"A sample nearer to failing than three times the largest error of the surface was assessed: up to %s %% of what is asked (%s).\n"+
+			"%d samples tried the surfaces, which were not fitted to them: with 95 %% confidence fewer than %s %% of all have an error "+
+			"above the largest seen. A jump that no tank met, as in a table far out, is not seen: --exact sees it.\n",
 			s.Done-s.Assessed, ways[study.ViaSurface], s.Order, ways[study.ViaStill], percent(s.Band), s.BandCheck, s.Trials, percent(study.Unseen(s.Trials)))
 	}
 	if n := ways[study.ViaPart]; n > 0 {
@@ -141,7 +152,7 @@ func scatterWays(s *study.Scatter) string {
 		if n == 1 {
 			have = "check has"
 		}
-		fmt.Fprintf(&b, "%d %s no surface that serves: some tanks are none or leave it unmade, its margin jumps, or too many samples\n"+
+		fmt.Fprintf(&b, "%d %s no surface that serves: some tanks are none or leave it unmade, its margin jumps, or too many samples "+
 			"are near to failing. Counted over the first %d samples, all assessed; the interval is the wider.\n", n, have, s.Counted)
 	}
 	return b.String()

@@ -7,15 +7,16 @@ import (
 
 	"github.com/urfave/cli/v2"
 
+	"proofsheet/report"
 	"proofsheet/report/sign"
 )
 
 func verifyCommand() *cli.Command {
 	return &cli.Command{
-		Name: "verify", Usage: "check the signatures of a sheet and compute it again", ArgsUsage: "SHEET.pdf",
+		Name: "verify", Usage: "check the signatures of a sheet or record, compute it again", ArgsUsage: "SHEET.pdf",
 		Description: "Each signature: digest, key, coverage, order, and that nothing but signatures was added after it. The hashes\n" +
 			"of the embedded files against those printed. The whole sheet, computed and drawn again from the embedded tank\n" +
-			"file: byte for byte by the version that made it, number for number within " + fmt.Sprint(alike) + " by another.\n" +
+			"file, a record from tank and log: byte for byte by the version that made it, number for number within " + fmt.Sprint(alike) + " by another.\n" +
 			"A signature that holds says that the file has not changed, not whose it is: compare the fingerprint with one\n" +
 			"that came by another way.\n\n" +
 			"Exit status: 0 all of it holds, 1 something does not, 2 the file cannot be read.",
@@ -39,9 +40,6 @@ func runVerify(c *cli.Context) error {
 	}
 	var text strings.Builder
 	listSignatures(&text, r)
-	if isRecord(r.Attachments) {
-		return verifyRecord(c, r, unsigned, text.String())
-	}
 	e, err := examine(r)
 	text.WriteString(e.text())
 	if err == nil && unsigned {
@@ -50,12 +48,12 @@ func runVerify(c *cli.Context) error {
 	if err != nil {
 		return fails(c, text.String(), err)
 	}
-	text.WriteString(meaning(r, e.exact))
-	fmt.Fprintf(&text, "holds: %s; the sheet says: %s\n", e.outcome(), e.sheet.VerdictLine())
-	return toStdout(c, text.String())
+	text.WriteString(meaning(r, e))
+	fmt.Fprintf(&text, "holds: %s; the %s says: %s\n", e.outcome(), e.kind, e.again.line())
+	return toStdout(c, report.Fold(text.String()))
 }
 
 // fails prints what does not hold after what does.
 func fails(c *cli.Context, before string, err error) error {
-	return errors.Join(errFails, toStdout(c, fmt.Sprintf("%sdoes not hold: %v\n", before, err)))
+	return errors.Join(errFails, toStdout(c, report.Fold(fmt.Sprintf("%sdoes not hold: %v\n", before, err))))
 }

@@ -56,18 +56,24 @@ func (s Sheet) Blank(o Options) Blank {
 		return Point{x, 0}, Point{x, high}
 	})
 	for _, h := range holes {
-		s.open(&b, h)
+		if err := s.open(&b, h); err != nil {
+			return refuse(b, err)
+		}
 	}
 	b.note("mid-wall radius %.6g mm; long seam at clock %.4g°; a plate 0.1 mm thicker than nominal wants 0.314 mm more length for the same inside", R*1e3, degrees(s.Seam))
 	return b.finish(o, polygon(box(0, 0, long, high)), holes)
 }
 
 // open draws a hole and says where it is.
-func (s Sheet) open(b *Blank, h *hole) {
+func (s Sheet) open(b *Blank, h *hole) error {
 	b.draw(h)
+	if err := b.oblique(s.Wall, h, Point{0, 1}, Point{1, 0}); err != nil {
+		return err
+	}
 	b.measure("", "centre of "+h.port.Name+" from the edge A–D", h.centre.X)
 	b.measure("", "centre of "+h.port.Name+" from the edge A–B", h.centre.Y)
 	b.nearSeam(s.Wall, h.port, s.Seam)
+	return nil
 }
 
 func (s Sheet) valid(o Options) error {
@@ -92,7 +98,7 @@ func (s Sheet) holes(b *Blank, o Options) (out []*hole, err error) {
 		if _, err := p.Chords(s.Wall); err != nil {
 			return nil, err
 		}
-		turn := forward(p.Clock - s.Seam)
+		turn := forward(p.PierceClock(s.Wall) - s.Seam)
 		centre := Point{s.Wall.Radius*turn - o.Gap/2, p.Station - s.From - o.Gap/2}
 		h, err := lay(s.Wall, p, o, centre, Point{0, 1}, Point{1, 0})
 		if err != nil {

@@ -65,11 +65,11 @@ func turned(ps []Point, centre, x, y Point) []Point {
 // square, from which a weld is warned of [m]: common practice.
 const openWedge = 3e-3
 
-// oblique scribes where a parallel tube crosses the outside face of a cone, and
-// says how far the hole, cut square, stands off it there.
+// oblique scribes where a parallel tube crosses the outside face of a cone, or one beside
+// the radius that of the cylinder, and says how far the hole, cut square, stands off it there.
 func (b *Blank) oblique(w port.Wall, h *hole, x, y Point) error {
 	p := h.port
-	if !p.Parallel || p.Fit == port.On {
+	if !p.Parallel && p.Offset == 0 || p.Fit == port.On {
 		return nil
 	}
 	ps, err := FaceLine(w, p, p.OutsideDiameter/2, drawn)
@@ -77,8 +77,15 @@ func (b *Blank) oblique(w port.Wall, h *hole, x, y Point) error {
 		return err
 	}
 	b.Mark = append(b.Mark, polygon(turned(ps, h.centre, x, y)))
-	b.measure("", "line of "+p.Name+" on the outside face: length", p.OutsideDiameter/math.Sin(w.HalfApex))
-	if wedge := w.Thickness / math.Tan(w.HalfApex); wedge > openWedge {
+	wedge := w.Thickness / math.Tan(w.HalfApex)
+	if w.Surface == port.Cylinder { // at the far edge, where the wall is steepest to the tube
+		wedge = w.Thickness * math.Tan(math.Asin((math.Abs(p.Offset)+p.OutsideDiameter/2)/w.Radius))
+		low, top := polygon(ps).Bounds()
+		b.measure("", "line of "+p.Name+" on the outside face: width across the generator", top.Y-low.Y)
+	} else {
+		b.measure("", "line of "+p.Name+" on the outside face: length", p.OutsideDiameter/math.Sin(w.HalfApex))
+	}
+	if wedge > openWedge {
 		b.warn("the hole of port %s, cut square to the plate, stands up to %.4g mm off the tube at each face: where the weld cannot fill that, cut along the tube's axis after rolling, from the line scribed on the outside face (practice)", p.Name, math.Ceil(wedge*1e4)/10)
 	}
 	return nil

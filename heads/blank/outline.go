@@ -25,7 +25,7 @@ func holeRadius(p port.Port, o Options) float64 {
 //
 //	cone, parallel   s = r/sin α − n cot α, ω = θ sin α
 //	                 r² = e² + a² + 2 e a cos ψ, tan θ = a sin ψ/(e + a cos ψ)
-//	cylinder         x = a cos ψ, y = R asin(a sin ψ/(R − t/2))
+//	cylinder         x = a cos ψ, y = R [asin((x0 + a sin ψ)/(R ∓ t/2)) − asin(x0/R)]
 //	cone, normal     hull of the intersections with five faces
 //	flat             circle of radius a
 //
@@ -88,10 +88,17 @@ func obliqueOnCone(w port.Wall, p port.Port, a float64, n int) ([]Point, error) 
 // FaceLine returns n points of the line in which a parallel tube of radius a [m]
 // crosses a cone's outside face, as it lies on the flat blank: the true outline
 // moved by (t/2) cot α along the generators, towards the apex, on a head that
-// bulges inward away from it [m].
+// bulges inward away from it [m]. Of a tube beside the cylinder's radius, the line on
+// the outside face at mid-wall radius.
 //
 // Source: as [Outline].
 func FaceLine(w port.Wall, p port.Port, a float64, n int) ([]Point, error) {
+	if w.Surface == port.Cylinder && p.Offset != 0 && a > 0 {
+		return ring(n, func(ψ float64) Point {
+			y := p.Offset + a*math.Sin(ψ)
+			return Point{a * math.Cos(ψ), w.Radius * (math.Asin(y/(w.Radius+w.Thickness/2)) - math.Asin(p.Offset/w.Radius))}
+		}), nil
+	}
 	if w.Surface != port.Cone || !p.Parallel || !(p.Radius > a) || !(a > 0) {
 		return nil, fmt.Errorf("port %s: no line of a parallel tube on a cone", p.Name)
 	}
@@ -107,14 +114,21 @@ func FaceLine(w port.Wall, p port.Port, a float64, n int) ([]Point, error) {
 	}), nil
 }
 
-// onCylinder returns the widest section, on the inside face, at mid-wall radius.
+// onCylinder returns the widest section of both faces at mid-wall radius: on the inside
+// face, and of a tube beside the radius, where it does not reach over it, on the outside
+// face on the near side.
 func onCylinder(w port.Wall, p port.Port, a float64, n int) ([]Point, error) {
 	inside := w.Radius - w.Thickness/2
-	if !(a < inside) {
+	if !(math.Abs(p.Offset)+a < inside) {
 		return nil, fmt.Errorf("port %s: the hole is wider than the cylinder", p.Name)
 	}
+	pierce := math.Asin(p.Offset / w.Radius)
 	return ring(n, func(ψ float64) Point {
-		return Point{a * math.Cos(ψ), w.Radius * math.Asin(a*math.Sin(ψ)/inside)}
+		y, face := p.Offset+a*math.Sin(ψ), inside
+		if y*math.Sin(ψ) < 0 { // the edge is on the near side of the tube, but not over the radius
+			face += w.Thickness
+		}
+		return Point{a * math.Cos(ψ), w.Radius * (math.Asin(y/face) - pierce)}
 	}), nil
 }
 

@@ -140,3 +140,62 @@ func ExampleSheet_Blank() {
 	// A–D 598.0 mm
 	// A–C 1412.6 mm
 }
+
+// A tube beside the radius, by hand: R 204, wall 8, OD 40, offset 80 towards rising clock
+// from 90°: the axis pierces at 90° + asin(80/204); the hole reaches from asin(60/208), on
+// the outside face, to asin(100/200), on the inside one. Offset 10: over the radius, both
+// edges on the inside face.
+func TestHillsideSheet(t *testing.T) {
+	p := radial(90, 200)
+	p.Offset = 80 * mm
+	b := sheet(p).Blank(blank.Options{})
+	for name, want := range map[string]string{"centre of drain from the edge A–D": "1043.53", "centre of drain from the edge A–B": "200",
+		"hole of drain: length along the generator": "40", "hole of drain: largest width across it": "47.120",
+		"line of drain on the outside face: width across the generator": "42.618"} {
+		checktest.Printed(t, name, value(t, b, name)/mm, want)
+	}
+	if text := strings.Join(b.Cautions, "\n"); !strings.Contains(text, "stands up to 4.5 mm off the tube") {
+		t.Errorf("no word of the wedge of 4.499 mm: %s", text)
+	}
+	p.Offset = 10 * mm
+	b = sheet(p).Blank(blank.Options{})
+	checktest.Printed(t, "over the radius", value(t, b, "hole of drain: largest width across it")/mm, "40.920")
+	p.Offset = -10 * mm // mirrored
+	m := sheet(p).Blank(blank.Options{})
+	checktest.Close(t, "mirror, area", value(t, m, "hole of drain: area"), value(t, b, "hole of drain: area"), 1e-9)
+}
+
+// Rolled up again, no point of the tube on any face lies outside of the hole, and every
+// point of its edge touches the tube on one of the faces.
+func TestHillsideHoleRolledUp(t *testing.T) {
+	w := sheet().Wall
+	for _, x0 := range []float64{15, 80, -120} {
+		p := radial(90, 200)
+		p.Offset = x0 * mm
+		const a = 20 * mm
+		ps, err := blank.Outline(w, p, a, 7200)
+		if err != nil {
+			t.Fatal(err)
+		}
+		pierce := math.Asin(p.Offset / w.Radius)
+		low, top := math.Inf(1), math.Inf(-1)
+		for _, q := range ps {
+			θ, touched := q.Y/w.Radius+pierce, false
+			for _, face := range []float64{200 * mm, 208 * mm} {
+				touched = touched || math.Abs(math.Hypot(q.X, face*math.Sin(θ)-p.Offset)-a) < 1e-12
+			}
+			if !touched {
+				t.Fatalf("offset %g: a point of the edge does not touch the tube", x0)
+			}
+			low, top = math.Min(low, q.Y), math.Max(top, q.Y)
+		}
+		for _, face := range []float64{200, 202, 204, 206, 208} {
+			for _, side := range []float64{-a, a} {
+				y := w.Radius * (math.Asin((p.Offset+side)/(face*mm)) - pierce)
+				if y < low-1e-9 || y > top+1e-9 {
+					t.Errorf("offset %g: the tube on the face of %g lies outside of its hole", x0, face)
+				}
+			}
+		}
+	}
+}

@@ -24,7 +24,7 @@ type Tube struct {
 // all ψ and n:
 //
 //	parallel tube   the face's own meridian at r(ψ) = √(e² + a² + 2 e a cos ψ)
-//	cylinder        √[(R_i + n)² − a² sin² ψ] − R
+//	cylinder        √[(R_i + n)² − (x0 − a sin ψ)²] − R
 //	normal, cone    h of the intersection with the face, from the mid-surface
 //
 // Source: computed; port.TubeEnd, by the mid-surface alone, in tube_test.go.
@@ -32,7 +32,7 @@ func (t Tube) End(ψ, n float64) (float64, error) {
 	a, e := t.Port.OutsideDiameter/2, t.Port.Radius
 	switch {
 	case t.Wall.Surface == port.Cylinder && !t.Port.Parallel:
-		y := a * math.Sin(ψ)
+		y := t.Port.Offset - a*math.Sin(ψ) // who looks aft at the tube has rising clock on the left
 		face := t.Wall.Radius - t.Wall.Thickness/2 + n
 		return math.Sqrt(face*face-y*y) - t.Wall.Radius, nil
 	case t.Port.Parallel && t.Head != nil:
@@ -121,7 +121,7 @@ func (t Tube) lines(b *Blank, wide, base, top float64) {
 		side = "forward"
 	}
 	rising := Point{wide / 2, top}
-	if !t.Forward {
+	if !t.Forward || t.Wall.Surface == port.Cylinder { // seen from forward there
 		rising.X = -rising.X
 	}
 	b.label(Point{0, top}, up, side)

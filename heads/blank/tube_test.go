@@ -141,6 +141,32 @@ func TestTubeEndLiesOnTheFace(t *testing.T) {
 	})
 }
 
+// Beside the cylinder's radius, towards rising clock: who looks aft at the tube has rising
+// clock on the left, so that the template's left side reaches down further there. Both
+// sides lie on the face.
+func TestTubeEndBesideTheRadius(t *testing.T) {
+	p := port.Port{Name: "p", OutsideDiameter: 40 * mm, TubeWall: 2 * mm, Offset: 50 * mm, Station: 100 * mm}
+	c := blank.Tube{Port: p, Wall: port.Wall{Surface: port.Cylinder, Radius: 102 * mm, Thickness: 4 * mm, Length: 200 * mm}, Forward: true}
+	for ψ, y := range map[float64]float64{-math.Pi / 2: 70, 0: 50, math.Pi / 2: 30, math.Pi: 50} {
+		for _, n := range []float64{0, 4} {
+			h, err := c.End(ψ, n*mm)
+			if err != nil {
+				t.Fatal(err)
+			}
+			checktest.Close(t, "face", math.Hypot(102+h/mm, y), 100+n, 1e-12)
+		}
+	}
+	b := c.Blank(blank.Options{})
+	if b.Err != nil {
+		t.Fatal(b.Err)
+	}
+	for _, l := range b.Labels {
+		if l.Text == "rising clock" && l.At.X >= 0 {
+			t.Errorf("rising clock stands at %g, to the right", l.At.X)
+		}
+	}
+}
+
 // Cone of 45°, wall 12, tube 42.4 at 110 mm, projecting 40 outside and 8 inside: by
 // hand, length 40 + 42.4 + 12√2 + 8.
 func TestTubeTemplateByHand(t *testing.T) {

@@ -14,6 +14,7 @@ type Bolts struct {
 	Thread   Thread
 	Count    int
 	Circle   float64 // C, diameter of the bolt circle [m]
+	Hole     float64 // d_h, diameter of the cover's holes [m]
 	Strength float64 // S_p, proof strength, from the bolt's class or certificate [Pa]
 	Preload  float64 // F_0, of one bolt; NaN: not stated [N]
 	Scatter  float64 // s, by how much of itself the preload may be less or more [-]

@@ -25,6 +25,7 @@
 //	Allowable                                 ASME II-D, EN 13445-3, recalled       joint_test.go
 //	Joint.CheckBolts, CheckSeal               the same; equilibrium                 joint_test.go
 //	Joint.CoverThickness, CheckCover          ASME VIII-1 UG-34 read                cover_test.go
+//	Bolts.Ligament, CheckLigament, RimBending ASME VIII-1 UG-53, UG-34 read         ligament_test.go
 //	Fitting.CheckThread, CheckSeal            shear of the thread; equilibrium      fitting_test.go
 //
 // # Not covered

@@ -136,15 +136,21 @@ func (r *AreaReport) work() error {
 	r.Ratios = s.ratios(p)
 	cut := p.cuts(w)
 	c := r.Chords
-	if err := p.fitsInsert(w, math.Max(c.OutsideOutboard, c.OutsideInboard)); err != nil {
+	if err := p.fitsInsert(w, c.largest()); err != nil {
 		return err
 	}
-	r.Meridional = r.plane(section{name: "meridional", bore: c.Meridional, outside: c.OutsideMeridional, sinBeta: math.Cos(c.Obliquity),
+	meridional, transverse := c.planes()
+	r.Meridional = r.plane(section{name: "meridional", bore: c.Meridional, outside: c.OutsideMeridional, sinBeta: meridional,
 		factor: 1, resultant: load.Hoop, efficiency: s.EfficiencyMeridional,
 		sides: [2]Areas{{Limit: cut.outboard, HalfBore: c.Outboard, HalfOutside: c.OutsideOutboard}, {Limit: cut.inboard, HalfBore: c.Inboard, HalfOutside: c.OutsideInboard}}})
-	side := Areas{Limit: cut.transverse, HalfBore: c.Transverse / 2, HalfOutside: c.OutsideTransverse / 2}
-	r.Transverse = r.plane(section{name: "transverse", bore: c.Transverse, outside: c.OutsideTransverse, sinBeta: 1,
-		angle: math.Pi / 2, factor: r.factor(1), resultant: load.Meridional, efficiency: s.EfficiencyTransverse, sides: [2]Areas{side, side}})
+	side := func(i int) Areas {
+		return Areas{Limit: cut.transverse, HalfBore: c.Sides[i], HalfOutside: c.OutsideSides[i]}
+	}
+	r.Transverse = r.plane(section{name: "transverse", bore: c.Transverse, outside: c.OutsideTransverse, sinBeta: transverse,
+		angle: math.Pi / 2, factor: r.factor(1), resultant: load.Meridional, efficiency: s.EfficiencyTransverse, sides: [2]Areas{side(0), side(1)}})
+	if c.Hillside {
+		r.Notes = append(r.Notes, "in the transverse plane outboard is the side of rising clock")
+	}
 	r.judge()
 	r.thirdOpinion()
 	r.fourthOpinion(cut)
@@ -161,13 +167,15 @@ func (r *AreaReport) require() error {
 		return err
 	}
 	if w.Surface == Flat {
-		if err := check.Within("port.Area", "bore over the flat head's diameter", r.Chords.Meridional/(2*w.edge()), 0, 0.5, "rule for an opening in a flat head, recalled"); err != nil {
+		if err := check.Within("port.Area", "bore over the flat head's diameter", r.Chords.Meridional/(2*w.edge()), 0, 0.5, "rule for an opening in a flat head, recalled: beyond it the head is a ring and needs a flange calculation; make the hole smaller"); err != nil {
 			return err
 		}
 	}
 	if w.Surface == Flat || load.Convex {
 		r.RequiredWall, r.RequiredFormula = load.Required, "t_r by the rule for the part without its port"
-		return positive("thickness required of the "+w.Surface.String()+" without the port", load.Required)
+		var f faults
+		f.positive("thickness required of the "+w.Surface.String()+" without the port", load.Required)
+		return errors.Join(f.all...)
 	}
 	if load.Required != 0 {
 		return fmt.Errorf("port %s: a required thickness may be given for a flat head or pressure on the convex side only", p.Name)
@@ -238,66 +246,6 @@ func (r *AreaReport) asked() float64 {
 		return 0.5
 	}
 	return 1
-}
-
-// additions fills in what tube, welds and pad bring to one side.
-func (r *AreaReport) additions(a *Areas, pl Plane) {
-	p, fr := r.Port, r.Ratios
-	a.A2 = (p.TubeWall - r.RequiredTube) * fr.FR2 * pl.NormalLimit
-	a.A3 = p.InsideWall * fr.FR2 * pl.InsideLimit
-	if p.Fit != Through {
-		a.A3 = 0
-	}
-	ratio, te := fr.FR2, 0.0
-	if p.Pad != nil {
-		ratio, te = fr.FR3, p.Pad.Thickness
-		a.A5 = (math.Min(a.HalfPad, a.Limit) - a.HalfOutside) * p.Pad.Thickness * fr.FR4
-		if a.HalfPad <= a.Limit {
-			a.A42 = p.Pad.Leg * p.Pad.Leg / 2 * fr.FR4
-		}
-	}
-	outside, inside := p.fillets(r.Wall, r.Chords.Obliquity)
-	if outside {
-		a.A41 = filletWithin(p.OutsideLeg, pl.NormalLimit-te, a.Limit-a.HalfOutside) * pl.SinBeta * ratio
-	}
-	if inside {
-		a.A43 = filletWithin(p.InsideLeg, pl.InsideLimit, a.Limit-a.HalfOutside) * pl.SinBeta * fr.FR2
-	}
-}
-
-// fillets reports whether the tube sticks out far enough for its fillets, outside
-// (over the pad) and inside; one that ends below its fillet has none.
-func (p Port) fillets(w Wall, φ float64) (outside, inside bool) {
-	te := 0.0
-	if p.Pad != nil {
-		te = p.Pad.Thickness
-	}
-	return p.OutsideLeg > 0 && p.outsideNormal(w, φ)-te >= p.OutsideLeg, p.InsideLeg > 0 && p.Fit == Through && p.insideNormal(w, φ) >= p.InsideLeg
-}
-
-// filletWithin returns the area [m2] of a fillet of equal legs [m] that lies no further
-// off the wall than high and no further along it than wide [m].
-//
-// Source: ASME VIII-1 UG-40, limits of reinforcement (read); cut computed.
-func filletWithin(leg, high, wide float64) float64 {
-	if !(high > 0 && wide > 0) {
-		return 0
-	}
-	if high+wide <= leg {
-		return high * wide
-	}
-	off := func(limit float64) float64 { x := math.Max(0, leg-limit); return x * x / 2 }
-	return leg*leg/2 - off(high) - off(wide)
-}
-
-// add sums a side into the whole section; A1 has its own rule.
-func (a *Areas) add(side Areas) {
-	a.A2 += side.A2
-	a.A3 += side.A3
-	a.A41 += side.A41
-	a.A42 += side.A42
-	a.A43 += side.A43
-	a.A5 += side.A5
 }
 
 // factor returns F [-] of a plane whose angle to the generator has the sine sin:

@@ -33,6 +33,9 @@ func (p Port) CutOut(w Wall) (CutOut, error) {
 	if _, err := p.Chords(w); err != nil {
 		return CutOut{math.NaN(), math.NaN()}, err
 	}
+	if p.hillside(w) {
+		return p.hillsideCutOut(w), nil
+	}
 	a := p.OutsideDiameter / 2
 	if !p.Parallel {
 		return CutOut{2 * math.Pi * a, math.Pi * a * a}, nil
@@ -85,12 +88,16 @@ func (p Port) Flat(w Wall, ψ float64) (u, v float64, err error) {
 
 // TubeEnd returns how far the wall's mid-surface lies at ψ [rad] below its
 // nearest point to the apex at ψ = 180° [m]: the height of the tube's end
-// template, along the tube.
+// template, along the tube. Beside the cylinder's radius ψ is 0 on the side away from it.
 //
 // Source: z = g(r), computed; table in cutout_test.go.
 func (p Port) TubeEnd(w Wall, ψ float64) (float64, error) {
 	if _, err := p.Chords(w); err != nil {
 		return math.NaN(), err
+	}
+	if p.hillside(w) {
+		x, a := math.Abs(p.Offset), p.OutsideDiameter/2
+		return w.level(x-a) - w.level(x+a*math.Cos(ψ)), nil
 	}
 	if !p.Parallel {
 		return math.NaN(), fmt.Errorf("port %s: no end template for a tube normal to the wall", p.Name)

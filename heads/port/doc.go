@@ -9,6 +9,8 @@
 //   - outside chord C: the same of the outside diameter, the cut-out.
 //   - meridional plane: holds the tank axis and the tube axis; on the cylinder
 //     it holds the cylinder's axis. Transverse plane: square to it.
+//   - beside the radius: a tube on the cylinder whose axis is square to the cylinder's and
+//     parallel to a radius; its long chord lies in the transverse plane.
 //   - outboard: the side away from the tank axis (cylinder: forward);
 //     inboard: the side toward it (cylinder: aft).
 //   - obliquity φ: angle between tube axis and wall normal; β = 90° − φ.
@@ -21,6 +23,7 @@
 // # Formulas, sources, tests
 //
 //	Chords, CutOut, Flat, TubeEnd   geometry, computed by two methods     oblique_test.go, cutout_test.go
+//	  beside the cylinder's radius   PTB-4 recalled; computed             hillside_test.go
 //	Area                            ASME VIII-1 UG-37, UG-40 read         oblique_test.go, published_test.go, limits_test.go
 //	  the tube's own seam           UG-27, by hand                        tubeseam_test.go
 //	  fillets within the limits     UG-40 read, by hand                   fillet_test.go
@@ -39,12 +42,14 @@
 //	CheckWeld, WeldPaths            ASME VIII-1 UW-16, UG-41 read in part weld_test.go
 //	FilletFactor                    computed                              weld_test.go
 //	CentreDistance, ShareLimit      computed; UG-42(a) read               spacing_test.go
+//	CheckNeckAtProof, CheckWeldAtProof, CheckThrustAtProof  by hand       proof_test.go
 //	CheckThrust, LocalStress, CylinderLocalStress  equilibrium; shallow shells, computed  thrust_test.go
+//	Advise                          followed, and one step short          advice_test.go
 //	CheckPlacement, SeamDistance    EN 13445-3 recalled; computed         placement_test.go
 //
 // # Not covered
 //
-// A tube off the cylinder's radius, loads from outside in a knuckle or on a flat head, threads and covers. The bending of a wall
+// A tube neither radial, nor parallel to a radius, nor to the tank axis; loads from outside on a flat head, threads and covers. The bending of a wall
 // that an insert thickens on one side only. The tube of a head with pressure on its
 // convex side is measured as if the wall were outward. The stress raised at an open
 // hole and the ligaments of plain holes are shown, not checked: area replacement

@@ -22,7 +22,8 @@ const (
 //	ellipsoid, torisphere  √[(2a)² + (g(e−a) − g(e+a))²]   from the profile g(r)
 //	flat, or normal tube   2a                       φ = 0
 //
-// and 2a in the transverse plane. Half-chords run from where the tube axis
+// and 2a in the transverse plane. Beside the cylinder's radius the long chord is the
+// transverse one: 2R sin{[acos((x0−a)/R) − acos((x0+a)/R)]/2}, sin φ = x0/R. Half-chords run from where the tube axis
 // pierces the mid-surface: equal on straight generators, unequal on a dome.
 //
 // It refuses (error) a hole whose outside-diameter outline covers a cone's apex,
@@ -34,7 +35,8 @@ const (
 func (p Port) Chords(w Wall) (Chords, error) {
 	nan := math.NaN()
 	none := Chords{Obliquity: nan, Meridional: nan, Transverse: nan, OutsideMeridional: nan,
-		OutsideTransverse: nan, Outboard: nan, Inboard: nan, OutsideOutboard: nan, OutsideInboard: nan}
+		OutsideTransverse: nan, Outboard: nan, Inboard: nan, OutsideOutboard: nan, OutsideInboard: nan,
+		Sides: [2]float64{nan, nan}, OutsideSides: [2]float64{nan, nan}}
 	if err := errors.Join(w.valid(), p.valid()); err != nil {
 		return none, err
 	}
@@ -46,7 +48,9 @@ func (p Port) Chords(w Wall) (Chords, error) {
 		return none, err
 	}
 	a, b := p.OutsideDiameter/2, p.OutsideDiameter/2-p.TubeWall
-	c := Chords{Obliquity: φ, Transverse: 2 * b, OutsideTransverse: 2 * a}
+	c := Chords{Obliquity: φ, Hillside: p.hillside(w)}
+	c.Transverse, c.Sides = p.sideways(w, b)
+	c.OutsideTransverse, c.OutsideSides = p.sideways(w, a)
 	c.Meridional, c.Outboard, c.Inboard = p.meridional(w, b)
 	c.OutsideMeridional, c.OutsideOutboard, c.OutsideInboard = p.meridional(w, a)
 	if φ > clearObliquity+angleSlack {
@@ -151,13 +155,16 @@ func (w Wall) knuckleCentre() (c, rt float64) {
 
 // obliquity returns the angle between tube axis and wall normal [rad].
 func (p Port) obliquity(w Wall) (float64, error) {
-	if !p.Parallel {
+	if !p.Parallel && !p.hillside(w) {
 		return 0, nil
 	}
-	if w.Surface == Cylinder {
+	if w.Surface == Cylinder && p.Parallel {
 		return math.NaN(), fmt.Errorf("port %s: a tube parallel to the tank axis does not pierce the cylinder; use axis normal", p.Name)
 	}
 	φ := w.normalAngle(p.Radius)
+	if p.hillside(w) {
+		φ = math.Asin(math.Abs(p.Offset) / w.Radius)
+	}
 	return φ, check.Within("port.Chords", "angle of the tube to the wall's normal in degrees", φ*180/math.Pi,
 		0, (mostObliquity+angleSlack)*180/math.Pi, "limit of the oblique rules; a boss normal to the wall or a numerical model is needed")
 }
@@ -215,12 +222,15 @@ func (p Port) cylinderSize(w Wall) error {
 // part.
 func (p Port) inside(w Wall) error {
 	a := p.OutsideDiameter / 2
+	if p.Offset != 0 && w.Surface != Cylinder {
+		return fmt.Errorf("port %s: an offset from the radius is of a tube on the cylinder", p.Name)
+	}
 	if w.Surface == Cylinder {
-		if err := p.cylinderSize(w); err != nil {
+		if err := errors.Join(p.cylinderSize(w), p.clears(w)); err != nil {
 			return err
 		}
 		if p.Station-a < 0 || p.Station+a > w.Length {
-			return fmt.Errorf("port %s: the hole reaches over a seam at the cylinder's end: move it to %.4g m or more from both ends", p.Name, a)
+			return fmt.Errorf("port %s: the hole reaches over a seam at the cylinder's end: move it to %.4g mm or more from both ends", p.Name, a*1e3)
 		}
 		return nil
 	}
@@ -228,17 +238,17 @@ func (p Port) inside(w Wall) error {
 	switch {
 	case w.hasKnuckle() && most < w.Radius:
 	case most >= w.edge() && w.KnuckleAtEdge && w.Knuckle == 0:
-		return fmt.Errorf("port %s: the hole reaches %.4g m from the axis, into the knuckle that begins at %.4g m: not covered on a cone", p.Name, most, w.edge())
+		return fmt.Errorf("port %s: the hole reaches %.4g mm from the axis, into the knuckle that begins at %.4g mm: not covered on a cone", p.Name, most*1e3, w.edge()*1e3)
 	case w.hasKnuckle():
-		return fmt.Errorf("port %s: the hole reaches %.4g m from the axis, over the rim or seam of the part at %.4g m", p.Name, most, w.Radius)
+		return fmt.Errorf("port %s: the hole reaches %.4g mm from the axis, over the rim or seam of the part at %.4g mm", p.Name, most*1e3, w.Radius*1e3)
 	case most >= w.edge():
-		return fmt.Errorf("port %s: the hole reaches %.4g m from the axis, over the rim or seam of the part at %.4g m", p.Name, most, w.edge())
+		return fmt.Errorf("port %s: the hole reaches %.4g mm from the axis, over the rim or seam of the part at %.4g mm", p.Name, most*1e3, w.edge()*1e3)
 	}
 	switch {
 	case w.Surface == Cone && least <= 0:
 		return fmt.Errorf("port %s: the hole covers the apex of the cone; a tube on the axis belongs to a truncated cone's tip", p.Name)
 	case w.Tip > 0 && least <= w.Tip:
-		return fmt.Errorf("port %s: the hole reaches within %.4g m of the axis, over the tip of the part at %.4g m", p.Name, least, w.Tip)
+		return fmt.Errorf("port %s: the hole reaches within %.4g mm of the axis, over the tip of the part at %.4g mm", p.Name, least*1e3, w.Tip*1e3)
 	}
 	return nil
 }

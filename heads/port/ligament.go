@@ -92,7 +92,8 @@ func (r *AreaReport) stressRaise() float64 {
 	if r.Wall.Surface == Cylinder || r.Wall.Surface == Cone {
 		meridional = 0.5
 	}
-	k, err := OpenHoleStress(1, meridional, 1/math.Cos(r.Chords.Obliquity))
+	m, t := r.Chords.planes()
+	k, err := OpenHoleStress(1, meridional, t/m)
 	if err != nil {
 		return math.NaN()
 	}

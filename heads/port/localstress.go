@@ -3,6 +3,7 @@ package port
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"proofsheet/report/check"
 )
@@ -64,37 +65,66 @@ func localStress(fn string, table [][3]float64, rm, t, r0, f float64) (membrane,
 	return n * f / (t * t), 6 * m * f / (t * t), nil
 }
 
-// localReadings holds a force along the tube [N] in the wall: membrane with the
-// pressure's to 1.5 S, with bending to 3 S.
-func (r AreaReport) localReadings(force float64) ([]reading, error) {
+// A localWall is what the wall is to a load through a rigid tube.
+type localWall struct {
+	radius  float64 // R_m of the table [m]
+	stress  func(rm, t, r0, f float64) (membrane, bending float64, err error)
+	general float64 // largest membrane resultant of pressure and line loads there [N/m]
+	bent    float64 // what bending of the pressure adds at a face, in a knuckle [Pa]
+}
+
+// localWall returns what the wall is to a load from outside; an error where no table
+// speaks for it.
+func (r AreaReport) localWall() (localWall, error) {
 	w, p := r.Wall, r.Port
-	t, φ := w.Thickness, r.Chords.Obliquity
-	rm, local, general := w.Radius, LocalStress, r.Load.Pressure*w.Radius/2
+	v := localWall{radius: w.Radius, stress: LocalStress, general: w.Radius / 2}
 	switch {
 	case w.Surface == Cylinder:
-		local, general = CylinderLocalStress, r.Load.Pressure*rm
+		v = localWall{radius: w.Radius, stress: CylinderLocalStress, general: w.Radius}
 	case w.Surface == Cone && !p.inKnuckle(w):
-		rm = p.Radius / math.Cos(w.HalfApex)
-		local, general = CylinderLocalStress, r.Load.Pressure*rm
+		rm := p.Radius / math.Cos(w.HalfApex)
+		v = localWall{radius: rm, stress: CylinderLocalStress, general: rm}
 	case w.Surface == Torisphere && !p.inKnuckle(w):
-		rm = w.Crown
-		general = r.Load.Pressure * rm / 2
+		v = localWall{radius: w.Crown, stress: LocalStress, general: w.Crown / 2}
+	case p.BesideRim(w):
+		return p.rimWall(w, r.Load)
 	case w.Surface == Ellipsoid: // r_2 there is the larger of its radii; N_θ from both
-		var hoop float64
-		rm, hoop = w.ellipsoidRadii(p.Radius)
-		general = r.Load.Pressure * math.Max(rm/2, hoop)
+		rm, hoop := w.ellipsoidRadii(p.Radius)
+		v = localWall{radius: rm, stress: LocalStress, general: math.Max(rm/2, hoop)}
 	case w.Surface != Sphere:
-		return nil, fmt.Errorf("port %s: a load from outside on a %s, or in a knuckle, is not covered here; a numerical model of the port is needed", p.Name, w.Surface)
+		return v, fmt.Errorf("port %s: a load from outside on a %s wall is not covered here: carry the line on a bracket of its own and leave load out, or have the plate calculated with it", p.Name, strings.ToLower(w.Surface.String()))
 	}
-	σm, σb, err := local(rm, t, p.OutsideDiameter/2, force*math.Cos(φ))
+	v.general = math.Max(r.Load.Pressure*v.general, math.Max(r.Load.Hoop, r.Load.Meridional))
+	return v, nil
+}
+
+// GeneralMembrane returns the largest membrane stress of the wall at the port, by
+// pressure and line loads, without what the port brings [Pa].
+func (r AreaReport) GeneralMembrane() (float64, error) {
+	v, err := r.localWall()
+	if err != nil {
+		return math.NaN(), err
+	}
+	return v.general / r.Wall.Thickness, nil
+}
+
+// localReadings holds a force along the tube [N] in the wall: membrane with the
+// pressure's to the first limit, with bending to the second.
+func (r AreaReport) localReadings(force float64, limits [2]check.Quantity) ([]reading, error) {
+	t, od, φ := r.Wall.Thickness, r.Port.OutsideDiameter, r.Chords.Obliquity
+	v, err := r.localWall()
 	if err != nil {
 		return nil, err
 	}
-	shear := 2 * force * math.Sin(φ) / (math.Pi * p.OutsideDiameter * t)
-	σm += math.Max(general, math.Max(r.Load.Hoop, r.Load.Meridional))/t + 2*shear // Tresca: twice the shear beside the tension
+	σm, σb, err := v.stress(v.radius, t, od/2, force*math.Cos(φ))
+	if err != nil {
+		return nil, err
+	}
+	shear := 2 * force * math.Sin(φ) / (math.Pi * od * t)
+	σm += v.general/t + 2*shear // Tresca: twice the shear beside the tension
 	return []reading{
-		{"wall, membrane", check.Pa("σ_m", "local membrane stress", σm), check.Pa("1.5 S", "local membrane limit", 1.5*r.Strengths.Wall)},
-		{"wall, membrane and bending", check.Pa("σ_m + σ_b", "local stress at the surface", σm+σb), check.Pa("3 S", "limit of membrane and bending", 3*r.Strengths.Wall)},
+		{"wall, membrane", check.Pa("σ_m", "local membrane stress", σm), limits[0]},
+		{"wall, membrane and bending", check.Pa("σ_m + σ_b", "local stress at the surface", σm+σb+v.bent), limits[1]},
 	}, nil
 }
 

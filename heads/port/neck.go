@@ -94,3 +94,27 @@ func (r AreaReport) CheckNeck(name string) check.Result {
 		Note:   note,
 	}
 }
+
+// CheckNeckAtProof is port.NAME/neck at the highest pressure of a test, S_n of the
+// report being the share of yield that is allowed there: the tube's wall for its own
+// pressure,
+//
+//	t_n ≥ t_a = p R_n/(S_n E_t − 0.6p)
+//
+// What UG-45 asks for beside it is a size, held in service.
+//
+// Source: ASME VIII-1 UG-27 (read), the share of yield in place of the allowable stress.
+func (r AreaReport) CheckNeckAtProof(name string) check.Result {
+	id, title := "port."+name+"/neck", "Port "+name+": tube wall"
+	if err := r.incomplete(); err != nil {
+		return check.NotMade(id, title, err)
+	}
+	return check.Result{
+		ID: id, Title: title, Formula: "t_n ≥ t_a = p R_n/(S_n E_t − 0.6p)", Factor: 1,
+		Inputs: []check.Quantity{check.Pa("p", "pressure at the port", r.Load.Pressure), check.M("R_n", "tube inside radius", r.Port.OutsideDiameter/2-r.Port.TubeWall),
+			check.Pa("S_n", "limit of the tube at proof", r.Strengths.Tube), check.Num("E_t", "efficiency of the tube's own seam", r.Strengths.EfficiencyTube)},
+		Demand: check.M("t_a", "tube wall for its own pressure", r.RequiredTube), Capacity: check.M("t_n", "least tube wall", r.Port.TubeWall),
+		Source: check.Source{Doc: "ASME BPVC Section VIII Division 1", Where: "UG-27, with the share of yield at proof", How: check.Read},
+		Note:   "the sizes that UG-45 asks for beside it are held in service",
+	}
+}

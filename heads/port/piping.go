@@ -127,6 +127,10 @@ func (r *AreaReport) thirdOpinion() {
 	if w.Surface != Cylinder && w.Surface != Cone || r.Load.Convex || p.inKnuckle(w) {
 		return
 	}
+	if r.Chords.Hillside {
+		r.Notes = append(r.Notes, "the piping form does not reach this port: the axes of tube and cylinder do not meet")
+		return
+	}
 	m, run := r.Meridional, 2*w.Radius+w.Thickness
 	if w.Surface == Cone {
 		run = 2*p.Radius/math.Cos(w.HalfApex) + w.Thickness

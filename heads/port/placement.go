@@ -1,6 +1,7 @@
 package port
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"strings"
@@ -26,27 +27,20 @@ func (p Port) CheckPlacement(w Wall) check.Result {
 	id, title := "port."+p.Name+"/placement", "Port "+p.Name+": place in its part"
 	c, err := p.Chords(w)
 	if err != nil {
+		if errors.Join(w.valid(), p.valid()) == nil {
+			if advice, found := p.roomAdvice(w); found || p.inside(w) != nil {
+				err = fmt.Errorf("%w; %s", err, advice)
+			}
+		}
 		return check.NotMade(id, title, err)
 	}
-	w.OutboardZone, w.InboardZone = 0, 0
-	beside := 3 * w.Thickness
-	if w.Surface != Flat {
-		beside = math.Max(beside, 0.2*math.Sqrt((2*p.curvature(w)+w.Thickness)*w.Thickness))
-	}
+	beside := p.beside(w)
 	notes := c.Cautions
 	res := check.Result{ID: id, Title: title, Formula: "C/2 + w ≤ L, w = max(0.2 √((2 r_is + t) t), 3 t), 3 t in a flat wall; a pad: D_p/2 + leg ≤ L", Factor: 1,
 		Inputs: []check.Quantity{check.M("t", "least wall", w.Thickness), check.M("w", "bare wall beside the hole", beside)},
 		Source: check.Source{Doc: "European method, recalled; confirm", Where: "distance of an opening to a junction", How: check.Memory}}
 	for _, side := range p.sides(w, c) {
-		need, what := side.half+beside, "hole and wall beside it"
-		if p.Pad != nil {
-			if v := p.padReach(side.half, 0) + p.Pad.Leg; v > need {
-				need, what = v, "pad and its weld"
-			}
-		}
-		if p.Insert != nil {
-			need, what = p.Insert.OutsideDiameter/2+beside, "insert and wall beside it"
-		}
+		need, what := p.needs(side, beside)
 		res.Inputs = append(res.Inputs, check.M("C/2", "half outside chord, "+side.name, side.half), check.M("L", "distance to the part's end, "+side.name, side.distance))
 		if res.Demand.Unit == "" || need-side.distance > res.Demand.Value-res.Capacity.Value {
 			res.Demand, res.Capacity = check.M("need", what+", "+side.name, need), check.M("L", "distance to the part's end, "+side.name, side.distance)
@@ -55,8 +49,34 @@ func (p Port) CheckPlacement(w Wall) check.Result {
 			notes = append(notes, fmt.Sprintf("the port's weld stands nearer than five walls to the part's end, %s", side.name))
 		}
 	}
+	if res.Status() == check.NotSatisfied {
+		advice, _ := p.roomAdvice(w)
+		notes = append([]string{advice}, notes...)
+	}
 	res.Note = strings.Join(notes, "; ")
 	return res
+}
+
+// beside returns the bare wall asked beside a hole [m].
+func (p Port) beside(w Wall) float64 {
+	if w.Surface == Flat {
+		return 3 * w.Thickness
+	}
+	return math.Max(3*w.Thickness, 0.2*math.Sqrt((2*p.curvature(w)+w.Thickness)*w.Thickness))
+}
+
+// needs returns the room that the port wants on a side [m], and for what.
+func (p Port) needs(side reachSide, beside float64) (need float64, what string) {
+	need, what = side.half+beside, "hole and wall beside it"
+	if p.Pad != nil {
+		if v := p.padReach(side.half, 0) + p.Pad.Leg; v > need {
+			need, what = v, "pad and its weld"
+		}
+	}
+	if p.Insert != nil {
+		need, what = p.Insert.OutsideDiameter/2+beside, "insert and wall beside it"
+	}
+	return need, what
 }
 
 // A reachSide is the room on one side of a port.
@@ -93,7 +113,7 @@ func (p Port) sides(w Wall, c Chords) []reachSide {
 //
 // Source: computed.
 func (p Port) SeamDistance(w Wall, clock float64) float64 {
-	Δ := turn(p.Clock, clock)
+	Δ := turn(p.PierceClock(w), clock)
 	switch w.Surface {
 	case Cylinder:
 		return w.Radius * Δ

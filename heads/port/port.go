@@ -39,7 +39,8 @@ type Port struct {
 	InsideWall      float64 // t_i, least, corroded on both faces, of what projects inside; needed when Inside > 0 [m]
 	Radius          float64 // e, tank axis to where the tube axis pierces the mid-surface; heads only [m]
 	Station         float64 // cylinder only: from the aft seam [m]
-	Clock           float64 // angle round the tank axis [rad]
+	Clock           float64 // angle round the tank axis; of a tube beside the radius its direction [rad]
+	Offset          float64 // x0, cylinder only: tube axis beside the radius at Clock and parallel to it, towards rising clock [m]
 	Parallel        bool    // tube axis parallel to the tank axis; otherwise normal to the wall
 	Fit             Fit
 	Outside         float64 // projection from the wall's outer face, along the tube, at its short side [m]
@@ -59,7 +60,10 @@ type Chords struct {
 	OutsideMeridional, OutsideTransverse float64 // C, outside-diameter chords: the cut-out [m]
 	Outboard, Inboard                    float64 // bore half-chords in the meridional plane [m]
 	OutsideOutboard, OutsideInboard      float64 // outside-diameter half-chords in the meridional plane [m]
-	Cautions                             []string
+	// Half-chords in the transverse plane, rising clock first: of bore and outside diameter [m].
+	Sides, OutsideSides [2]float64
+	Hillside            bool // the obliquity lies in the transverse plane
+	Cautions            []string
 }
 
 // A Load is what the wall carries at the port in one case.
@@ -67,8 +71,12 @@ type Load struct {
 	Pressure   float64 // highest across the wall over port and reinforcement, liquid head included [Pa]
 	Hoop       float64 // N_θ, largest tensile membrane resultant across the meridional plane; 0 = pressure rule alone [N/m]
 	Meridional float64 // N_φ, the same across the transverse plane; 0 = pressure rule alone [N/m]
-	Convex     bool    // the pressure acts on the convex side: Required is used and half the area is asked
-	Required   float64 // thickness required of the wall without the port, by the rule for flat heads or for external pressure; flat and Convex only [m]
+	// Largest membrane stress, and at a face with bending, under hole and weld by a
+	// numerical shell, either sign; needed for a load from outside where [Port.BesideRim],
+	// not a number where it is not known [Pa].
+	Membrane, Face float64
+	Convex         bool    // the pressure acts on the convex side: Required is used and half the area is asked
+	Required       float64 // thickness required of the wall without the port, by the rule for flat heads or for external pressure; flat and Convex only [m]
 }
 
 // Strengths are the allowable stresses of one port; the welded values where an

@@ -30,6 +30,10 @@ type PressureArea struct {
 //	dome     Aps = ½ ris² (lso + a)/(½ t + ris)
 //	Apb = ½ ID (l′b + t), Apφ = ½ ID² tan φ
 //
+// Beside the cylinder's radius both sides of the transverse plane too, where the long
+// chord lies, by the dome's Aps: the longitudinal stress is that of a sphere; Apφ is
+// counted in both planes, on the safe side.
+//
 // An inserted plate counts as far as it goes. fob and fop are the lesser of wall and tube, wall and pad; a is the outside
 // half-chord (sphere: arc). It does not reach flat heads, pressure on the
 // convex side, or a hole in a knuckle: there the report holds none and says so.
@@ -54,6 +58,11 @@ func (r *AreaReport) secondOpinion(cut limits) error {
 		r.pressureSide("outboard", 1, outboard, cut.outboard, r.Meridional.Outboard),
 		r.pressureSide("inboard", -1, inboard, cut.inboard, r.Meridional.Inboard),
 	}
+	if c.Hillside {
+		rising, falling := p.sideArcs(w)
+		r.Pressure = append(r.Pressure, r.pressureSide(risingSide, 1, rising, cut.transverse, r.Transverse.Outboard),
+			r.pressureSide(fallingSide, -1, falling, cut.transverse, r.Transverse.Inboard))
+	}
 	return nil
 }
 
@@ -71,6 +80,17 @@ func (p Port) arcs(w Wall) (outboard, inboard float64) {
 	}
 	at := math.Asin(p.Radius / rms)
 	return rms * (math.Asin((p.Radius+a)/rms) - at), rms * (at - math.Asin((p.Radius-a)/rms))
+}
+
+// The sides of the transverse plane of a tube beside the cylinder's radius.
+const risingSide, fallingSide = "rising clock", "falling clock"
+
+// sideArcs returns the outside-diameter arcs on a cylinder either side of a tube beside
+// its radius, rising clock first [m].
+func (p Port) sideArcs(w Wall) (rising, falling float64) {
+	a, r := p.OutsideDiameter/2, w.Radius
+	at := math.Asin(p.Offset / r)
+	return r * (math.Asin((p.Offset+a)/r) - at), r * (at - math.Asin((p.Offset-a)/r))
 }
 
 // curvature returns r_is [m] of the method: the wall's radius at the port.
@@ -125,9 +145,13 @@ func (r *AreaReport) pressureSide(side string, sign, a, cut float64, areas Areas
 		q.PadArea = math.Max(0, length) * math.Min(p.Pad.Thickness, t)
 	}
 	q.WallPressure = wallPressure(w, q.WallRadius, q.WallLength+a, sign)
+	efficiency := s.EfficiencyMeridional
+	if side == risingSide || side == fallingSide {
+		q.WallPressure, efficiency = domePressure(w, q.WallRadius, q.WallLength+a), s.EfficiencyTransverse
+	}
 	q.TubePressure = id * (q.TubeLength + ti) / 2
 	q.ObliquePressure = id * id * math.Tan(φ) / 2
-	force := (q.WallArea*s.EfficiencyMeridional+q.WeldArea)*s.Wall + q.TubeArea*math.Min(s.Wall, s.Tube) + q.PadArea*fop
+	force := (q.WallArea*efficiency+q.WeldArea)*s.Wall + q.TubeArea*math.Min(s.Wall, s.Tube) + q.PadArea*fop
 	q.Capacity = force / (q.WallPressure + q.TubePressure + q.ObliquePressure/2 +
 		(q.WallArea+q.WeldArea+q.TubeArea+q.PadArea)/2)
 	return q
@@ -143,13 +167,18 @@ func wallPressure(w Wall, ris, reach, sign float64) float64 {
 	case Cone:
 		return reach / 2 * (2*ris + sign*reach*math.Tan(w.HalfApex))
 	}
+	return domePressure(w, ris, reach)
+}
+
+// domePressure is [wallPressure] where half of p r is carried [m2].
+func domePressure(w Wall, ris, reach float64) float64 {
 	return ris * ris * reach / 2 / (w.Thickness/2 + ris)
 }
 
 // weldArea returns the fillets of one side within the lengths that count along
 // wall and tube, without strength ratios [m2].
 func (r *AreaReport) weldArea(a Areas, q PressureArea) float64 {
-	sum, te, sinβ := 0.0, 0.0, r.Meridional.SinBeta
+	sum, te, sinβ := 0.0, 0.0, math.Min(r.Meridional.SinBeta, r.Transverse.SinBeta)
 	if pad := r.Port.Pad; pad != nil {
 		te = pad.Thickness
 		if a.A42 > 0 {

@@ -14,6 +14,7 @@ type Member struct {
 	Port      Port
 	Load      Load
 	Strengths Strengths
+	Report    *AreaReport // what [Port.Area] says of them, where it is at hand; nil: it is asked
 }
 
 // CentreDistance returns the distance [m] between two ports of one wall and the
@@ -25,7 +26,7 @@ type Member struct {
 //
 // Source: computed; ring values in spacing_test.go.
 func CentreDistance(w Wall, p, q Port) (distance, wp, wq float64) {
-	Δ := turn(p.Clock, q.Clock)
+	Δ := turn(p.PierceClock(w), q.PierceClock(w))
 	if w.Surface == Cone && (p.Radius > w.edge() || q.Radius > w.edge()) { // in the knuckle: as on a dome
 		return throughSpace(w, p, q, Δ)
 	}
@@ -92,6 +93,29 @@ func ShareLimit(l1, l2, d1, d2, p float64) float64 {
 //
 // Source: ASME VIII-1 UG-42 (sharing read, the least distances recalled).
 func CheckSpacing(w Wall, ports []Member, at int) check.Result {
+	return Among(w, ports).CheckSpacing(at)
+}
+
+// Neighbours are the ports of one wall, their chords found once for all pairs.
+type Neighbours struct {
+	w      Wall
+	ports  []Member
+	chords []Chords
+	errs   []error
+}
+
+// Among gathers the ports of a wall.
+func Among(w Wall, ports []Member) *Neighbours {
+	n := &Neighbours{w, ports, make([]Chords, len(ports)), make([]error, len(ports))}
+	for i, m := range ports {
+		n.chords[i], n.errs[i] = m.Port.Chords(w)
+	}
+	return n
+}
+
+// CheckSpacing is [CheckSpacing] of the port at index at.
+func (n *Neighbours) CheckSpacing(at int) check.Result {
+	w, ports := n.w, n.ports
 	if at < 0 || at >= len(ports) {
 		return check.NotMade("port/spacing", "Ports: distance apart", fmt.Errorf("there is no port %d among %d", at, len(ports)))
 	}
@@ -100,28 +124,28 @@ func CheckSpacing(w Wall, ports []Member, at int) check.Result {
 	if len(ports) == 1 {
 		return check.NotApplicableTo(id, title, "no other port in this part")
 	}
-	r, err := m.Port.Area(w, m.Load, m.Strengths)
-	if err != nil {
-		return check.NotMade(id, title, err)
+	r := m.Report
+	if r == nil {
+		found, err := m.Port.Area(w, m.Load, m.Strengths)
+		if err != nil {
+			return check.NotMade(id, title, err)
+		}
+		r = &found
 	}
 	res := check.Result{ID: id, Title: title, Formula: "(C_1 + C_2)/2 + legs ≤ p; 4/3 or 3/2 (d_1 + d_2)/2 ≤ p; overlapping limits shared: ΣA ≥ A in the plane of centres", Factor: 1,
 		Source: check.Source{Doc: "ASME BPVC Section VIII Division 1, 2007 to 2019", Where: "sharing of UG-42(a) read; least distances recalled, confirm", How: check.Memory}}
-	ratio := 4.0 / 3
-	if len(ports) > 2 {
-		ratio = 1.5
-	}
+	ratio := leastRatio(ports)
 	var all []reading
 	var shown []check.Quantity
 	for i, other := range ports {
 		if i == at {
 			continue
 		}
-		shown = append(shown, r.beside(w, other.Port, len(ports) > 2)...)
-		pair, err := r.neighbour(w, other, ratio)
-		if err != nil {
-			return check.NotMade(id, title, fmt.Errorf("beside port %s: %w", other.Port.Name, err))
+		if n.errs[i] != nil {
+			return check.NotMade(id, title, fmt.Errorf("beside port %s: %w", other.Port.Name, n.errs[i]))
 		}
-		all = append(all, pair...)
+		shown = append(shown, r.beside(w, other.Port, n.chords[i], len(ports) > 2)...)
+		all = append(all, r.neighbour(w, other.Port, n.chords[i], ratio)...)
 	}
 	worst := governing(all)
 	res.Inputs = append(numbers(all), shown...)
@@ -130,14 +154,19 @@ func CheckSpacing(w Wall, ports []Member, at int) check.Result {
 	return res
 }
 
-// beside returns what is shown of a pair and decides nothing.
-func (r AreaReport) beside(w Wall, q Port, several bool) []check.Quantity {
-	dist, wp, wq := CentreDistance(w, r.Port, q)
-	qc, err := q.Chords(w)
-	if err != nil {
-		return nil // refused with its reason where the pair is compared
+// leastRatio returns how many times the mean bore chord two ports must stand apart that
+// metal between them counts [-].
+func leastRatio(ports []Member) float64 {
+	if len(ports) > 2 {
+		return 1.5
 	}
-	d := (along(r.Chords.Transverse, r.Chords.Obliquity, wp) + along(qc.Transverse, qc.Obliquity, wq)) / 2
+	return 4.0 / 3
+}
+
+// beside returns what is shown of a pair and decides nothing.
+func (r *AreaReport) beside(w Wall, q Port, qc Chords, several bool) []check.Quantity {
+	dist, wp, wq := CentreDistance(w, r.Port, q)
+	d := (r.Chords.boreAlong(wp) + qc.boreAlong(wq)) / 2
 	in := []check.Quantity{check.Rad("w", "line of centres to the meridian, port "+q.Name, wp)}
 	if e, err := w.ligament(d, dist, wp); err == nil {
 		in = append(in, check.Num("E", "ligament of plain holes, shown only, port "+q.Name, e))
@@ -148,37 +177,33 @@ func (r AreaReport) beside(w Wall, q Port, several bool) []check.Quantity {
 	return in
 }
 
-// neighbour compares one pair.
-func (r AreaReport) neighbour(w Wall, other Member, ratio float64) ([]reading, error) {
-	p, q := r.Port, other.Port
-	qc, err := q.Chords(w)
-	if err != nil {
-		return nil, err
-	}
+// neighbour compares one pair, qc the chords of the other.
+func (r *AreaReport) neighbour(w Wall, q Port, qc Chords, ratio float64) []reading {
+	p := r.Port
 	dist, wp, wq := CentreDistance(w, p, q)
 	beside := "port " + q.Name
-	d1, d2 := along(r.Chords.Transverse, r.Chords.Obliquity, wp), along(qc.Transverse, qc.Obliquity, wq)
-	c1, c2 := along(p.OutsideDiameter, r.Chords.Obliquity, wp), along(q.OutsideDiameter, qc.Obliquity, wq)
+	d1, d2 := r.Chords.boreAlong(wp), qc.boreAlong(wq)
+	c1, c2 := r.Chords.outsideAlong(wp), qc.outsideAlong(wq)
 	apart := check.M("p", "centre distance, "+beside, dist)
 	all := []reading{
 		{"ports touch, " + beside, check.M("need", "half outside chords or pads, and welds, "+beside, p.half(c1, wp)+q.half(c2, wq)), apart},
 		{"no metal counts between them, " + beside, check.M("need", "multiple of the mean bore chord, "+beside, ratio*(d1+d2)/2), apart},
 	}
-	l1, l2 := math.Max(d1, d1/2+p.TubeWall+w.Thickness), math.Max(d2, d2/2+q.TubeWall+w.Thickness)
+	l1, l2 := p.alongLimit(d1, w), q.alongLimit(d2, w)
 	if share := ShareLimit(l1, l2, d1, d2, dist); share != l1 {
 		all = append(all, r.sharedArea(beside, share, d1, c1, wp)...)
 	}
-	return append(all, r.sharedPressure(q, beside, dist, [2]float64{d1, d2}, [2]float64{c1, c2}, wp)...), nil
+	return append(all, r.sharedPressure(q, beside, dist, [2]float64{d1, d2}, [2]float64{c1, c2}, wp)...)
 }
 
 // sharedArea is the area rule in the plane through the centres, at angle [rad] to
 // the meridian, with what is left of the limit toward the neighbour [m]; d and c
 // are the chords there [m].
-func (r AreaReport) sharedArea(beside string, share, d, c, angle float64) (all []reading) {
+func (r *AreaReport) sharedArea(beside string, share, d, c, angle float64) (all []reading) {
 	p, w, s := r.Port, r.Wall, r.Strengths
 	cut := p.cuts(w)
 	toward, away := cut.toward(angle), cut.toward(angle+math.Pi)
-	pl := r.plane(section{name: "centres", bore: d, outside: c, sinBeta: r.Chords.Transverse / d, angle: angle, factor: r.factor(math.Sin(angle)),
+	pl := r.plane(section{name: "centres", bore: d, outside: c, sinBeta: r.Chords.width() / d, angle: angle, factor: r.factor(math.Sin(angle)),
 		resultant: math.Max(r.Load.Hoop, r.Load.Meridional), efficiency: math.Min(s.EfficiencyMeridional, s.EfficiencyTransverse),
 		sides: [2]Areas{{Limit: math.Min(share, toward), HalfBore: d / 2, HalfOutside: c / 2}, {Limit: away, HalfBore: d / 2, HalfOutside: c / 2}}})
 	for _, part := range []struct {
@@ -196,13 +221,12 @@ func (r AreaReport) sharedArea(beside string, share, d, c, angle float64) (all [
 // areas of pressure are those of the plane of full hoop stress, on the safe side.
 //
 // Source: EN 13445-3 clause 9, isolated openings, recalled; shared as by UG-42.
-func (r AreaReport) sharedPressure(q Port, beside string, dist float64, d, c [2]float64, angle float64) []reading {
+func (r *AreaReport) sharedPressure(q Port, beside string, dist float64, d, c [2]float64, angle float64) []reading {
 	if len(r.Pressure) == 0 {
 		return nil
 	}
 	w := r.Wall
-	lso := func(p Port) float64 { ris := p.curvature(w); return math.Sqrt((2*ris + w.Thickness) * w.Thickness) }
-	l1, l2 := c[0]/2+lso(r.Port), c[1]/2+lso(q)
+	l1, l2 := c[0]/2+r.Port.wallLength(w), c[1]/2+q.wallLength(w)
 	share := ShareLimit(l1, l2, d[0], d[1], dist)
 	if share == l1 {
 		return nil
@@ -218,6 +242,16 @@ func (r AreaReport) sharedPressure(q Port, beside string, dist float64, d, c [2]
 	x := r.pressureSide("toward "+beside, math.Cos(angle), c[0]/2, share, side)
 	what := "pressure-area method, toward " + beside
 	return []reading{{what, check.Pa("p", "pressure at the port, "+beside, r.Load.Pressure), check.Pa("p_max", "pressure carried toward "+beside, x.Capacity)}}
+}
+
+// alongLimit returns L of a port along the wall where its bore's chord is d [m].
+func (p Port) alongLimit(d float64, w Wall) float64 {
+	return math.Max(d, d/2+p.TubeWall+w.Thickness)
+}
+
+// wallLength returns l_so of the pressure-area method [m].
+func (p Port) wallLength(w Wall) float64 {
+	return math.Sqrt((2*p.curvature(w) + w.Thickness) * w.Thickness)
 }
 
 // half returns the half width [m] a port takes along the wall at w [rad] to the

@@ -26,30 +26,36 @@ func (s Strengths) ratios(p Port) Ratios {
 
 // valid returns an error for strengths that are missing or impossible.
 func (s Strengths) valid(pad bool) error {
-	errs := []error{positive("allowable stress of the wall at the port", s.Wall), positive("allowable stress of the tube", s.Tube)}
+	var f faults
+	f.positive("allowable stress of the wall at the port", s.Wall)
+	f.positive("allowable stress of the tube", s.Tube)
 	if pad {
-		errs = append(errs, positive("allowable stress of the pad", s.Pad))
+		f.positive("allowable stress of the pad", s.Pad)
 	}
-	efficiency := func(plane string, e float64) error {
-		if e > 0 && e <= 1 {
-			return nil
+	efficiency := func(plane string, e float64) {
+		if !(e > 0 && e <= 1) {
+			f.say("efficiency of the seam through the port in the %s plane is %.4g, must be above 0 and at most 1", plane, e)
 		}
-		return fmt.Errorf("efficiency of the seam through the port in the %s plane is %.4g, must be above 0 and at most 1", plane, e)
 	}
-	errs = append(errs, efficiency("meridional", s.EfficiencyMeridional), efficiency("transverse", s.EfficiencyTransverse))
+	efficiency("meridional", s.EfficiencyMeridional)
+	efficiency("transverse", s.EfficiencyTransverse)
 	switch e := s.EfficiencyTube; {
 	case e == 0:
-		errs = append(errs, errors.New("the efficiency of the tube's seam is missing"))
+		f.say("the efficiency of the tube's seam is missing")
 	case !(e >= 0.3 && e <= 1):
-		errs = append(errs, fmt.Errorf("the efficiency of the tube's seam is %.4g, must be from 0.3 to 1", e))
+		f.say("the efficiency of the tube's seam is %.4g, must be from 0.3 to 1", e)
 	}
-	return errors.Join(errs...)
+	return errors.Join(f.all...)
 }
 
 // valid returns an error for a load that is missing or of the wrong sense.
 func (l Load) valid() error {
-	return errors.Join(notNegative("pressure at the port", l.Pressure), notNegative("tensile resultant across the meridional plane", l.Hoop),
-		notNegative("tensile resultant across the transverse plane", l.Meridional), notNegative("required thickness of the part", l.Required))
+	var f faults
+	f.notNegative("pressure at the port", l.Pressure)
+	f.notNegative("tensile resultant across the meridional plane", l.Hoop)
+	f.notNegative("tensile resultant across the transverse plane", l.Meridional)
+	f.notNegative("required thickness of the part", l.Required)
+	return errors.Join(f.all...)
 }
 
 // fitting returns an error for a joint that the rules do not cover: a set-on
@@ -83,9 +89,12 @@ func (p Port) insideNormal(w Wall, φ float64) float64 {
 	return p.Inside * math.Cos(φ)
 }
 
-// steeper returns the obliquity [rad] at the outboard edge of a parallel tube:
-// on a dome's concave face the tube is shorter there, and the wall steeper.
+// steeper returns the obliquity [rad] at the outboard edge of a parallel tube, or at the
+// far edge of one beside the cylinder's radius: on a dome's concave face the tube is shorter there, and the wall steeper.
 func (p Port) steeper(w Wall, φ float64) float64 {
+	if p.hillside(w) {
+		return math.Asin((math.Abs(p.Offset) + p.OutsideDiameter/2) / w.Radius)
+	}
 	if !p.Parallel {
 		return φ
 	}

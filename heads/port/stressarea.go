@@ -26,6 +26,8 @@ type StressArea struct {
 //	fN = p Rxn LH, fS = p Rxs (LR + tn), fY = p Rxs Rn/cos φ   (dome: fS and fY halved)
 //	p_max = min[1.5 S/(2Ap/AT − Rxs/t), S t/Rxs],  Ap = (fN + fS + fY)/p   (dome: Rxs/2 in both)
 //
+// Beside the cylinder's radius R_n/cos φ is the far half of the bore as an arc,
+// R_eff [acos(x0/R_eff) − acos((x0 + R_n)/R_eff)]; as recalled, half of it or R_n.
 // L_R is cut off where metal ends. Elsewhere there is none.
 //
 // Source: ASME VIII-2 part 4.5, recalled; first figures reproduce example E4.5.1 of
@@ -53,7 +55,12 @@ func (r *AreaReport) fourthOpinion(cut limits) {
 	q.WallArea, q.TubeArea, q.InsideArea = t*q.WallReach*growth, tn*q.Outside, math.Min(tn, p.InsideWall)*q.Inside
 	q.Welds = m.Outboard.A41 + m.Outboard.A43
 	rxn, rxs := tn/math.Log1p(tn/rn), t/math.Log1p(t/radius)
-	ap := rxn*q.Outside + half*rxs*(q.WallReach+tn+rn/math.Cos(r.Chords.Obliquity))
+	hole := rn / math.Cos(r.Chords.Obliquity)
+	if r.Chords.Hillside { // the far half of the bore as an arc
+		x := math.Abs(p.Offset)
+		hole = radius * (math.Acos(x/radius) - math.Acos((x+rn)/radius))
+	}
+	ap := rxn*q.Outside + half*rxs*(q.WallReach+tn+hole)
 	at := s.EfficiencyMeridional*q.WallArea + r.Ratios.FR2*(q.TubeArea+q.InsideArea) + q.Welds
 	q.Force = r.Load.Pressure * ap
 	q.Capacity = s.Wall * t / (half * rxs)

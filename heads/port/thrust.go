@@ -24,11 +24,26 @@ type External struct {
 // [Port.FilletFactor], S the weaker of wall and tube; a moment acts as a force 2M/r
 // (same peak line load, safe). A load from outside is held in the wall too, as a
 // screening: on a dome by [LocalStress] with the larger of its radii, on a cylinder
-// and, with the normal radius, on a cone by [CylinderLocalStress]; in a knuckle and
-// on a flat head it is not assessed.
+// and, with the normal radius, on a cone by [CylinderLocalStress], in a knuckle and
+// outside 0.8 of an ellipsoid's diameter by that with the larger of its radii and the
+// numerical shell's stress, [Load.Membrane] and [Load.Face]; on a flat head it is not assessed.
 //
 // Source: equilibrium, computed; unit strengths ASME VIII-1 UW-15(c), recalled.
 func (r AreaReport) CheckThrust(name string, x External) check.Result {
+	s := r.Strengths.Wall
+	return r.thrust(name, x, [2]check.Quantity{check.Pa("1.5 S", "local membrane limit", 1.5*s), check.Pa("3 S", "limit of membrane and bending", 3*s)})
+}
+
+// CheckThrustAtProof is the same at the highest pressure of a test, the strengths of
+// the report being the shares of yield that are allowed there: local membrane stress in
+// the wall to membrane, with bending to surface, both [Pa].
+func (r AreaReport) CheckThrustAtProof(name string, x External, membrane, surface float64) check.Result {
+	return r.thrust(name, x, [2]check.Quantity{check.Pa("σ_L", "local membrane limit at proof", membrane), check.Pa("σ_B", "limit of membrane and bending at proof", surface)})
+}
+
+// thrust is the check with the limits of local membrane stress in the wall and of
+// membrane and bending.
+func (r AreaReport) thrust(name string, x External, limits [2]check.Quantity) check.Result {
 	id, title := "port."+name+"/thrust", "Port "+name+": end thrust and load from outside"
 	p, s := r.Port, r.Strengths
 	if err := r.incomplete(); err != nil {
@@ -50,7 +65,7 @@ func (r AreaReport) CheckThrust(name string, x External) check.Result {
 		{"tube", check.Pa("σ", "stress along the tube", σ), check.Pa("S_n", "allowable stress, tube", s.Tube)},
 	}
 	if x.Force > 0 || x.Moment > 0 {
-		local, err := r.localReadings(x.Force + 2*x.Moment/(od/2))
+		local, err := r.localReadings(x.Force+2*x.Moment/(od/2), limits)
 		if err != nil {
 			return check.NotMade(id, title, err)
 		}
@@ -61,14 +76,26 @@ func (r AreaReport) CheckThrust(name string, x External) check.Result {
 			check.M("r", "tube mean radius", rm), check.N("F", "force from outside", x.Force), check.NM("M", "moment from outside", x.Moment)},
 		Source: check.Source{Doc: "derived: equilibrium of the tube", Where: "unit weld strengths of ASME VIII-1 UW-15(c) recalled, confirm", How: check.Memory}}
 	worst := governing(all)
-	notes := []string{"governs: " + worst.what, "an unbalanced flexible line pulls with p times its own effective area: give it as force"}
-	if x.Force > 0 || x.Moment > 0 {
-		notes = append(notes, "local stress in the wall by shallow-shell tables of a rigid tube: a screening, no curve of a standard; thermal and vibration loads of the line go into force and moment")
+	loaded := x.Force > 0 || x.Moment > 0
+	if loaded && p.BesideRim(r.Wall) {
+		res.Inputs = append(res.Inputs, check.Pa("σ_sm", "numerical shell at the port, membrane", r.Load.Membrane), check.Pa("σ_sf", "numerical shell at the port, at a face", r.Load.Face))
 	}
 	res.Inputs = append(res.Inputs, numbers(all)...)
 	res.Demand, res.Capacity = worst.demand, worst.capacity
-	res.Note = strings.Join(notes, "; ")
+	res.Note = r.thrustNote(worst.what, loaded)
 	return res
+}
+
+// thrustNote says what governs and, of a port that is loaded from outside, how it is held.
+func (r AreaReport) thrustNote(governs string, loaded bool) string {
+	notes := []string{"governs: " + governs, "an unbalanced flexible line pulls with p times its own effective area: give it as force"}
+	if loaded {
+		notes = append(notes, "local stress in the wall by shallow-shell tables of a rigid tube: a screening, no curve of a standard; thermal and vibration loads of the line go into force and moment")
+		if r.Port.BesideRim(r.Wall) {
+			notes = append(notes, "beside the rim as on a cylinder of the larger of the wall's radii there, beside the numerical shell's stresses of the pressure; buckling of the wall under the load is not in it")
+		}
+	}
+	return strings.Join(notes, "; ")
 }
 
 // ringStrength returns what the welds round the whole tube carry along it [N].

@@ -3,6 +3,7 @@ package port_test
 import (
 	"errors"
 	"math"
+	"strings"
 	"testing"
 
 	"proofsheet/heads/port"
@@ -99,10 +100,11 @@ func TestCheckThrust(t *testing.T) {
 // [√(R T)] on a shallow shell of ν = 0.3: M/F and N T/F, larger direction, of a
 // sphere and of an endless cylinder. Fourier integrals of the shell equations,
 //
-//	w = k⁴ P/(D k⁸ + (E T/R²) c⁴ k⁴),  c = 1 on a sphere, cos θ on a cylinder
+//	w = k⁴ P/(D k⁸ + (E T/R²) c⁴ k⁴),  c² = cos² θ + ρ sin² θ
 //
-// summed over a polar grid.
-func patch(u float64, cylinder bool) (m, n float64) {
+// with ρ = R over the other radius of curvature: 0 on a cylinder, 1 on a sphere; summed
+// over a polar grid.
+func patch(u, ρ float64) (m, n float64) {
 	const nu, steps = 0.3, 500
 	const a = 12 * (1 - nu*nu)
 	var mx, my, nx, ny float64
@@ -114,15 +116,12 @@ func patch(u float64, cylinder bool) (m, n float64) {
 		for j := range steps {
 			s := math.Exp(slo + (float64(j)+0.5)*(shi-slo)/steps)
 			x, y := math.Sin(s), math.Cos(s) // along the axis and round it
-			c := 1.0
-			if cylinder {
-				c = x
-			}
-			w := load * s * (shi - slo) / steps / (math.Pi * math.Pi) / (k*k*k*k/a + c*c*c*c)
+			c2 := x*x + ρ*y*y
+			w := load * s * (shi - slo) / steps / (math.Pi * math.Pi) / (k*k*k*k/a + c2*c2)
 			mx += k * k * (x*x + nu*y*y) * w / a
 			my += k * k * (y*y + nu*x*x) * w / a
-			nx += c * c * y * y * w
-			ny += c * c * x * x * w
+			nx += c2 * y * y * w
+			ny += c2 * x * x * w
 		}
 	}
 	return math.Max(mx, my), math.Max(nx, ny)
@@ -142,8 +141,8 @@ func TestCylinderLocalStress(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		m, n := patch(u, true)
-		ms, ns := patch(u, false)
+		m, n := patch(u, 0)
+		ms, ns := patch(u, 1)
 		plugN, plugM := pm*wall*wall/f, pb*wall*wall/f/6
 		checktest.Close(t, "membrane", σm*wall*wall/f, n+math.Max(0, plugN-ns), 2e-3)
 		checktest.Close(t, "bending", σb*wall*wall/f/6, m+math.Max(0, plugM-ms), 2e-3)
@@ -172,5 +171,113 @@ func TestLoadOnASphereLikeEllipsoid(t *testing.T) {
 	checktest.Close(t, "margin", margin(port.Wall{Surface: port.Ellipsoid, Thickness: 3 * mm, Radius: 150 * mm, Depth: 150 * mm}), sphere, 1e-9)
 	if flatter := margin(port.Wall{Surface: port.Ellipsoid, Thickness: 3 * mm, Radius: 150 * mm, Depth: 80 * mm}); !(flatter < sphere) {
 		t.Errorf("a flatter head must be worse: %g against %g", flatter, sphere)
+	}
+}
+
+// A shell curved both ways is stressed less than the cylinder of its larger radius, with
+// any other radius: what a load in a knuckle is held by.
+func TestCylinderBoundsAKnuckle(t *testing.T) {
+	for _, u := range []float64{0.1, 0.5, 2.5} {
+		m, n := patch(u, 0)
+		for _, ρ := range []float64{0.2, 1, 3, 10, 20} {
+			mk, nk := patch(u, ρ)
+			if math.Abs(mk) > m || nk > n {
+				t.Errorf("U %g, ρ %g: %.4f and %.4f over the cylinder's %.4f and %.4f", u, ρ, mk, nk, m, n)
+			}
+		}
+	}
+}
+
+// By hand, torisphere of 202 mm, crown 402, knuckle 82, wall 4 mm: border at 402·120/320 =
+// 150.75 mm. A tube of 40 × 3 normal to the wall at 160 reaches inboard over it: R_m is the
+// crown's 402. U = 20/√1608 = 0.49875, N T/F 0.1935 + (0.5 − 0.49875)/0.3·0.0446 = 0.19369,
+// 1 kN: 12.105 MPa; with the shell's 50 MPa: 62.105. All in the knuckle, 16
+// mm at 170: inboard edge 170 − 8 cos φ, sin φ = 50/82: 163.66, r_2 = 163.66/(43.66/82) =
+// 307.38; U = 8/√1229.5 = 0.22815, N T/F 0.2381 − 0.02815/0.3·0.0446 = 0.23391: 14.620.
+func TestLoadInAKnuckle(t *testing.T) {
+	w := port.Wall{Surface: port.Torisphere, Thickness: 4 * mm, Radius: 202 * mm, Crown: 402 * mm, Knuckle: 82 * mm}
+	s := port.Strengths{Wall: 100 * mpa, Tube: 100 * mpa, EfficiencyMeridional: 1, EfficiencyTransverse: 1, EfficiencyTube: 1}
+	thrust := func(od, e, membrane float64, w port.Wall) check.Result {
+		p := tube(od, 3, e)
+		p.Parallel, p.Fit, p.FullGroove, p.OutsideLeg = false, port.Flush, true, 3*mm
+		r, err := p.Area(w, port.Load{Pressure: 1 * mpa, Membrane: membrane, Face: membrane + 30*mpa}, s)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return r.CheckThrust("p", port.External{Force: 1000})
+	}
+	local := func(r check.Result) float64 {
+		for _, q := range r.Inputs {
+			if q.Symbol == "σ_m" {
+				return q.Value / mpa
+			}
+		}
+		t.Fatalf("no local stress: %s", r.Reason())
+		return 0
+	}
+	checktest.Printed(t, "over the border", local(thrust(40, 160, 50*mpa, w)), "62.105")
+	in := thrust(16, 170, 50*mpa, w)
+	// M/F 0.2909 − 0.02815/0.3·0.1126 = 0.28033: 6·0.28033·1000/16 = 105.12, the shell's bending 30.
+	checktest.Close(t, "at the face", in.Inputs[len(in.Inputs)-2].Value/mpa, 64.62+105.12+30, 1e-4)
+	checktest.Printed(t, "all in the knuckle", local(in), "64.62")
+	if in.Status() != check.Satisfied || !strings.Contains(in.Note, "larger of the wall's radii") {
+		t.Errorf("%v: %s", in.Status(), in.Note)
+	}
+	if r := thrust(16, 170, 155*mpa, w); r.Status() != check.NotSatisfied { // 155 MPa of 150
+		t.Errorf("155 MPa of membrane stress: %v", r.Status())
+	}
+	for _, unknown := range []float64{0, math.NaN(), math.Inf(1)} {
+		if r := thrust(16, 170, unknown, w); r.Status() != check.NotAssessed || !strings.Contains(r.Reason(), "numerical shell") {
+			t.Errorf("membrane stress %g: %v, %s", unknown, r.Status(), r.Reason())
+		}
+	}
+	tight := w
+	tight.Knuckle = 7.9 * mm
+	if r := thrust(16, 192, 50*mpa, tight); r.Status() != check.NotAssessed || !strings.Contains(r.Reason(), "smaller radius there, 7.9 mm") {
+		t.Errorf("a tube rounder than the knuckle: %v, %s", r.Status(), r.Reason())
+	}
+	flat := port.Wall{Surface: port.Flat, Thickness: 20 * mm, Radius: 100 * mm}
+	p := tube(16, 3, 0)
+	p.Fit, p.FullGroove, p.OutsideLeg = port.Flush, true, 3*mm
+	r, err := p.Area(flat, port.Load{Pressure: 1 * mpa, Required: 15 * mm}, s)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := r.CheckThrust("p", port.External{Force: 1}); got.Status() != check.NotAssessed || !strings.Contains(got.Reason(), "bracket") {
+		t.Errorf("a load on a flat head: %v, %s", got.Status(), got.Reason())
+	}
+}
+
+// By hand, ellipsoid of A 200, h 100, wall 4 mm, tube of 16 × 3 normal to the wall at 175:
+// tan φ = (h/A) q/√(1 − q²), q 0.875: φ 42.116°; inboard edge 175 − 8 cos φ = 169.07. There
+// r_2 = √(A⁴ − e²·30000)/h = 272.42 mm; U = 8/√(4·272.42) = 0.24235, N T/F 0.2381 −
+// 0.04235/0.3·0.0446 = 0.23180, 1 kN: 14.488 MPa beside the shell's 50. Inside 0.8 D the
+// sphere's table stays.
+func TestLoadBesideAnEllipsoidsRim(t *testing.T) {
+	w := port.Wall{Surface: port.Ellipsoid, Thickness: 4 * mm, Radius: 200 * mm, Depth: 100 * mm}
+	s := port.Strengths{Wall: 100 * mpa, Tube: 100 * mpa, EfficiencyMeridional: 1, EfficiencyTransverse: 1, EfficiencyTube: 1}
+	thrust := func(e float64, load port.Load) check.Result {
+		p := tube(16, 3, e)
+		p.Parallel, p.Fit, p.FullGroove, p.OutsideLeg = false, port.Flush, true, 3*mm
+		r, err := p.Area(w, load, s)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return r.CheckThrust("p", port.External{Force: 1000})
+	}
+	rim := thrust(175, port.Load{Pressure: 1 * mpa, Membrane: 50 * mpa, Face: 70 * mpa})
+	if rim.Status() != check.Satisfied {
+		t.Fatalf("%v: %s", rim.Status(), rim.Reason())
+	}
+	for _, q := range rim.Inputs {
+		if q.Symbol == "σ_m" {
+			checktest.Printed(t, "at the rim", q.Value/mpa, "64.49")
+		}
+	}
+	if r := thrust(175, port.Load{Pressure: 1 * mpa}); r.Status() != check.NotAssessed || !strings.Contains(r.Reason(), "numerical shell") {
+		t.Errorf("without the shell: %v, %s", r.Status(), r.Reason())
+	}
+	if r := thrust(100, port.Load{Pressure: 1 * mpa}); r.Status() == check.NotAssessed {
+		t.Errorf("in the middle: %s", r.Reason())
 	}
 }

@@ -49,6 +49,35 @@ func (r AreaReport) CheckWeld(name string) check.Result {
 	return res
 }
 
+// CheckWeldAtProof is port.NAME/weld at the highest pressure of a test, the strengths of
+// the report being the shares of yield that are allowed there: every path through the
+// welds. With stated full penetration there is none.
+//
+// Source: as [AreaReport.WeldPaths], with the share of yield in place of the allowable
+// stress; that a weld's unit strength of service holds against yield too, practice: no
+// more than yield in shear, 0.577.
+func (r AreaReport) CheckWeldAtProof(name string) check.Result {
+	id, title := "port."+name+"/weld", "Port "+name+": attachment welds"
+	if err := r.incomplete(); err != nil {
+		return check.NotMade(id, title, err)
+	}
+	paths, err := r.pathReadings()
+	switch {
+	case err != nil:
+		return check.NotMade(id, title, err)
+	case len(paths) == 0:
+		return check.NotApplicableTo(id, title, "full penetration: no path through the welds tears before the wall; their size is held in service")
+	}
+	worst := governing(paths)
+	res := check.Result{ID: id, Title: title, Factor: 1, Formula: "each path ΣR ≥ min(W, W_i)", Inputs: numbers(paths), Demand: worst.demand, Capacity: worst.capacity,
+		Source: check.Source{Doc: "ASME BPVC Section VIII Division 1, 2007 to 2010", Where: "paths of UG-41 read; unit strengths recalled, confirm", How: check.Memory},
+		Note:   "governs: " + worst.what + "; the sizes that UW-16 asks for are held in service"}
+	if worst.capacity.Value <= 0 {
+		res.Err = fmt.Errorf("port %s: there is no weld for this: %s", r.Port.Name, worst.what)
+	}
+	return res
+}
+
 // sizeReadings lists the weld sizes asked and given.
 func (r AreaReport) sizeReadings() []reading {
 	p, w := r.Port, r.Wall

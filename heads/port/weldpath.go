@@ -24,7 +24,8 @@ const (
 //	min(1, √2 cos(δ/2)),  0 where δ < 60°
 //
 // times perimeter/(π OD), δ the angle between tube and wall at that point: inside
-// cos δ = sin φ cos(ψ − θ), φ the wall's normal angle; outside 180° less that.
+// cos δ = sin φ cos(ψ − θ), φ the wall's normal angle; outside 180° less that. Beside the
+// cylinder's radius as in meanHillside.
 //
 // Source: computed; loss of the root under 60 degrees recalled (AWS D1.1 skewed
 // T-joints). Test: weld_test.go.
@@ -32,14 +33,18 @@ func (p Port) FilletFactor(w Wall, outside bool) (float64, error) {
 	if _, err := p.Chords(w); err != nil {
 		return math.NaN(), err
 	}
-	if !p.Parallel {
+	if !p.Parallel && !p.hillside(w) {
 		return 1, nil
 	}
-	key := ringKey{p.OutsideDiameter, p.Radius, w, outside}
+	key := ringKey{p.OutsideDiameter, p.Radius, p.Offset, w, outside}
 	if v, ok := ringFactors.get(key); ok {
 		return v, nil
 	}
-	v := p.meanFillet(w, outside)
+	mean := p.meanFillet
+	if p.hillside(w) {
+		mean = p.meanHillside
+	}
+	v := mean(w, outside)
 	ringFactors.put(key, v)
 	return v, nil
 }
@@ -55,8 +60,14 @@ func (p Port) meanFillet(w Wall, outside bool) float64 {
 		}
 		return math.Acos(cos)
 	}
+	return meanOverRing(angle, func(ψ float64) float64 { return math.Hypot(a, p.rise(w, a, ψ)) }) / (math.Pi * a)
+}
+
+// meanOverRing integrates what the fillet is worth over half of the ring [m], its angle δ
+// [rad] and the length of the outline over ψ [m/rad] given.
+func meanOverRing(angle, length func(ψ float64) float64) float64 {
 	worth := func(ψ float64) float64 {
-		return math.Min(1, math.Sqrt2*math.Cos(angle(ψ)/2)) * math.Hypot(a, p.rise(w, a, ψ))
+		return math.Min(1, math.Sqrt2*math.Cos(angle(ψ)/2)) * length(ψ)
 	}
 	// Both halves of the ring are alike. The value jumps at δ = 60° and bends at
 	// 90°: each stretch between is smooth.
@@ -76,14 +87,14 @@ func (p Port) meanFillet(w Wall, outside bool) float64 {
 			sum += gauss(worth, from, to)
 		}
 	}
-	return sum / (math.Pi * a)
+	return sum
 }
 
 // A ringKey is all that a fillet's factor depends on.
 type ringKey struct {
-	outsideDiameter, radius float64 // [m]
-	wall                    Wall
-	outside                 bool
+	outsideDiameter, radius, offset float64 // [m]
+	wall                            Wall
+	outside                         bool
 }
 
 // ringFactors keeps the factors of late: one tank asks for each in every case,

@@ -192,8 +192,12 @@ func (v view) dimensions(along, across []report.Dimension, system string) {
 		v.f.AddLine(b.X, b.Y, x-1, b.Y, thin)
 		v.f.AddLine(x, a.Y, x, b.Y, thin)
 		v.arrows(x, a.Y, x, b.Y)
+		text := dimensionText(d, system)
+		if letters := float64(len([]rune(text))); 1.2*letters > b.Y-a.Y { // it would run into names
+			text = report.Show(d.Value, system, report.Nearest)
+		}
 		v.f.Texts = append(v.f.Texts, drawing.Text{At: drawing.Point{X: x - 0.7, Y: (a.Y + b.Y) / 2},
-			Text: dimensionText(d, system), Size: label, Align: drawing.Centre, Turn: math.Pi / 2})
+			Text: text, Size: label, Align: drawing.Centre, Turn: math.Pi / 2})
 	}
 }
 
@@ -226,10 +230,9 @@ func (v view) scaleBar(ratio float64, system string, worst *report.Label, shaded
 	for bar*v.scale < 12 {
 		bar *= 2
 	}
-	aside := ""
 	turned := "ports turned into the plane of the cut"
 	if many {
-		turned, aside = "ports turned into it", "; those of the bulkheads: see their plans"
+		turned = "ports turned into it (bulkheads: see plans)"
 	}
 	y := v.f.Height - 2
 	if worst != nil {
@@ -239,6 +242,6 @@ func (v view) scaleBar(ratio float64, system string, worst *report.Label, shaded
 	}
 	v.f.AddLine(6, y, 6+bar*v.scale, y, drawing.Pen{Width: 0.5})
 	v.f.AddText(8+bar*v.scale, y+0.8, label, drawing.Left, fmt.Sprintf(
-		"%s   scale 1:%s on paper printed at full size; %s, ▼ weld seam; forward is to the right"+aside,
+		"%s   scale 1:%s on paper printed at full size; %s, ▼ weld seam; forward is to the right",
 		report.Show(check.M("", "", bar), system, report.Nearest), tick(ratio), turned))
 }

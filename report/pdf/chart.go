@@ -177,6 +177,17 @@ func (p plot) legendAt(n int) drawing.Point {
 	return drawing.Point{X: p.x0 + float64(n%3)*(p.x1-p.x0)/3 + 5, Y: p.y1 + 12.6 + float64(n/3)*4}
 }
 
+// clipInside shortens a name to n letters in its middle: two of one kind differ at
+// their ends.
+func clipInside(text string, n int) string {
+	r := []rune(text)
+	if len(r) <= n || n < 3 {
+		return text
+	}
+	tail := n / 2
+	return string(r[:n-1-tail]) + "…" + string(r[len(r)-tail:])
+}
+
 // clip shortens a name to n letters.
 func clip(text string, n int) string {
 	if r := []rune(text); len(r) > n && n > 1 {

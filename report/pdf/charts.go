@@ -77,28 +77,35 @@ const (
 	barsShown             = 28
 )
 
-// marginsFigure draws the margins of checks, given worst first, as bars from
-// zero; those that could not be made are counted in words.
-func marginsFigure(worst []check.Result, width float64) *drawing.Figure {
+// marginsFigure draws the margins of checks as bars from zero: of those of the
+// overview, given worst first, the worst; those that could not be made are counted in
+// words.
+func marginsFigure(few, worst []check.Result, width float64) *drawing.Figure {
 	var rows []check.Result
-	open := 0
-	made := 0
+	open, made := 0, 0
 	for _, r := range worst {
 		switch r.Status() {
 		case check.Satisfied, check.NotSatisfied:
-			if made++; made <= barsShown {
-				rows = append(rows, r)
-			}
+			made++
 		case check.NotAssessed:
 			open++
+		}
+	}
+	for _, r := range few {
+		if s := r.Status(); len(rows) < barsShown && (s == check.Satisfied || s == check.NotSatisfied) {
+			rows = append(rows, r)
 		}
 	}
 	if len(rows) == 0 {
 		return nil
 	}
 	title := "Margins of safety, worst first"
-	if made > barsShown {
-		title += fmt.Sprintf(" (%d of %d checks)", barsShown, made)
+	if made > len(rows) {
+		title += fmt.Sprintf(" (%d of %d checks", len(rows), made)
+		if len(few) < len(worst) {
+			title += "; of one with many cases the least"
+		}
+		title += ")"
 	}
 	const pitch = 4.2
 	f := &drawing.Figure{Name: "margins", Title: title, Width: width, Height: float64(len(rows))*pitch + 17}
@@ -123,7 +130,7 @@ func marginsFigure(worst []check.Result, width float64) *drawing.Figure {
 // edge where it is, and a word at its end in either case.
 func (p plot) bar(r check.Result, y float64) {
 	f := p.f
-	f.AddText(p.x0-2, y+0.9, label, drawing.Right, clip(report.FullID(r), 48))
+	f.AddText(p.x0-2, y+0.9, label, drawing.Right, clipInside(report.FullID(r), 48))
 	f.AddText(p.x1+2, y+0.9, label, drawing.Left, r.Status().String())
 	m := r.Margin()
 	end := math.Max(leastShown, math.Min(mostShown, m))
@@ -141,6 +148,8 @@ func (p plot) bar(r check.Result, y float64) {
 	case m > mostShown:
 		f.AddArrow(p.x1+1.2, y, 0, 2.4)
 		f.AddText(b-3, y+0.9, label, drawing.Right, text)
+	case b+9 > p.x1: // no room before the word at the end
+		f.AddText(b-1.5, y+0.9, label, drawing.Right, text)
 	case m < 0:
 		f.AddText(p.x(0)+1.2, y+0.9, label, drawing.Left, text)
 	default:
@@ -171,13 +180,8 @@ func proofFigure(s *report.Sheet, width, height float64) *drawing.Figure {
 		y := p.y(unit.Of(st.Pressure))
 		from, to := p.x(float64(i)+0.75), p.x(float64(i)+1.25)
 		chain = append(chain, drawing.Point{X: from, Y: y}, drawing.Point{X: to, Y: y})
-		text := report.Number(unit.Of(st.Pressure), 4, st.GaugeRound())
-		falls := i == len(steps)-1 || steps[i+1].Pressure < st.Pressure
-		if falls || st.Pressure < 0.15*top { // beside the fall, or no room down to the axis
-			f.AddText((from+to)/2, y-0.8, label-0.3, drawing.Centre, text)
-		} else { // right of the rise
-			f.AddText(from+1, y+3, label-0.3, drawing.Left, text)
-		}
+		x, under, align := stepLabel(steps, i, st.Pressure < 0.15*top, from, to)
+		f.AddText(x, y+under, label-0.3, align, report.Number(unit.Of(st.Pressure), 4, st.GaugeRound()))
 	}
 	chain = append(chain, drawing.Point{X: p.x1, Y: p.y(0)})
 	f.Polylines = append(f.Polylines, drawing.Polyline{Points: chain, Pen: drawing.Pen{Width: 0.5}})
@@ -186,6 +190,30 @@ func proofFigure(s *report.Sheet, width, height float64) *drawing.Figure {
 		p.level(unit.Of(s.Proof.Examination), "nobody near above this, nor before a passed hold")
 	}
 	return f
+}
+
+// stepLabel returns where the pressure of a step stands, clear of the line that climbs
+// and falls beside it: from x, so far under the step [mm]. A low step has no room down
+// to the axis.
+func stepLabel(steps []report.ProofStep, i int, low bool, from, to float64) (x, under float64, align drawing.Align) {
+	before, now, after := 0.0, steps[i].Pressure, 0.0
+	if i > 0 {
+		before = steps[i-1].Pressure
+	}
+	if i+1 < len(steps) {
+		after = steps[i+1].Pressure
+	}
+	switch {
+	case low && after > 2*now:
+		return to + 1.2, 0.8, drawing.Left
+	case low && before > 2*now:
+		return from - 1.2, 0.8, drawing.Right
+	case low:
+		return (from + to) / 2, -1.2, drawing.Centre
+	case after < now:
+		return to, 3.4, drawing.Right
+	}
+	return from + 0.4, 3, drawing.Left
 }
 
 func (p plot) level(v float64, text string) {

@@ -15,7 +15,7 @@ const caseLimit = 10
 // A group is the checks of one id, part by part.
 type group struct {
 	shown  []check.Result // set in full
-	others []check.Result // made, with more margin
+	others []check.Result // made, with more margin; worst first
 }
 
 // grouped deals the checks out by id, those of a part together.
@@ -38,26 +38,26 @@ func grouped(rs []check.Result) (out []group) {
 					g.shown = append(g.shown, r)
 				}
 			}
+			g.others = report.WorstFirst(g.others)
 		}
 		out = append(out, g)
 	}
 	return out
 }
 
-// others says how the cases of a check that are not set in full came out.
+// others says how the cases of a check that are not set in full came out; worst first
+// those that are not satisfied come before the others.
 func (p *paper) others(rs []check.Result) {
-	for _, status := range []check.Status{check.NotSatisfied, check.Satisfied} {
-		var of []check.Result
-		for _, r := range report.WorstFirst(rs) {
-			if r.Status() == status {
-				of = append(of, r)
-			}
-		}
+	failed := 0
+	for failed < len(rs) && rs[failed].Status() == check.NotSatisfied {
+		failed++
+	}
+	for _, of := range [][]check.Result{rs[:failed], rs[failed:]} {
 		if len(of) == 0 {
 			continue
 		}
 		word := "Satisfied"
-		if status == check.NotSatisfied {
+		if of[0].Status() == check.NotSatisfied {
 			word = "NOT SATISFIED"
 		}
 		first, last := of[0], of[len(of)-1]
@@ -67,6 +67,60 @@ func (p *paper) others(rs []check.Result) {
 		}
 		p.lines(left+4, p.inner()-4, small, fmt.Sprintf("%s in %d other cases, %s; each stands in the attached sheet.json.", word, len(of), margins))
 		p.y += 1.6
+	}
+}
+
+// An absence is a reason why a check does not arise, with the cases of which it is true.
+type absence struct {
+	of    check.Result
+	cases []string
+}
+
+// absences returns why the checks of one id do not arise, each reason once.
+func absences(rs []check.Result) (out []absence) {
+	at := map[string]int{}
+	for _, r := range rs {
+		if r.Status() != check.NotApplicable {
+			continue
+		}
+		key := r.Title + "\n" + r.Note
+		i, ok := at[key]
+		if !ok {
+			i = len(out)
+			at[key] = i
+			out = append(out, absence{of: r})
+		}
+		if r.Case != "" {
+			out[i].cases = append(out[i].cases, r.Case)
+		}
+	}
+	return out
+}
+
+// reasonsShown is how many reasons why a check does not arise are set in full: with
+// many cases they differ in a number.
+const reasonsShown = 4
+
+// absent lists the checks of one id that do not arise, with their reasons.
+func (p *paper) absent(rs []check.Result) {
+	all := absences(rs)
+	shown := all
+	if len(all) > reasonsShown {
+		shown = all[:reasonsShown-1]
+	}
+	say := func(r check.Result, cases []string, why string) {
+		p.lines(left, p.inner(), small, r.ID+" – "+r.Title+": not applicable"+orEmpty(" in ", strings.Join(cases, ", "))+". "+why)
+		p.y += 1
+	}
+	for _, a := range shown {
+		say(a.of, a.cases, sentence(a.of.Note))
+	}
+	if rest := all[len(shown):]; len(rest) > 0 {
+		var cases []string
+		for _, a := range rest {
+			cases = append(cases, a.cases...)
+		}
+		say(rest[0].of, cases, "The reason of each stands in the attached sheet.json.")
 	}
 }
 
@@ -97,21 +151,23 @@ func (p *paper) alike(rs []check.Result) [][]check.Result {
 func byPart(rs []check.Result) []check.Result {
 	var parts []string
 	ids := map[string][]string{}
-	groups := map[string][]check.Result{}
-	for _, r := range rs {
-		part, _, _ := strings.Cut(r.ID, "/")
-		if ids[part] == nil {
-			parts = append(parts, part)
-		}
-		if groups[r.ID] == nil {
+	places := map[string][]int{}
+	for i, r := range rs {
+		if places[r.ID] == nil {
+			part, _, _ := strings.Cut(r.ID, "/")
+			if ids[part] == nil {
+				parts = append(parts, part)
+			}
 			ids[part] = append(ids[part], r.ID)
 		}
-		groups[r.ID] = append(groups[r.ID], r)
+		places[r.ID] = append(places[r.ID], i)
 	}
-	var out []check.Result
+	out := make([]check.Result, 0, len(rs))
 	for _, part := range parts {
 		for _, id := range ids[part] {
-			out = append(out, groups[id]...)
+			for _, i := range places[id] {
+				out = append(out, rs[i])
+			}
 		}
 	}
 	return out
@@ -130,15 +186,16 @@ func (p *paper) namedAt(r check.Result) string {
 	if !p.crowded || !strings.HasPrefix(r.ID, "port.") {
 		return ""
 	}
-	key := r.ID[strings.LastIndex(r.ID, "/"):] + r.Formula
+	var key strings.Builder
+	key.WriteString(r.ID[strings.LastIndex(r.ID, "/"):] + r.Formula)
 	for _, q := range r.Inputs {
 		if !strings.Contains(q.Name, ", port ") {
-			key += "\n" + q.Symbol + " " + q.Name
+			key.WriteString("\n" + q.Symbol + " " + q.Name)
 		}
 	}
-	at, ok := p.named[key]
+	at, ok := p.named[key.String()]
 	if !ok {
-		p.named[key] = r.ID
+		p.named[key.String()] = r.ID
 	}
 	return at
 }

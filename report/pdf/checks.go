@@ -12,39 +12,49 @@ import (
 // checks sets every check, part by part, each complete enough to be redone by
 // hand: formula, numbers, demand, capacity, margin and source.
 func (p *paper) checks() {
+	p.need(30 + tall) // the title of the chapter stays with its first check
 	p.chapter("Checks")
 	p.paragraph("Demands are rounded up, capacities and margins down, inputs to the nearest. " + marginWords)
-	part, last, told, n := "", check.Result{}, map[string]bool{}, 0
+	part, last, n := "", check.Result{}, 0
 	for _, g := range p.shared.groups {
+		told := false
 		for _, rs := range p.alike(g.shown) {
 			r := rs[0]
-			if name, _, _ := strings.Cut(r.ID, "/"); name != part {
+			name, _, _ := strings.Cut(r.ID, "/")
+			if name != part {
+				last = check.Result{}
+			}
+			b, least, made := block{}, 3*small*leading, r.Status() != check.NotApplicable
+			if made {
+				b = p.laid(n, rs, last)
+				n++
+				least = b.least(p.floor() - top - partHigh)
+			}
+			if name != part {
 				part = name
-				p.need(8 + 35)
+				p.need(partHigh + least) // the name of the part stays with its first check
 				p.font("B", body+1)
 				p.enter(part, 1)
 				p.heading("Part: "+part, 0)
-				last = check.Result{}
 			}
-			if r.Status() == check.NotApplicable {
-				p.absent(r, told)
-				continue
+			switch {
+			case made:
+				p.need(least)
+				p.draw(b)
+				last = r
+			case !told:
+				p.absent(g.shown)
+				told = true
 			}
-			b := p.laid(n, rs, last)
-			n++
-			if b.height > tall {
-				p.need(tall / 2)
-			} else {
-				p.need(b.height)
-			}
-			p.draw(b)
-			last = r
 		}
 		p.others(g.others)
 	}
 }
 
 const marginWords = "Margin of safety = capacity / (factor × demand) − 1; zero or more is satisfied."
+
+// partHigh is the height of the name of a part [mm].
+const partHigh = 8.0
 
 // tall is the height from which a check may go over to the next page [mm]: kept
 // whole it would leave half a page empty.
@@ -53,34 +63,6 @@ const tall = 80.0
 // sameHead reports whether the head of the check before serves this one too.
 func sameHead(a, b check.Result) bool {
 	return a.ID == b.ID && a.Title == b.Title && a.Formula == b.Formula && a.Source == b.Source
-}
-
-// A block is a check laid out in lines that stay on one page.
-type block struct {
-	lines  []line
-	height float64 // [mm]
-	rule   bool    // a line over it
-}
-
-type line struct {
-	text    string
-	indent  float64 // [mm]
-	bold    bool
-	indices bool
-	right   string    // at the end of the line
-	cells   []string  // side by side in place of the text
-	stops   []float64 // where the cells after the first end, from the indent; nil: columns of equal width [mm]
-	size    float64   // [pt]
-	math    *box      // a formula in place of the text, high
-	high    float64   // [mm]
-}
-
-// height returns the height of the line [mm].
-func (l line) height() float64 {
-	if l.math != nil {
-		return l.high
-	}
-	return l.size * leading
 }
 
 // sameNames reports whether the inputs of the check before have the symbols and the
@@ -117,6 +99,7 @@ func (p *paper) lay(rs []check.Result, head, named bool) block {
 		names = append(names, caseName(o)+at(o))
 	}
 	p.add(&b, line{text: strings.Join(names, ", ") + orEmpty(", by ", r.Rule), indent: 4, bold: true, size: body, right: p.outcome(r)})
+	b.head = len(b.lines)
 	as := ""
 	if !named {
 		if at := p.namedAt(r); at != "" {
@@ -198,26 +181,6 @@ func (p *paper) numbers(in []check.Quantity) string {
 // glued keeps the words of a short text on one line.
 func glued(text string) string { return strings.ReplaceAll(text, " ", string(tie)) }
 
-// add wraps a line into the block.
-func (p *paper) add(b *block, l line) {
-	p.font(style(l.bold), l.size)
-	p.indices = l.indices
-	defer func() { p.indices = false }()
-	room := p.inner() - l.indent
-	if l.right != "" {
-		room -= p.measure(l.right) + 4
-	}
-	for i, text := range p.wrap(l.text, room) {
-		part := l
-		part.text = text
-		if i > 0 {
-			part.right = ""
-		}
-		b.lines = append(b.lines, part)
-		b.height += l.size * leading
-	}
-}
-
 // From more than listed inputs on, they are set side by side in columns.
 const listed, inputColumns = 12, 3
 
@@ -250,66 +213,4 @@ func (p *paper) grid(b *block, r check.Result) {
 			b.height += small * leading
 		}
 	}
-}
-
-// draw sets a block at the place of the next line; one higher than a page is
-// broken where the page ends.
-func (p *paper) draw(b block) {
-	if b.rule {
-		p.hairline(p.y)
-		p.y += 0.8
-	}
-	for i, l := range b.lines {
-		p.need(together(b.lines[i:]))
-		if l.math != nil {
-			l.math.draw(p, left+l.indent, p.y+(l.high-l.math.over-l.math.under)/2+l.math.over)
-			p.y += l.high
-			continue
-		}
-		p.font(style(l.bold), l.size)
-		p.indices = l.indices
-		base := p.y + l.size*leading*0.78
-		p.put(left+l.indent, base, l.text)
-		for k, c := range l.cells {
-			if l.stops != nil && k > 0 {
-				p.putRight(left+l.indent+l.stops[k], base, c)
-			} else {
-				p.put(left+l.indent+float64(k)*p.cellWidth(l.indent), base, c)
-			}
-		}
-		if l.right != "" {
-			p.putRight(p.width-right, base, l.right)
-		}
-		p.indices = false
-		p.y += l.size * leading
-	}
-	p.y += 0.8
-}
-
-// together returns the height of the first line with the rest of its table, which
-// is not broken [mm].
-func together(lines []line) float64 {
-	h := lines[0].height()
-	for i := 1; i < len(lines) && lines[0].stops != nil && lines[i].stops != nil; i++ {
-		h += lines[i].size * leading
-	}
-	return h
-}
-
-// absent lists a check that does not arise, with its reason, once for all the
-// cases in which the reason is the same.
-func (p *paper) absent(r check.Result, told map[string]bool) {
-	key := r.ID + "\n" + r.Title + "\n" + r.Note
-	if told[key] {
-		return
-	}
-	told[key] = true
-	var cases []string
-	for _, o := range p.sheet.Checks {
-		if o.ID == r.ID && o.Title == r.Title && o.Note == r.Note && o.Case != "" && o.Status() == check.NotApplicable {
-			cases = append(cases, o.Case)
-		}
-	}
-	p.lines(left, p.inner(), small, r.ID+" – "+r.Title+": not applicable"+orEmpty(" in ", strings.Join(cases, ", "))+". "+sentence(r.Note))
-	p.y += 1
 }

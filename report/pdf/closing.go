@@ -9,7 +9,7 @@ import (
 
 // recalled lists every value and formula that nobody read, on a page of its own.
 func (p *paper) recalled() {
-	lines := p.sheet.AllRecalled()
+	lines := p.shared.recalled
 	p.newPage()
 	p.chapter("Recalled values")
 	if len(lines) == 0 {
@@ -84,7 +84,7 @@ func (p *paper) inputFiles() {
 
 // signatures is the last page of the sheet.
 func (p *paper) signatures() {
-	text := p.sheet.VerdictLine() + "."
+	text := p.shared.verdict + "."
 	if p.sheet.Verdict != check.Satisfied {
 		text += " A signature does not change it."
 	}

@@ -97,7 +97,7 @@ func TestOfNeighbour(t *testing.T) {
 // parts, and a long formula is broken into lines of the width.
 func TestSetting(t *testing.T) {
 	s := many(1)
-	p, err := newPaper(s, 1)
+	p, err := newPaper(s, 1, false)
 	if err != nil {
 		t.Fatal(err)
 	}

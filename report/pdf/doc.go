@@ -17,6 +17,9 @@
 // the subsetter writes into what it is given; pages are counted by writing the
 // document twice, because a placeholder for their number would be set with the
 // wrong width and with digits that the font subset lacks.
+// The first writing is dry: it measures but sets nothing, and reads no font. Widths are
+// looked up once a letter for all documents; a check is laid out once; the sheet as
+// data is written, and pages are compressed, on a second processor where there is one.
 //
 // # Letters
 //

@@ -21,7 +21,7 @@ func Figures(s *report.Sheet) []drawing.Figure {
 	for _, f := range planFigures(s, 180) {
 		add(f)
 	}
-	add(marginsFigure(report.WorstFirst(s.Checks), 180))
+	add(marginsFigure(report.WorstFirst(fewer(grouped(s.Checks))), report.WorstFirst(s.Checks), 180))
 	for _, c := range allCharts(s) {
 		add(chartFigure(c, s.Units, 180, 85))
 	}

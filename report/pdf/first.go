@@ -95,7 +95,14 @@ func (p *paper) titleBlock(kind string) {
 	p.put(left, p.y, kind)
 	p.y += 6
 	p.font("B", 15)
-	p.put(left, p.y, p.fit(orDash(s.Block.Title), p.inner()))
+	lines := p.wrap(orDash(s.Block.Title), p.inner())
+	for i, line := range lines[:min(2, len(lines))] {
+		if i == 1 {
+			line = p.fit(strings.Join(lines[1:], " "), p.inner())
+			p.y += 15 * leading
+		}
+		p.put(left, p.y, line)
+	}
 	p.y += 3
 	cells := [][2]string{
 		{"sheet number", s.Block.Number}, {"revision", s.Block.Revision}, {"tank serial", s.Block.Serial}, {"issue date", dated(s.Block.Date)},
@@ -125,7 +132,7 @@ func dated(date string) string {
 // verdict sets the verdict in a frame, white on black unless it is satisfied,
 // with the governing check and whatever the verdict leans on.
 func (p *paper) verdict() {
-	p.verdictBox(p.sheet.VerdictLine(), p.sheet.Verdict == check.Satisfied, p.leansOn())
+	p.verdictBox(p.shared.verdict, p.sheet.Verdict == check.Satisfied, p.leansOn())
 }
 
 // verdictBox sets a verdict in a frame, white on black unless it is good, with
@@ -167,7 +174,7 @@ func (p *paper) verdictBox(line string, good bool, leans []string) {
 func (p *paper) leansOn() []string {
 	s := p.sheet
 	lines := []string{"Governing check: none, no check was made."}
-	if i := check.Governing(s.Checks); i >= 0 {
+	if i := p.shared.governing; i >= 0 {
 		r := s.Checks[i]
 		d, c := report.ShowPair(r.Demand, r.Capacity, s.Units)
 		lines[0] = fmt.Sprintf("Governing check: %s (%s): %s %s against %s, factor %s, margin %s.",
@@ -185,7 +192,7 @@ func (p *paper) leansOn() []string {
 	if taken := p.taken(); taken != "" {
 		lines = append(lines, "Left out of the tank file and taken so: "+taken+".")
 	}
-	if n := len(s.AllRecalled()); n > 0 {
+	if n := len(p.shared.recalled); n > 0 {
 		lines = append(lines, fmt.Sprintf("Sources quoted from memory: %d, listed under “Recalled values”; confirm them.", n))
 	}
 	return lines

@@ -1,6 +1,7 @@
 package pdf
 
 import (
+	"bytes"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -82,7 +83,7 @@ func TestRuns(t *testing.T) {
 
 func testPaper(t *testing.T) *paper {
 	t.Helper()
-	p, err := newPaper(&report.Sheet{}, 1)
+	p, err := newPaper(&report.Sheet{}, 1, false)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -163,5 +164,78 @@ func TestPageCountIsPrinted(t *testing.T) {
 	}
 	if n := first.doc.PageNo(); n != pages || n < 10 {
 		t.Errorf("%d pages counted, %d printed", n, pages)
+	}
+}
+
+// TestWidthsAreTheWriters holds the widths by which lines are laid out against those
+// that the writer of the file puts into it.
+func TestWidthsAreTheWriters(t *testing.T) {
+	p, err := newPaper(&report.Sheet{}, 1, false)
+	if err != nil {
+		t.Fatal(err)
+	}
+	p.newPage()
+	both, err := faceLetters()
+	if err != nil {
+		t.Fatal(err)
+	}
+	held := 0
+	for i, style := range []string{"", "B"} {
+		p.font(style, 10)
+		for r := rune(' '); r < 1<<16; r++ {
+			w := both[i].width(r)
+			if w < 0 {
+				continue
+			}
+			held++
+			if want := p.doc.GetStringSymbolWidth(string(r)); w != want {
+				t.Fatalf("%q in %q is %d wide, the writer says %d", r, style, w, want)
+			}
+		}
+	}
+	if held < 8000 {
+		t.Errorf("only %d letters are held", held)
+	}
+}
+
+// TestSetAsTheWriterDoes sets one line twice at one place: the first is written by the
+// writer of the document, the second here.
+func TestSetAsTheWriterDoes(t *testing.T) {
+	p, err := newPaper(&report.Sheet{}, 1, false)
+	if err != nil {
+		t.Fatal(err)
+	}
+	p.newPage()
+	const text = "a (b) \\ c, σ_θ ≤ 3·½ Ω ⌀ Ĩ č ( \u0D0D" // also letters of which a byte is a bracket or a return
+	clean := p.clean(text)
+	for _, style := range []string{"", "B"} {
+		p.font(style, 9.3)
+		for range 2 {
+			p.set(12.345, 67.891, clean)
+		}
+	}
+	p.grey(1)
+	p.set(12.345, 67.891, clean)
+	p.grey(0)
+	var out bytes.Buffer
+	if err := p.doc.Output(&out); err != nil {
+		t.Fatal(err)
+	}
+	var lines [][]byte
+	for line := range bytes.SplitSeq(out.Bytes(), []byte("\nBT ")) {
+		if at := bytes.Index(line, []byte(" Tj ET")); at > 0 {
+			lines = append(lines, line[:at])
+		}
+	}
+	if len(lines) < 4 {
+		t.Fatalf("%d lines", len(lines))
+	}
+	for i := 0; i < 4; i += 2 {
+		if !bytes.Equal(lines[i], lines[i+1]) {
+			t.Errorf("the writer sets %q, here it is %q", lines[i], lines[i+1])
+		}
+	}
+	if n := bytes.Count(out.Bytes(), []byte("q 1.000 g BT ")); n != 1 {
+		t.Errorf("%d white lines, want 1", n)
 	}
 }

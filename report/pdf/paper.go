@@ -2,7 +2,6 @@ package pdf
 
 import (
 	"fmt"
-	"strings"
 
 	"github.com/jung-kurt/gofpdf"
 
@@ -25,9 +24,11 @@ type paper struct {
 	width, height float64                 // of the page [mm]
 	y             float64                 // where the next line starts [mm]
 	indices       bool                    // x_y is set with a lowered y: formulas and symbols only
-	style         string                  // of the font that is set
+	family, style string                  // of the font that is set
 	dry           bool                    // pages are only counted
 	missing       []rune                  // letters that could not be printed
+	used          [2]letterset            // letters that were set, regular and bold
+	line          []byte                  // room for one line of the page
 	before        known                   // what the writing before told
 	named         map[string]string       // symbols of a kind of check, and where they were named
 	crowded       bool                    // more ports than can each be described in full
@@ -46,7 +47,7 @@ func (p *paper) floor() float64 { return p.height - bottom }
 
 // clean returns text as it can be printed and keeps the letters that cannot.
 func (p *paper) clean(text string) string {
-	clean, missing, err := printable(strings.ReplaceAll(text, string(tie), " "))
+	clean, missing, err := printable(text)
 	if err != nil && p.err == nil {
 		p.err = err
 	}
@@ -56,8 +57,9 @@ func (p *paper) clean(text string) string {
 
 // newPage starts a page with its running head.
 func (p *paper) newPage() {
-	p.doc.AddPage()
-	p.style = "none" // the new page has its own font
+	style := p.style
+	p.doc.AddPage() // sets the font that was set, after the footer
+	p.style = style
 	p.y = top
 	if p.doc.PageNo() == 1 {
 		return
@@ -103,7 +105,7 @@ func (p *paper) font(style string, size float64) {
 		return
 	}
 	p.style = style
-	p.doc.SetFont(family, style, size)
+	p.doc.SetFont(p.family, style, size)
 }
 
 // grey sets the grey of text, 0 black to 1 white [-].

@@ -1,8 +1,6 @@
 package pdf
 
 import (
-	"bytes"
-
 	"proofsheet/report"
 	"proofsheet/report/drawing"
 )
@@ -27,7 +25,7 @@ func WriteParts(s *report.Sheet, head []string, parts []PartPage) ([]byte, error
 	var p *paper
 	for range 2 { // counted, then written
 		var err error
-		if p, err = newPaper(s, pages); err != nil {
+		if p, err = newPaper(s, pages, false); err != nil {
 			return nil, err
 		}
 		p.partList(head, parts)
@@ -42,11 +40,7 @@ func WriteParts(s *report.Sheet, head []string, parts []PartPage) ([]byte, error
 		}
 		pages = p.doc.PageNo()
 	}
-	var out bytes.Buffer
-	if err := p.doc.Output(&out); err != nil {
-		return nil, err
-	}
-	return out.Bytes(), nil
+	return p.bytes()
 }
 
 // partList is the first page.

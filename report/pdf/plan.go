@@ -82,6 +82,7 @@ func planFigure(s *report.Sheet, end string, width float64) *drawing.Figure {
 	for _, t := range ports {
 		p.port(t)
 	}
+	p.seamNames(s, part, rim, ports)
 	p.labels(left, -1)
 	p.labels(right, 1)
 	f.AddText(width/2, f.Height-5.5, label, drawing.Centre, "scale 1:"+tick(ratio)+" on paper printed at full size; seen from "+from+", so the clock runs "+turn+" here")
@@ -105,12 +106,61 @@ func (p plan) rims(s *report.Sheet, part string, rim float64) {
 	}
 	for _, m := range s.Section.Lengthwise {
 		if m.Part == part {
-			a, b, c := p.at(0, 0), p.at(rim, m.Clock), p.at(0.55*rim, m.Clock)
+			a, b := p.at(0, 0), p.at(rim, m.Clock)
 			chain.Width = 0.4
 			p.f.AddLine(a.X, a.Y, b.X, b.Y, chain)
-			p.f.AddText(c.X+1, c.Y-0.8, label, drawing.Left, "seam "+m.Name)
 		}
 	}
+}
+
+// seamNames names the seams along the bulkhead beside them, where the name is clear of
+// the rim, of the ports and of their leaders; where none is, at half the radius.
+func (p plan) seamNames(s *report.Sheet, part string, rim float64, ports []report.PortOutline) {
+	for _, m := range s.Section.Lengthwise {
+		if m.Part != part {
+			continue
+		}
+		text := "seam " + m.Name
+		wide := 1.25 * float64(len([]rune(text)))
+		c := p.at(0.55*rim, m.Clock)
+		at := drawing.Point{X: c.X + 1, Y: c.Y - 0.8}
+	search:
+		for _, share := range []float64{0.55, 0.7, 0.4, 0.8, 0.25, 0.12} {
+			c := p.at(share*rim, m.Clock)
+			for _, left := range []float64{c.X + 1, c.X - 1 - wide} {
+				if p.clear(drawing.Point{X: left, Y: c.Y - 3}, wide, rim, ports) {
+					at = drawing.Point{X: left, Y: c.Y - 0.8}
+					break search
+				}
+			}
+		}
+		p.f.AddText(at.X, at.Y, label, drawing.Left, text)
+	}
+}
+
+// clear reports whether a line of type of a width, from its upper left corner, lies
+// within the rim and off the ports and the leaders to their names [mm].
+func (p plan) clear(corner drawing.Point, wide, rim float64, ports []report.PortOutline) bool {
+	const high = 3.0
+	for _, x := range []float64{corner.X, corner.X + wide} {
+		for _, y := range []float64{corner.Y, corner.Y + high} {
+			if math.Hypot(x-p.x, y-p.y) > rim*p.scale-0.5 {
+				return false
+			}
+		}
+	}
+	for _, t := range ports {
+		at, r := p.at(t.Wall.R, t.Clock), math.Max(t.OutsideDiameter, t.PadDiameter)/2*p.scale+0.5
+		over := at.Y+r > corner.Y && at.Y-r < corner.Y+high
+		if over && at.X+r > corner.X && at.X-r < corner.X+wide {
+			return false // the port
+		}
+		outward := at.X < p.x-1e-9 && corner.X < at.X || at.X >= p.x-1e-9 && corner.X+wide > at.X
+		if at.Y > corner.Y-0.5 && at.Y < corner.Y+high+0.5 && outward {
+			return false // its leader, level or nearly
+		}
+	}
+	return true
 }
 
 // ring draws a circle of a radius [m] round a place, foreshortened along the radius
@@ -187,7 +237,7 @@ func (p plan) labels(ports []report.PortOutline, side float64) {
 	}
 	for i, t := range ports {
 		to := p.at(t.Wall.R, t.Clock)
-		p.f.AddText(x, y[i]+0.9, label, align, clip(p.words(t), 41))
+		p.f.AddText(x, y[i]+0.9, label, align, p.words(t, 41))
 		p.f.AddLine(x-side, y[i], to.X, to.Y, drawing.Pen{Width: 0.1, Grey: 0.3})
 	}
 }
@@ -197,17 +247,18 @@ func degrees(clock float64) string {
 	return report.Plain(roundTo(math.Mod(math.Mod(clock*180/math.Pi, 360)+360, 360), 4)) + "°"
 }
 
-// words says what is to be known of a port.
-func (p plan) words(t report.PortOutline) string {
+// words says what is to be known of a port in so many letters: a long name gives way,
+// not the numbers.
+func (p plan) words(t report.PortOutline, most int) string {
 	show := func(v float64) string {
 		d := report.DisplayUnit("m", v, p.system)
 		return report.Plain(roundTo(d.Of(v), 4)) + " " + d.Unit
 	}
-	text := t.Name + " " + degrees(t.Clock) + ", r " + show(t.Wall.R) + ", ⌀ " + show(t.OutsideDiameter)
+	text := " " + degrees(t.Clock) + ", r " + show(t.Wall.R) + ", ⌀ " + show(t.OutsideDiameter)
 	if t.PadDiameter > t.OutsideDiameter {
 		text += ", pad ⌀ " + show(t.PadDiameter)
 	}
-	return text
+	return clipInside(t.Name, max(7, most-len([]rune(text)))) + text
 }
 
 // bulkheads is the chapter of the plans.

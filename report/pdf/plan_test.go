@@ -92,3 +92,21 @@ func TestMarksLieOnTheirLine(t *testing.T) {
 		t.Errorf("%d marks on a line with a gap, want one left out", len(f.Fills))
 	}
 }
+
+// TestLongNamesKeepTheirEnds shortens names where room is short: numbers are never cut.
+func TestLongNamesKeepTheirEnds(t *testing.T) {
+	for _, row := range []struct {
+		in   string
+		n    int
+		want string
+	}{{"short", 9, "short"}, {"ninechars", 9, "ninechars"}, {"port.sensor-a/weld@meop", 11, "port.…@meop"}, {"αβγδε", 3, "α…ε"}} {
+		if got := clipInside(row.in, row.n); got != row.want || len([]rune(got)) > row.n {
+			t.Errorf("%q in %d letters is %q, want %q", row.in, row.n, got, row.want)
+		}
+	}
+	port := report.PortOutline{Name: "pressurant-inlet-with-a-long-name-of-its-own", Clock: math.Pi, Wall: report.Point{R: 0.11}, OutsideDiameter: 0.0269}
+	got := plan{}.words(port, 41)
+	if !strings.HasSuffix(got, "-own 180°, r 110 mm, ⌀ 26.9 mm") || !strings.HasPrefix(got, "press") || len([]rune(got)) > 41 {
+		t.Errorf("%q", got)
+	}
+}

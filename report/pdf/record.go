@@ -1,7 +1,6 @@
 package pdf
 
 import (
-	"bytes"
 	"errors"
 	"fmt"
 	"math"
@@ -41,7 +40,7 @@ func WriteRecord(s *report.Sheet, r *report.Record) ([]byte, error) {
 	}
 	pages := 0
 	for {
-		p, err := newPaper(&whole, pages)
+		p, err := newPaper(&whole, pages, false)
 		if err != nil {
 			return nil, err
 		}
@@ -54,22 +53,10 @@ func WriteRecord(s *report.Sheet, r *report.Record) ([]byte, error) {
 			return nil, err
 		}
 		if pages > 0 {
-			return p.recordBytes()
+			return p.bytes()
 		}
 		pages = p.doc.PageNo()
 	}
-}
-
-// recordBytes ends the document as [Write] does: the header states the version
-// that embedded files and signatures need, in its own length.
-func (p *paper) recordBytes() ([]byte, error) {
-	var out bytes.Buffer
-	if err := p.doc.Output(&out); err != nil {
-		return nil, err
-	}
-	file := out.Bytes()
-	copy(file, "%PDF-1.7")
-	return file, nil
 }
 
 // record sets every page.
@@ -146,8 +133,8 @@ func clock(v float64) string {
 
 // seenAtTheTest is filled in by hand by those who stood there.
 func (p *paper) seenAtTheTest() {
-	p.heading("Seen at the test, filled in by hand", 40)
-	rows := [][]cell{}
+	const high = 6.5 // of a row that is filled in [mm]
+	var rows [][]cell
 	for _, what := range []string{
 		"every weld and fitting dry (yes, no: then the test is failed)", "change of shape (none, where)",
 		"gauge 1 and gauge 2, numbers and calibration", "line compliance taken off the volumes (yes, how)",
@@ -155,5 +142,6 @@ func (p *paper) seenAtTheTest() {
 	} {
 		rows = append(rows, plain(what, ""))
 	}
-	p.table([]column{{"question", 1.3, false, false}, {"answer, by", 2, false, false}}, rows, 6.5)
+	p.heading("Seen at the test, filled in by hand", float64(len(rows)+1)*high) // on one page
+	p.table([]column{{"question", 1.3, false, false}, {"answer, by", 2, false, false}}, rows, high)
 }

@@ -78,17 +78,59 @@ func index(text string) (string, int) {
 	return text[:n], n
 }
 
+// A span is how wide text is [1/1000 of the size of type]: its plain letters, and
+// the raised and lowered ones as if they were plain.
+type span struct{ plain, shifted int }
+
+func (e span) add(o span) span { return span{e.plain + o.plain, e.shifted + o.shifted} }
+
 // measure returns the width of a line in the font that is set [mm]. Widths grow
 // with the size, so a raised or lowered run needs no change of font, which would
 // be written into the page.
-func (p *paper) measure(text string) float64 {
-	w := 0.0
-	for _, r := range p.runs(text) {
-		run := p.doc.GetStringWidth(p.clean(r.text))
+func (p *paper) measure(text string) float64 { return p.wide(p.span(text)) }
+
+// wide returns the width of a span in the size that is set [mm].
+func (p *paper) wide(e span) float64 {
+	_, unit := p.doc.GetFontSize()
+	return (float64(e.plain) + scaled*float64(e.shifted)) * unit / 1000
+}
+
+// span returns how wide text is in the style that is set.
+func (p *paper) span(text string) (e span) {
+	if !p.indices {
+		return span{plain: p.letters(text)}
+	}
+	for _, r := range runs(text) {
 		if r.shift != 0 {
-			run *= scaled
+			e.shifted += p.letters(r.text)
+		} else {
+			e.plain += p.letters(r.text)
 		}
-		w += run
+	}
+	return e
+}
+
+// letters returns the width of letters in the style that is set [1/1000 of the size
+// of type].
+func (p *paper) letters(text string) (w int) {
+	both, err := faceLetters()
+	if err != nil {
+		p.fail(err)
+		return 0
+	}
+	face := &both[0]
+	if p.style == "B" {
+		face = &both[1]
+	}
+	if !utf8.ValidString(text) {
+		text = p.clean(text)
+	}
+	for _, r := range text {
+		out, ok := plainLetter(both, r)
+		if !ok {
+			p.missing = append(p.missing, r)
+		}
+		w += max(face.width(out), 0)
 	}
 	return w
 }
@@ -101,16 +143,24 @@ func (p *paper) put(x, y float64, text string) {
 		return
 	}
 	size, unit := p.doc.GetFontSize()
+	set := size
 	for _, r := range p.runs(text) {
 		if r.text == "" {
 			continue
 		}
+		want := size
 		if r.shift != 0 {
-			p.doc.SetFontSize(size * scaled)
+			want *= scaled
+		}
+		if want != set {
+			p.doc.SetFontSize(want)
+			set = want
 		}
 		clean := p.clean(r.text)
-		p.doc.Text(x, y+r.shift*unit, clean)
-		x += p.doc.GetStringWidth(clean)
+		p.set(x, y+r.shift*unit, clean)
+		x += float64(p.letters(clean)) * unit / size * want / 1000
+	}
+	if set != size {
 		p.doc.SetFontSize(size)
 	}
 }
@@ -142,14 +192,21 @@ func (p *paper) wrap(text string, width float64) []string {
 
 func (p *paper) wrapLine(text string, width float64) []string {
 	var lines []string
-	line := ""
-	for _, word := range strings.FieldsFunc(text, func(r rune) bool { return r == ' ' || r == '\t' }) {
-		longer := word
+	line, had := "", span{}
+	blank := p.span(" ")
+	words := strings.FieldsFunc(text, func(r rune) bool { return r == ' ' || r == '\t' })
+	// An index in braces may hold blanks: then a line is not the sum of its words.
+	whole := p.indices && strings.Contains(text, "{")
+	for _, word := range words {
+		longer, has := word, p.span(word)
 		if line != "" {
-			longer = line + " " + word
+			longer, has = line+" "+word, had.add(blank).add(has)
 		}
-		if p.measure(longer) <= width {
-			line = longer
+		if whole {
+			has = p.span(longer)
+		}
+		if p.wide(has) <= width {
+			line, had = longer, has
 			continue
 		}
 		if line != "" {
@@ -160,7 +217,7 @@ func (p *paper) wrapLine(text string, width float64) []string {
 			lines = append(lines, word[:n])
 			word = word[n:]
 		}
-		line = word
+		line, had = word, p.span(word)
 	}
 	return append(lines, line)
 }

@@ -9,7 +9,7 @@ import (
 )
 
 // scales are the reductions a section is drawn in [-].
-var scales = []float64{1, 2, 2.5, 4, 5, 8, 10, 12.5, 15, 20, 25, 40, 50, 75, 100, 150, 200, 250, 500, 1000}
+var scales = []float64{1, 2, 2.5, 4, 5, 8, 10, 12.5, 15, 20, 25, 30, 40, 50, 75, 100, 150, 200, 250, 500, 1000}
 
 // A view maps the section to paper, forward to the right.
 type view struct {
@@ -40,7 +40,7 @@ func sectionFigure(s *report.Sheet, width, height float64) *drawing.Figure {
 	if s.Section == nil || len(s.Section.Outlines) == 0 {
 		return nil
 	}
-	c := trimmed(s.Section)
+	c := trimmed(s.Section, width)
 	along, across := sorted(c.Dimensions)
 	f := &drawing.Figure{Name: "section", Title: "Section of the tank", Width: width}
 	v := view{f: f}
@@ -75,20 +75,25 @@ func sectionFigure(s *report.Sheet, width, height float64) *drawing.Figure {
 	return f
 }
 
-// trimmed returns a section with no more levels than can be told apart.
-func trimmed(c *report.Section) *report.Section {
-	if len(c.Levels) <= levelsShown {
-		return c
-	}
+// trimmed returns a section with no more levels than can be told apart, and of one
+// with many ports no more than have names in one row [mm]: leaders would cross the
+// names of another.
+func trimmed(c *report.Section, width float64) *report.Section {
 	fewer := *c
-	fewer.Levels = c.Levels[:levelsShown]
+	fewer.Levels = c.Levels[:min(len(c.Levels), levelsShown)]
+	for crowded(c) && len(fewer.Levels) > 1 {
+		if _, under := split(&fewer); rowsOf(under, width) <= 1 {
+			break
+		}
+		fewer.Levels = fewer.Levels[:len(fewer.Levels)-1]
+	}
 	return &fewer
 }
 
 // bounds finds the ends and the reach of metal and tubes.
 func (v *view) bounds(c *report.Section) {
 	v.lo, v.hi = math.Inf(1), math.Inf(-1)
-	for _, o := range c.Outlines {
+	for _, o := range slices.Concat(c.Outlines, c.Rings) {
 		for _, q := range slices.Concat(o.Inside, o.Outside) {
 			v.lo, v.hi = math.Min(v.lo, q.Z), math.Max(v.hi, q.Z)
 			v.up = math.Max(v.up, math.Abs(q.R))
@@ -121,7 +126,7 @@ func (v view) draw(c *report.Section) {
 	if len(c.Levels) > 0 {
 		v.liquid(c)
 	}
-	for _, o := range c.Outlines {
+	for _, o := range slices.Concat(c.Outlines, c.Rings) {
 		for _, side := range []float64{1, -1} {
 			ring := slices.Clone(o.Outside)
 			slices.Reverse(ring)

@@ -104,7 +104,7 @@ func TestOneCaseInFull(t *testing.T) {
 		s.Checks = append(s.Checks, r)
 	}
 	s.Settle()
-	p, err := newPaper(s, 1)
+	p, err := newPaper(s, 1, false)
 	if err != nil {
 		t.Fatal(err)
 	}

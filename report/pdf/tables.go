@@ -14,7 +14,7 @@ import (
 func (p *paper) overview() {
 	p.newPage()
 	p.chapter("Overview")
-	p.figure(marginsFigure(p.shared.worst, p.inner()))
+	p.figure(marginsFigure(p.shared.few, p.shared.worst, p.inner()))
 	var rows [][]cell
 	for _, r := range p.shared.few {
 		d, c := "–", "–"
@@ -35,8 +35,8 @@ func (p *paper) overview() {
 	if n := len(p.sheet.Checks) - len(rows); n > 0 {
 		p.paragraph(fmt.Sprintf("%d further cases are left out here: of a check with more than %d cases only the least margin is listed, and whatever is not assessed. The chapter of the checks names them.", n, caseLimit))
 	}
-	p.table([]column{{"verdict", 1.18, false, false}, {"margin", 0.73, true, false}, {"check @ case", 2.5, false, false}, {"what", 3.7, false, false},
-		{"demand", 0.95, true, false}, {"capacity", 0.95, true, false}, {"factor", 0.62, true, false}}, rows, 0)
+	p.table([]column{{"verdict", 1.18, false, false}, {"margin", 0.73, true, false}, {"check @ case", 2.5, false, false}, {"what", 3.5, false, false},
+		{"demand", 1.05, true, false}, {"capacity", 1.05, true, false}, {"factor", 0.62, true, false}}, rows, 0)
 }
 
 // fewer returns the checks that the overview lists: of one that does not arise in
@@ -211,14 +211,14 @@ func (p *paper) permissible() {
 	weakest := -1
 	var open []string
 	for i, q := range list {
-		if math.IsNaN(q.Pressure) || len(p.sheet.Open(q.Part)) > 0 {
+		if math.IsNaN(q.Pressure) || len(p.shared.open[q.Part]) > 0 {
 			open = append(open, q.Part)
 		}
 		if !math.IsNaN(q.Pressure) && (weakest < 0 || q.Pressure < list[weakest].Pressure) {
 			weakest = i
 		}
 	}
-	p.chapter("Highest permissible ullage pressure of each part")
+	p.chapter("Highest permissible ullage pressures")
 	var rows [][]cell
 	for i, q := range list {
 		value := "not assessed"
@@ -233,7 +233,7 @@ func (p *paper) permissible() {
 	if len(open) > 0 {
 		p.paragraph("The weakest part cannot be named, since checks are not assessed of: " + strings.Join(open, ", ") + ".")
 	}
-	if left := p.sheet.Open("tank"); len(left) > 0 {
+	if left := p.shared.open["tank"]; len(left) > 0 {
 		p.paragraph("No pressure of the table covers what is not assessed of the whole tank: " + strings.Join(left, ", ") + ".")
 	}
 }
@@ -242,11 +242,12 @@ func (p *paper) permissible() {
 // is the least.
 func (p *paper) permitted(q report.PermissiblePressure, least, open bool) string {
 	note := ""
-	if left := p.sheet.Open(q.Part); len(left) > 0 {
+	if left := p.shared.open[q.Part]; len(left) > 0 {
+		short := make([]string, len(left))
 		for i, id := range left {
-			left[i] = strings.TrimPrefix(id, q.Part+"/")
+			short[i] = strings.TrimPrefix(id, q.Part+"/")
 		}
-		note = "NOT COVERED, because not assessed: " + strings.Join(left, ", ") + ". "
+		note = "NOT COVERED, because not assessed: " + strings.Join(short, ", ") + ". "
 	}
 	switch {
 	case least && open:

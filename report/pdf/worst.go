@@ -12,12 +12,16 @@ import (
 // worstShown is how many of the least margins stand on page 1.
 const worstShown = 5
 
-// worstMargins returns the made checks with the least margins, one of an id.
-func (p *paper) worstMargins() (out []check.Result) {
+// worstMargins returns of checks, worst first, those made with the least margins, one
+// of an id.
+func worstMargins(worst []check.Result) (out []check.Result) {
 	seen := map[string]bool{}
-	for _, r := range p.shared.worst {
+	for _, r := range worst {
+		if len(out) == worstShown {
+			break
+		}
 		made := r.Status() == check.Satisfied || r.Status() == check.NotSatisfied
-		if made && !seen[r.ID] && len(out) < worstShown {
+		if made && !seen[r.ID] {
 			seen[r.ID] = true
 			out = append(out, r)
 		}
@@ -26,9 +30,9 @@ func (p *paper) worstMargins() (out []check.Result) {
 }
 
 // notAssessed names what was not assessed, each id once.
-func (p *paper) notAssessed() string {
+func notAssessed(rs []check.Result) string {
 	var ids []string
-	for _, r := range p.sheet.Checks {
+	for _, r := range rs {
 		if r.Status() == check.NotAssessed && !slices.Contains(ids, r.ID) {
 			ids = append(ids, r.ID)
 		}
@@ -79,7 +83,7 @@ func (p *paper) openWidth() float64 { return 0.34 * p.inner() }
 // openLines wraps what was not assessed, no more lines than fit beside the table.
 func (p *paper) openLines() []string {
 	p.font("", tiny)
-	lines := p.wrap(p.notAssessed(), p.openWidth())
+	lines := p.wrap(p.shared.unmade, p.openWidth())
 	most := worstShown + 3
 	if len(lines) > most {
 		lines = append(lines[:most-1], "… and more: see the overview.")
@@ -90,7 +94,7 @@ func (p *paper) openLines() []string {
 // worstHeight returns the height of the table of the worst margins and of the list
 // beside it [mm].
 func (p *paper) worstHeight() float64 {
-	rows := max(float64(len(p.worstMargins()))*worstRow, float64(len(p.openLines()))*tiny*leading)
+	rows := max(float64(len(p.shared.least))*worstRow, float64(len(p.openLines()))*tiny*leading)
 	return 7 + max(rows, worstRow) + 2
 }
 
@@ -112,7 +116,7 @@ func (p *paper) worst(h float64) {
 	p.put(left, p.y+4, "Least margins")
 	p.put(x, p.y+4, "Not assessed")
 	y := p.y + 6.5
-	for i, r := range p.worstMargins() {
+	for i, r := range p.shared.least {
 		base := y + (float64(i)+0.75)*worstRow
 		p.font("B", small)
 		p.putRight(left+9, base, report.Margin(r))

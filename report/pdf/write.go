@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"slices"
+	"sync"
 	"time"
 
 	"github.com/jung-kurt/gofpdf"
@@ -28,11 +29,19 @@ func Write(s *report.Sheet) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
+	return p.bytes()
+}
+
+// bytes ends the document and returns it as a file.
+func (p *paper) bytes() ([]byte, error) {
 	var out bytes.Buffer
 	if err := p.doc.Output(&out); err != nil {
 		return nil, err
 	}
-	file := out.Bytes()
+	file, err := squeezed(out.Bytes())
+	if err != nil {
+		return nil, err
+	}
 	// Embedded files and signatures need a later version than the writer
 	// states; the header keeps its length, so that every offset holds.
 	copy(file, "%PDF-1.7")
@@ -50,19 +59,42 @@ type known struct {
 
 // shared is what every writing of a sheet needs and none changes.
 type shared struct {
-	data   []byte // the sheet as data, as it is embedded
+	data   func() ([]byte, error) // the sheet as data, as it is embedded
 	groups []group
-	blocks []block        // of the checks, in their order
-	worst  []check.Result // worst first
-	few    []check.Result // of the overview, worst first
+	blocks []block             // of the checks, in their order
+	worst  []check.Result      // worst first
+	few    []check.Result      // of the overview, worst first
+	open   map[string][]string // of each part the ids that are not assessed
+
+	verdict   string
+	governing int            // place of the check with the least margin, −1 for none
+	least     []check.Result // of page 1
+	unmade    string         // what was not assessed
+	recalled  []string
 }
 
-// prepare works out what every writing of a sheet needs.
-func prepare(s *report.Sheet) (*shared, error) {
-	data, err := s.Attached()
-	groups := grouped(s.Checks)
-	return &shared{data: data, groups: groups,
-		worst: report.WorstFirst(s.Checks), few: report.WorstFirst(fewer(groups))}, err
+// prepare works out what every writing of a sheet needs; the data meanwhile, on a
+// second processor where there is one.
+func prepare(s *report.Sheet) *shared {
+	type answer struct {
+		data []byte
+		err  error
+	}
+	answers := make(chan answer, 1)
+	go func() {
+		data, err := s.Attached()
+		answers <- answer{data, err}
+	}()
+	groups, worst := grouped(s.Checks), report.WorstFirst(s.Checks)
+	return &shared{
+		data: sync.OnceValues(func() ([]byte, error) {
+			a := <-answers
+			return a.data, a.err
+		}),
+		groups: groups, worst: worst, few: report.WorstFirst(fewer(groups)), open: s.OpenParts(),
+		verdict: s.VerdictLine(), governing: check.Governing(s.Checks), least: worstMargins(worst), unmade: notAssessed(s.Checks),
+		recalled: s.AllRecalled(),
+	}
 }
 
 func (k known) equal(o known) bool {
@@ -75,11 +107,7 @@ const rounds = 5
 // settled writes the document until what it says of its own pages is so: twice, and
 // once more where the list of replaced letters moved something.
 func settled(s *report.Sheet) (*paper, error) {
-	all, err := prepare(s)
-	if err != nil {
-		return nil, err
-	}
-	before := known{shared: all}
+	before := known{shared: prepare(s)}
 	for range rounds {
 		p, err := compose(s, before)
 		if err != nil {
@@ -103,16 +131,14 @@ func (p *paper) learned() known {
 
 // compose writes the whole document once, with what the writing before told.
 func compose(s *report.Sheet, before known) (*paper, error) {
-	p, err := newPaper(s, before.pages)
+	dry := before.shared != nil && before.pages == 0
+	p, err := newPaper(s, before.pages, dry)
 	if err != nil {
 		return nil, err
 	}
 	p.before, p.shared = before, before.shared
-	p.dry = before.shared != nil && before.pages == 0
 	if p.shared == nil { // a writing by itself
-		if p.shared, err = prepare(s); err != nil {
-			return nil, err
-		}
+		p.shared = prepare(s)
 	}
 	if err := p.attach(); err != nil {
 		return nil, err
@@ -130,15 +156,19 @@ func compose(s *report.Sheet, before known) (*paper, error) {
 	return p, p.doc.Error()
 }
 
-// newPaper opens a document of the sheet's paper size.
-func newPaper(s *report.Sheet, pages int) (*paper, error) {
+// newPaper opens a document of the sheet's paper size; a dry one has no letters, so
+// that the fonts need not be read for it.
+func newPaper(s *report.Sheet, pages int, dry bool) (*paper, error) {
 	size := "A4"
 	if s.Paper == "letter" {
 		size = "Letter"
 	}
 	doc := gofpdf.New("P", "mm", size, "")
-	for _, style := range []string{"", "B"} {
-		doc.AddUTF8FontFromBytes(family, style, bytes.Clone(faces[style]))
+	doc.SetCompression(false) // of the pages; [squeezed] does it
+	if !dry {
+		for _, style := range []string{"", "B"} {
+			doc.AddUTF8FontFromBytes(family, style, bytes.Clone(faces[style]))
+		}
 	}
 	when := issued(s.Block.Date)
 	doc.SetCreationDate(when)
@@ -148,7 +178,10 @@ func newPaper(s *report.Sheet, pages int) (*paper, error) {
 	doc.SetMargins(left, top, right)
 	doc.SetLineCapStyle("butt")
 	doc.SetLineJoinStyle("round")
-	p := &paper{doc: doc, sheet: s, pages: pages, style: "none"}
+	p := &paper{doc: doc, sheet: s, pages: pages, style: "none", family: family, dry: dry}
+	if dry {
+		p.family = coreFamily
+	}
 	p.width, p.height = doc.GetPageSize()
 	doc.SetTitle(p.clean(s.Block.Title), true)
 	doc.SetSubject(p.clean(s.Block.Number), true)
@@ -169,8 +202,15 @@ func issued(date string) time.Time {
 
 // attach embeds the tank file, every file it names, and the sheet as JSON.
 func (p *paper) attach() error {
+	var data []byte
+	if !p.dry {
+		var err error
+		if data, err = p.shared.data(); err != nil {
+			return err
+		}
+	}
 	files := p.sheet.Files
-	files = append(files[:len(files):len(files)], report.Attachment{Name: "sheet.json", Data: p.shared.data})
+	files = append(files[:len(files):len(files)], report.Attachment{Name: "sheet.json", Data: data})
 	if len(files) > most {
 		return fmt.Errorf("%d files are to be embedded, at most %d can be", len(files), most)
 	}

@@ -98,6 +98,9 @@ func LoadPKCS12(data []byte, password string) (*Signer, error) {
 	if errors.Is(err, pkcs12.ErrIncorrectPassword) {
 		return nil, errors.New("the password does not open the PKCS#12 file")
 	}
+	if err != nil && strings.Contains(err.Error(), "asn1:") {
+		return nil, errors.New("this is no PKCS#12 file, or it is cut off")
+	}
 	if err != nil {
 		return nil, fmt.Errorf("the PKCS#12 file cannot be read: %w", err)
 	}

@@ -198,3 +198,12 @@ func TestFolder(t *testing.T) {
 		t.Errorf("folder %q, %v", dir, err)
 	}
 }
+
+// TestNoPKCS12 has a file of another kind, which is said in plain words.
+func TestNoPKCS12(t *testing.T) {
+	for _, data := range []string{"", "[sheet]\n", "-----BEGIN CERTIFICATE-----\nAAAA\n-----END CERTIFICATE-----\n", "\x30\x82\x0a\x00"} {
+		if _, err := LoadPKCS12([]byte(data), "word"); err == nil || err.Error() != "this is no PKCS#12 file, or it is cut off" {
+			t.Errorf("%q: %v", data, err)
+		}
+	}
+}

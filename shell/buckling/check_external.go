@@ -22,9 +22,14 @@ func (r *Resistance) CheckExternal(p float64) check.Result {
 		return check.NotMade(c.ID, c.Title, err)
 	}
 	t, _ := r.c.ExternalTube() // its error is among those of External
+	length := check.M("L", "length with the shares of the ends", t.Length)
+	if r.lowest.Length > 0 {
+		length = check.M("L", "longest bay, between rings or to an end with its share", r.lowest.Length)
+		c.Shape += "; " + r.c.Rings.describe()
+	}
 	c.Inputs = []check.Quantity{
 		check.M("R", "mid-wall radius", t.Radius), check.M("t", "wall for strength", t.Thickness),
-		check.M("L", "length with the shares of the ends", t.Length), check.M("L_t", "length between tangents", r.c.Length),
+		length, check.M("L_t", "length between tangents", r.c.Length),
 		check.Pa("E", "elastic modulus, lowest", r.m.Modulus), check.Num("ν", "Poisson's ratio", r.m.Poisson),
 		check.Pa("σ_y", "yield strength, weld zone included", r.m.Yield),
 	}

@@ -61,6 +61,7 @@ type Cylinder struct {
 	FreeEdge     bool    // an edge is not held round: nothing is assessed
 	Roundness    float64 // measured deviation from the circle, share of R; 0: not measured [-]
 	Openings     []Opening
+	Rings        *Rings // nil: none
 }
 
 // An Opening is a reinforced hole in the cylinder, as the checks of
@@ -123,7 +124,7 @@ func (c Cylinder) valid(m Metal) error {
 
 // External returns every method for the cylinder under pressure from outside
 // on wall and ends, factor the buckling factor [-]. SP-8007 is divided by it;
-// EN 1993-1-6, by it and by its own 1.1, is shown beside.
+// EN 1993-1-6, by it and by its own 1.1, is shown beside. With rings see [Rings].
 func (c Cylinder) External(m Metal, class Class, factor float64) ([]Method, error) {
 	err := c.valid(m)
 	if err == nil {
@@ -136,17 +137,26 @@ func (c Cylinder) External(m Metal, class Class, factor float64) ([]Method, erro
 	if err != nil {
 		return nil, err
 	}
-	p, err := t.PressureSP8007(m)
+	full := t.external(m, class, factor)
+	if c.Rings == nil {
+		return full, nil
+	}
+	return c.withRings(m, class, factor, full), nil
+}
+
+// external returns every method for a tube between its supports.
+func (c Tube) external(m Metal, class Class, factor float64) []Method {
+	p, err := c.PressureSP8007(m)
 	sp := divided("SP-8007", p, factor, err, check.Source{Doc: "NASA/SP-8007-2020 Rev 2", Where: "eqs 17 to 32", How: check.Read}, "knock-down √γ = 0.75, long tube 0.90")
 	sp.Formula = "p_a = p_cr/FS, p_cr = max(0.855 E 0.75 (t/R)^2.5 (R/L)/(1−ν²)^0.75, 0.90 E (t/R)³/(4(1−ν²)))"
-	sp.Steps = append(sp.Steps, check.Num("γ Z", "0.5625 times Batdorf's parameter", pressureKnockdown*t.Batdorf(m.Poisson)))
-	if pressureKnockdown*t.Batdorf(m.Poisson) < 100 {
+	sp.Steps = append(sp.Steps, check.Num("γ Z", "0.5625 times Batdorf's parameter", pressureKnockdown*c.Batdorf(m.Poisson)))
+	if pressureKnockdown*c.Batdorf(m.Poisson) < 100 {
 		sp.Formula = "p_a = p_cr/FS, p_cr = (1 − 1/n²) k π² D/(L² R), k = min [(1+β²)² + 12 γ²Z²/(π⁴(1+β²)²)]/(β²+1/2), γ = 0.5625, β = n L/(π R)"
 	}
-	_, p, err = t.EuropeanPressure(m, class)
+	_, p, err = c.EuropeanPressure(m, class)
 	eu := divided("EN 1993-1-6", p, factor, err, check.Source{Doc: "EN 1993-1-6:2007 Annex D, second-hand", Where: "pressure from outside", How: check.Memory}, fmt.Sprintf("class %s, its 1.1 taken off", class.orC()))
 	eu.Beside = true
-	return []Method{sp, t.en13445(m), t.ug28(m), t.division2(m), eu}, nil
+	return []Method{sp, c.en13445(m), c.ug28(m), c.division2(m), eu}
 }
 
 func (c Class) orC() string {

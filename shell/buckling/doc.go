@@ -35,6 +35,7 @@
 //	Tube.PressureEN13445                  EN 13445-3 cl. 8 (memory)           tanks
 //	Tube.PressureUG28                     ASME VIII-1 UG-28, closed (memory)  published, tanks
 //	Tube.PressureDivision2                ASME VIII-2 4.4.5 (memory)          published, tanks
+//	Rings, Cylinder.Ring…, Bay, Section   Bryant; UG-29; EN 13445-3 (memory)  rings
 //	Tube.TorsionStress                    SP-8007 eqs 33-40                   sp8007_2020
 //	Column.Euler, Column.Johnson          Euler; Bruhn (memory)               formula
 //	Cone.…                                SP-8019; UG-33(f) (memory)          published, formula
@@ -48,12 +49,14 @@
 // and the ratio of EN 1993-1-6, class C. Pressure from outside: the lowest
 // allowable of all methods in range; SP-8007, SP-8019 and SP-8032 are divided
 // by the buckling factor, the vessel forms carry their own. EN 1993-1-6 under
-// pressure from outside is shown beside them and decides nothing.
+// pressure from outside is shown beside them and decides nothing. Rings count where
+// wall between them, rings with wall between the heads and the ring itself all
+// stand more than the plain cylinder at its full length; else that decides.
 //
 // # Not covered
 //
-// Stiffened walls (rings, stringers) and sandwich: no method for them is at
-// hand. Shells with an edge not held round, holes wider than a tenth of the
+// Stringers and sandwich: no method for them is at hand. Rings other than flat
+// bars; credit for rings in compression and bending: there is none. Shells with an edge not held round, holes wider than a tenth of the
 // diameter, dents, walls of more than one thickness. A dished head pressed
 // along its meridian; shear and torsion of a cone; the interaction of shear and
 // compression by EN 1993-1-6; second-order moments of a column. Buckling of a

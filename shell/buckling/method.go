@@ -21,6 +21,7 @@ type Method struct {
 	Beside    bool             // shown, decides nothing
 	Required  bool             // without it nothing is assessed
 	Detail    string           // knock-down and shape assumed
+	Length    float64          // L of its formula, of a bay between rings [m]; 0: of the whole cylinder
 	Err       error            // why it is out of its range, or nil
 }
 

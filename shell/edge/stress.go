@@ -39,7 +39,7 @@ func (s Stress) faces() [2][2]float64 {
 // [material.EquivalentStress].
 func (s Stress) Surface() float64 {
 	f := s.faces()
-	return math.Max(material.EquivalentStress(f[0][0], f[0][1]), material.EquivalentStress(f[1][0], f[1][1]))
+	return max(material.EquivalentStress(f[0][0], f[0][1]), material.EquivalentStress(f[1][0], f[1][1]))
 }
 
 // MeridionalSurface returns the larger meridional stress of the two faces, as a magnitude [Pa].

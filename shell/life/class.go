@@ -116,6 +116,17 @@ func PortClass(family string, full bool) (Class, error) {
 	return class("tube welded by fillets or part of the wall", 32, 0.33, family)
 }
 
+// RingClass returns the class of the fillet welds of a ring round a shell, for the stress of the wall along the shell at
+// their toe, in that family:
+//
+//	56 MPa, aluminium 18.5
+//
+// Source: IIW, transverse attachments by fillets 71 to 80 where they carry nothing; 56, the lower end of those that
+// carry, since a ring holds the wall in (recalled); aluminium 0.33, as for what is not listed.
+func RingClass(family string) (Class, error) {
+	return class("ring on the wall, fillets", 56, 0.33, family)
+}
+
 // class makes the class of a family from that of steel [MPa].
 func class(words string, steel, aluminium float64, family string) (Class, error) {
 	switch family {

@@ -16,7 +16,8 @@
 //
 // # Functions, sources and tests
 //
-//	Class.Cycles, ClassOf, PortClass    EN 13445-3 clause 18, IIW (recalled)      weldclass_test
+//	Class.Cycles, ClassOf, PortClass,   EN 13445-3 clause 18, IIW (recalled)      weldclass_test
+//	RingClass
 //	Usage, CheckLife                    Miner, factor 4 (recalled)                weldclass_test, check_test
 //	StrainLife.Cycles                   Coffin, Manson, Basquin; course (read)    strainlife_test
 //	StrainLife.Range, CyclesAt          Neuber, cyclic curve (recalled)           strainlife_test

@@ -112,6 +112,14 @@ func TestClassesOfAluminium(t *testing.T) {
 	if full.FAT != 56*MPa || fillet.FAT != 32*MPa {
 		t.Errorf("ports: %g, %g", full.FAT, fillet.FAT)
 	}
+	ring, _ := life.RingClass("austenitic")
+	soft, _ := life.RingClass("aluminium")
+	if ring.FAT != 56*MPa || math.Abs(soft.FAT/(18.5*MPa)-1) > 0.003 {
+		t.Errorf("rings: %g and %g", ring.FAT, soft.FAT)
+	}
+	if c, err := life.RingClass("titanium"); err == nil {
+		t.Errorf("a ring of titanium has class %g", c.FAT)
+	}
 	if c, err := life.PortClass("titanium", true); err == nil {
 		t.Errorf("titanium: %+v", c)
 	}

@@ -134,6 +134,9 @@ func (r *run) checkState(s *loads.State, c *loadCase) []check.Result {
 	}
 	out = append(out, r.checkPorts(s, c)...)
 	out = append(out, r.checkThermal(s, c))
+	if c.slosh != nil {
+		out = append(out, checkSlosh(s, c))
+	}
 	return append(out, r.checkWeldZones(s, c))
 }
 

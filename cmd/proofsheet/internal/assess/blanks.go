@@ -22,7 +22,7 @@ func Blanks(t *tank.Tank, o blank.Options) ([]blank.Blank, error) {
 	if err != nil {
 		return nil, err
 	}
-	out := m.sheets(o)
+	out := append(m.sheets(o), m.ringBlanks()...)
 	for _, h := range m.ends() {
 		out = append(out, m.headBlanks(h, o)...)
 	}
@@ -34,6 +34,17 @@ func Blanks(t *tank.Tank, o blank.Options) ([]blank.Blank, error) {
 		}
 	}
 	return out, nil
+}
+
+// ringBlanks says what the rings of the cylinder are rolled to or cut as.
+func (m *model) ringBlanks() []blank.Blank {
+	q := m.t.Cylinder.Rings
+	if q == nil {
+		return nil
+	}
+	inner := m.ringInside()
+	return []blank.Blank{notFlat("rings", "Rings of the cylinder", "%d flat bars of %.6g x %.6g mm, rolled on edge to %.6g mm inside and %.6g mm outside diameter, or cut from plate as such; by nominal dimensions: fit them to the cylinder as rolled",
+		len(q.Stations), q.Height*1e3, q.Width*1e3, 2e3*inner, 2e3*(inner+q.Height))}
 }
 
 // notFlat is a part that has no blank, and why.

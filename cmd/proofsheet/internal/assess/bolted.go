@@ -27,7 +27,7 @@ func boltedJoint(id, title string, b *tank.Bolts, s *tank.Seal, T float64, clamp
 		return j, errors.New("bolts and seal are not described")
 	}
 	th, err := bolting.ParseThread(b.Size)
-	j.Bolts = bolting.Bolts{Thread: th, Count: b.Count, Circle: b.Circle, Strength: given(b.Strength), Preload: math.NaN(), Scatter: b.Scatter, Growth: math.NaN()}
+	j.Bolts = bolting.Bolts{Thread: th, Count: b.Count, Circle: b.Circle, Hole: b.Hole, Strength: given(b.Strength), Preload: math.NaN(), Scatter: b.Scatter, Growth: math.NaN()}
 	if b.Preload != nil {
 		j.Bolts.Preload = *b.Preload
 	}
@@ -115,17 +115,19 @@ func coverPressure(highest, lowest float64) float64 {
 }
 
 // checkBoltedHead makes the checks of a bolted head: its thickness, in place of the
-// rule for a welded one, its bolts and its seal. Pressures [Pa]: highest on the head,
-// and lowest.
-func (m *model) checkBoltedHead(h *headPart, highest, lowest float64, c *loadCase) (thickness, bolts, seal check.Result) {
+// rule for a welded one, and its bolts, its seal and what its bolt holes leave of it.
+// Pressures [Pa]: highest on the head, and lowest.
+func (m *model) checkBoltedHead(h *headPart, highest, lowest float64, c *loadCase) (thickness check.Result, joint []check.Result) {
 	j, err := m.headJoint(h, c.temperature)
 	sb, boltErr := m.boltAllowable(j, c.rule)
 	s, coverErr := m.coverAllowable(h, c)
 	if c.rule == material.VesselEU {
 		coverErr = errors.Join(coverErr, errBoltedEuropean)
 	}
-	return orNot(errors.Join(err, boltErr, coverErr), j.CheckCover(h.name+"/thickness", coverPressure(highest, lowest), h.least, s, sb)),
-		orNot(errors.Join(err, boltErr), j.CheckBolts(highest, sb)), orNot(err, j.CheckSeal(highest, bolting.Separation))
+	bend, plateErr := coverPressure(highest, lowest), errors.Join(err, boltErr, coverErr)
+	return orNot(plateErr, j.CheckCover(h.name+"/thickness", bend, h.least, s, sb)), []check.Result{
+		orNot(errors.Join(err, boltErr), j.CheckBolts(highest, sb)), orNot(err, j.CheckSeal(highest, bolting.Separation)),
+		orNot(plateErr, j.CheckLigament(h.name+"/ligament", bend, h.least, s, sb))}
 }
 
 // orNot returns a check, or that it is not made where err says why.
@@ -173,10 +175,25 @@ func (m *model) proofBolted(t *proofTest) (out []check.Result) {
 			d, demandErr := m.headDemand(h, s, &loadCase{rule: material.Vessel}, m.headLoading(h, s, c))
 			p, jointErr = d.Pressure, errors.Join(jointErr, demandErr)
 		}
-		out = append(out, orNot(errors.Join(err, jointErr), j.CheckBoltsAtProof(p, k)), orNot(errors.Join(err, jointErr), j.CheckSeal(p, 1)))
+		parent, zone, yieldErr := m.proofYields(&h.part)
+		out = append(out, orNot(errors.Join(err, jointErr), j.CheckBoltsAtProof(p, k)), orNot(errors.Join(err, jointErr), j.CheckSeal(p, 1)),
+			m.proofLigament(t, j, h.name, "bolted "+h.end+" head", p, h.least, math.Min(parent, zone), errors.Join(err, jointErr, yieldErr)))
 	}
 	for _, p := range m.ports {
 		out = append(out, m.proofFitted(t, p, s, c, k, err)...)
 	}
 	return out
+}
+
+// proofLigament holds a cover of thickness wall [m] between its bolt holes at the highest
+// pressure p of the test to the limit of bending, yield its own [Pa].
+func (m *model) proofLigament(t *proofTest, j bolting.Joint, part, name string, p, wall, yield float64, err error) check.Result {
+	id, title := part+"/ligament", j.Title+": cover between its bolt holes at proof"
+	σ, bendErr := j.RimBending(p, wall, j.Bolts.Strength/4)
+	if err = errors.Join(err, bendErr); err != nil {
+		return check.NotMade(id, title, err)
+	}
+	r := t.plan.CheckBending(proof.Stressed{Part: name, Pressure: p, Bending: σ, Yield: yield, Efficiency: 1})
+	r.ID, r.Title = id, title
+	return r
 }

@@ -33,9 +33,10 @@ type loadCase struct {
 	ramp         float64 // of the metal's temperature at the liquid's level [m]
 	sections     []loads.Section
 	ground       bool
-	kind         string  // of a ready-made ground case, or ""
-	gust         float64 // pressure of the wind on the wall, where the program takes the wind [Pa]
-	present      bool    // the other load is always there
+	kind         string   // of a ready-made ground case, or ""
+	gust         float64  // pressure of the wind on the wall, where the program takes the wind [Pa]
+	present      bool     // the other load is always there
+	slosh        *float64 // how high the liquid swings on the wall [m]; nil is at rest
 
 	time     *float64    // of an instant of the history [s]
 	instants []*loadCase // of the history: those that may govern
@@ -148,7 +149,7 @@ func (m *model) shortestRamp(written []*loadCase) float64 {
 // newCase resolves a written case.
 func (m *model) newCase(in tank.Case) (*loadCase, error) {
 	c := &loadCase{name: in.Name, people: in.People, axial: in.AxialLoadFactor, lateral: in.LateralLoadFactor,
-		ground: in.OnGround(), kind: in.Kind, ramp: given(in.TemperatureRamp), present: in.Present, rule: m.ruleOf(in.Rule, in.People)}
+		ground: in.OnGround(), kind: in.Kind, ramp: given(in.TemperatureRamp), present: in.Present, slosh: in.SloshAmplitude, rule: m.ruleOf(in.Rule, in.People)}
 	c.temperature, c.coldest = m.metalTemperature(in.Temperature)
 	c.sections = sectionsOf(in, m.t.Cylinder.Length)
 	m.padWind(c, in)
@@ -200,7 +201,7 @@ func (m *model) fill(c *loadCase, density, mass float64) error {
 	if err != nil {
 		return err
 	}
-	c.states = append(c.states, s)
+	c.states = append(c.states, swung(s, c))
 	return nil
 }
 

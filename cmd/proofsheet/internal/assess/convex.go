@@ -6,6 +6,7 @@ import (
 
 	"proofsheet/heads"
 	"proofsheet/loads"
+	"proofsheet/material/weld"
 	"proofsheet/report/check"
 )
 
@@ -49,4 +50,32 @@ func (m *model) onConvex(h *headPart, s *loads.State) float64 {
 	lo, hi := m.in.Bounds()
 	clamp := func(z float64) float64 { return math.Min(math.Max(z, lo), hi) }
 	return -math.Min(s.PressureLeast(clamp(from)), s.PressureLeast(clamp(to)))
+}
+
+// laps returns how many fillets lap a head to the cylinder; 0 for a butt weld.
+func (h *headPart) laps() int {
+	switch {
+	case h.seam == nil:
+	case h.seam.Kind == weld.DoubleLap:
+		return 2
+	case h.seam.Kind == weld.SingleLap || h.seam.Kind == weld.PluggedLap:
+		return 1
+	}
+	return 0
+}
+
+// lapped reports whether a head bulges inward and is lapped to the cylinder, so that
+// its fillets carry it in shear.
+func (h *headPart) lapped() bool {
+	return h.in.Bulge == "inward" && h.in.Shape != "flat" && h.laps() > 0
+}
+
+// checkRimWeld holds the fillets of an inward head that is lapped to the cylinder, allowed
+// the allowable stress of its weld [Pa].
+func (m *model) checkRimWeld(h *headPart, s *loads.State, allowed float64, err error) check.Result {
+	r := heads.CheckRimWeld(h.end, math.Max(m.onConvex(h, s), 0), m.cyl.corroded(), math.Min(h.least, m.cyl.least), h.laps(), allowed)
+	if err != nil {
+		return check.NotMade(r.ID, r.Title, err)
+	}
+	return r
 }

@@ -159,3 +159,33 @@ func TestInwardHead(t *testing.T) {
 		t.Errorf("junction: %s", j.Reason())
 	}
 }
+
+// An inward head that is lapped to the cylinder hangs in its fillets: by hand, 1 MPa on a
+// radius of 99 mm, legs of the thinner wall of 2 mm, S 450/3.5 MPa. A butt weld has no
+// such check, and each is cautioned as it is.
+func TestLappedInwardHead(t *testing.T) {
+	src := shellTank(2, 3, "shape = \"ellipsoid\"\naspect = 2.0\nforming = \"pressed\"\nforming_thinning = 0.0\nsegment_seam = \"none\"\nbulge = \"inward\"")
+	src = strings.Replace(src, "yield = \"5 GPa\"\nultimate = \"20 GPa\"", "yield = \"250 MPa\"\nultimate = \"450 MPa\"", 1)
+	src = strings.ReplaceAll(src, "align = \"middle\"", "align = \"inside\"")
+	butt := sheet(t, parse(t, "inward.toml", src))
+	for _, r := range butt.Checks {
+		if strings.HasSuffix(r.ID, "/rim-weld") {
+			t.Errorf("a butt weld: %s", r.ID)
+		}
+	}
+	lapped := strings.Replace(strings.ReplaceAll(src, "align = \"inside\"\nmaterial = \"m\"\nseam = \"j\"", "align = \"inside\"\nmaterial = \"m\"\nseam = \"lap\""),
+		"[cylinder]", "[joint.lap]\nkind = \"single lap\"\n[cylinder]", 1)
+	s := sheet(t, parse(t, "lapped.toml", lapped))
+	for _, id := range []string{"head.aft/rim-weld@meop", "head.aft/rim-weld@proof"} {
+		r := find(t, s, id)
+		if r.Status() == check.NotAssessed {
+			t.Fatalf("%s: %s", id, r.Reason())
+		}
+	}
+	r := find(t, s, "head.aft/rim-weld@meop")
+	checktest.Close(t, "fillets", r.Capacity.Value, 2*math.Pi*0.099*2e-3*0.49*450e6/3.5, 1e-3)
+	checktest.Close(t, "thrust", r.Demand.Value, 1.5*r.Inputs[0].Value*math.Pi*0.099*0.099, 1e-6)
+	if !strings.Contains(strings.Join(s.Cautions, "\n"), "Its fillets are held in shear") || !strings.Contains(strings.Join(butt.Cautions, "\n"), "Write the kind of lap") {
+		t.Error("the cautions do not say what is held")
+	}
+}

@@ -177,7 +177,7 @@ func TestNegativeLimitIsShown(t *testing.T) {
 	if err := report.Text(&b, s, false, ""); err != nil {
 		t.Fatal(err)
 	}
-	if !strings.Contains(b.String(), "A limit -16.59 MPa, NOT USED") {
+	if !strings.Contains(strings.Join(strings.Fields(b.String()), " "), "A limit -16.59 MPa, NOT USED") {
 		t.Error(b.String())
 	}
 }

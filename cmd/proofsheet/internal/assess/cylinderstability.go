@@ -64,6 +64,7 @@ func (m *model) newStable(rule material.Rule, T float64) *stableCylinder {
 	var metalErr error
 	s.metal, metalErr = m.stableMetal(m.cyl, T)
 	c, endErr := m.stableShape()
+	c.Rings = m.stiffening(T)
 	if s.err = errors.Join(factorErr, metalErr, endErr); s.err != nil {
 		return s
 	}
@@ -88,7 +89,7 @@ func (m *model) stableMetal(p *part, T float64) (buckling.Metal, error) {
 		return buckling.Metal{}, err
 	}
 	_, ports := m.portWelds(p.name)
-	yield, welded := x.parent.Yield.Value, w != "" || ports // the weld of a port may name no joint
+	yield, welded := x.parent.Yield.Value, w != "" || ports || p.name == "cylinder" && m.t.Cylinder.Rings != nil // the weld of a port may name no joint
 	if welded {
 		if x.zoneErr != nil {
 			return buckling.Metal{}, x.zoneErr
@@ -101,6 +102,7 @@ func (m *model) stableMetal(p *part, T float64) (buckling.Metal, error) {
 // stableShape returns the cylinder between the tangents of its heads, corroded.
 func (m *model) stableShape() (buckling.Cylinder, error) {
 	c := buckling.Cylinder{InsideRadius: m.cyl.corroded(), Thickness: m.cyl.least, Length: m.t.Cylinder.Length}
+	c.Roundness = given(m.t.Cylinder.OutOfRound) / (4 * m.cyl.mid()) // an oval departs from the circle by a quarter of what its diameters differ by
 	var errs []error
 	for i, h := range m.ends() {
 		c.Length += h.in.StraightFlange

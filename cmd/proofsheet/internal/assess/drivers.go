@@ -14,13 +14,17 @@ import (
 // head that hangs there with the liquid, its own weight left out; the equivalent
 // stress of hoop and line load, per thickness; how much of the resistance against
 // buckling is used, with the metal at its warmest, and the load on the column; the
-// liquid's volume, and the pressure while a level stands in the cylinder. Moment and axial
+// liquid's volume, the pressure while a level stands in the cylinder, and whether slosh
+// that was asked for has no formula. Moment and axial
 // force are greatest at an end of the cylinder. Their number and order are the same
 // in every case of one tank.
 func (m *model) drivers(c *loadCase, ws driverWeights) ([]float64, error) {
 	var out []float64
 	for _, s := range c.states {
 		out = append(m.pressureDrivers(out, s), s.LiquidVolume(), m.levelDriver(s))
+		if c.slosh != nil {
+			out = append(out, stillDriver(s))
+		}
 		for _, z := range [...]float64{0, m.t.Cylinder.Length} {
 			line, err := m.lineAt(s, c, z)
 			if err != nil {

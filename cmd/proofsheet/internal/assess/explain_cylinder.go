@@ -31,14 +31,20 @@ var cylinderExplanations = []Explanation{
 	{
 		ID: "cylinder/compression", Asks: "Does the cylinder stand under axial compression and bending without buckling, at the smallest pressure and at none?",
 		Formula: "N ≤ N_allowable, knock-down in it; interaction of compression, bending, torsion and shear linear", Source: "NASA SP-8007 (read in part), EN 1993-1-6 beside it",
-		Limits: "R/t under 1500; stiffening by pressure not counted; on the ground and near people the tank must stand without pressure",
+		Limits: "R/t under 1500; stiffening by pressure and by rings not counted; on the ground and near people the tank must stand without pressure",
 		Change: []string{thicker, "less bending moment: a shorter stack, a wind limit", "in flight: keep the pressure up and let the case say so"},
 	},
 	{
 		ID: "cylinder/external", Asks: "Does the cylinder stand the pressure from outside: draining with the vent closed, a vented tank, a vacuum?",
-		Formula: "p_outside ≤ the lowest of the methods, each with its own factor", Source: "NASA SP-8007 and SP-8019, EN 13445-3, closed form of UG-28 (recalled where marked)",
+		Formula: "p_outside ≤ the lowest of the methods, each with its own factor", Source: "NASA SP-8007 and SP-8019, EN 13445-3, closed form of UG-28; rings by Bryant, UG-29 and EN 13445-3 8.5.3 (recalled where marked)",
 		Limits: "out-of-roundness as assumed on the sheet; a worse measured one is not assessed",
-		Change: []string{"open the top vent before draining, and write the case so", thicker, "a shorter cylinder between stiff ends"},
+		Change: []string{"open the top vent before draining, and write the case so", thicker, "rings: cylinder.rings", "a shorter cylinder between stiff ends"},
+	},
+	{
+		ID: "cylinder/rings", Asks: "Does the wall stand the bending where a ring keeps it from growing, and the ring being stretched by the wall, in service and at proof?",
+		Formula: "local membrane ≤ 1.5 S, Δσ_mb ≤ min(3 S, 2 Rp0.2); ring E w/r across its splice, efficiency 0.70", Source: "beam on an elastic foundation (computed), compared with a numerical shell",
+		Limits: "only with cylinder.rings: flat bar, not wider than √(R t), not higher than 0.2 R nor 0.375 √(E/σ_y) of its width, 2.5 √(R t) of plain wall to the next ring and to the heads; clear of ports and girth seams. Rings count in cylinder/external alone, and only where they stand more than the plain cylinder",
+		Change: []string{"a smaller section of the rings", "rings farther apart or from the heads", thicker},
 	},
 	{
 		ID: "cylinder/column", Asks: "Does the tank stand as a column?",

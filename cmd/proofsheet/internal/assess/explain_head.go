@@ -69,6 +69,12 @@ var headExplanations = []Explanation{
 		Limits: "strength only: head.X/external holds its buckling", Change: []string{thicker, "an outward head"},
 	},
 	{
+		ID: "head.X/rim-weld", Asks: "Do the fillets that lap an inward head to the cylinder carry its thrust in shear?",
+		Formula: "1.5 p π R² ≤ n 2π R a · 0.49 S", Source: "equilibrium; ASME VIII-1 UW-13(e) and UW-15(c) (recalled)",
+		Limits: "full fillets, legs as long as the thinner wall; plugs not counted; the bending of the step between the walls is not in it",
+		Change: []string{"a butt weld on a machined ring", "a double lap", thicker},
+	},
+	{
 		ID: "head.X/external", Asks: "Does the head stand pressure on its convex side: an inward head in service, an outward one under vacuum?",
 		Formula: "p ≤ the lowest of SP-8032, and the two vessel forms", Source: "NASA SP-8032, ASME VIII-1 UG-33, EN 13445-3 (recalled)",
 		Limits: "not above what yields the wall; a flat head has no convex side", Change: []string{thicker, "open the vent before draining", "an outward head"},
@@ -89,6 +95,12 @@ var headExplanations = []Explanation{
 		Formula: "q W_m1 + n ΔF ≤ n F_0 (1 − s); W_m2 ≤ n F_0 (1 − s); q = 1.4, at proof 1", Source: "equilibrium (computed); q (recalled)",
 		Limits: "not assessed without a preload; groove, gap and compound of an O-ring and crushing of a gasket are not in it",
 		Change: []string{"more preload, if the bolts carry it", "less scatter, by a better way of tightening", "a smaller seal diameter"},
+	},
+	{
+		ID: "head.X/ligament", Asks: "Does a bolted head carry the moment of its bolts where their holes weaken it?",
+		Formula: "t ≥ √[1.9 W h_G/(E S G)], E = (p_h − d_h)/p_h", Source: "ASME VIII-1 UG-34 and UG-53 (read); together (practice, on the safe side)",
+		Limits: "as thick at the bolts as within; how far the rim goes on outside of the bolts is not in the tank file; holes = 1.25 of the bolts' diameter where bolts.hole is not written",
+		Change: []string{"narrower holes: bolts.hole", "a thicker head", "fewer bolts, or a wider bolt circle with the same lever", "less preload"},
 	},
 	{
 		ID: "head.X/flange", Asks: "Does the flange ring that a head is bolted to, and the cylinder beside it, keep shape and strength?",

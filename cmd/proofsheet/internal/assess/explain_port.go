@@ -10,12 +10,12 @@ var portExplanations = []Explanation{
 	{
 		ID: "port.N/neck", Asks: "Is the tube's own wall thick enough at the port?",
 		Formula: "t_n ≥ max(t_a, min(t_b3, max(t_b1, t_b2)))", Source: "ASME VIII-1 UG-45 (read, pipe table recalled)",
-		Limits: "tolerance and corrosion off; 12.5 % where the tube's tolerance is not written", Change: []string{"a thicker tube", "seamless tube: seam = \"none\""},
+		Limits: "tolerance and corrosion off; 12.5 % where the tube's tolerance is not written; at proof t_a alone, with the share of yield", Change: []string{"a thicker tube", "seamless tube: seam = \"none\""},
 	},
 	{
 		ID: "port.N/weld", Asks: "Are the fillets and the groove large enough, and does no path through welds tear first?",
 		Formula: "t_1 + t_2 ≥ 1.25 t_min; each path ΣR ≥ min(W, W_i)", Source: "ASME VIII-1 UW-16, UG-41 (read); unit strengths recalled",
-		Limits: "a fillet under 60 degrees carries nothing unless grooved to full penetration", Change: []string{"larger legs", "groove = \"full\""},
+		Limits: "a fillet under 60 degrees carries nothing unless grooved to full penetration; at proof the paths alone, with the share of yield", Change: []string{"larger legs", "groove = \"full\""},
 	},
 	{
 		ID: "port.N/spacing", Asks: "Is the port far enough from its neighbours, or do they share their metal safely?",
@@ -30,7 +30,7 @@ var portExplanations = []Explanation{
 	{
 		ID: "port.N/thrust", Asks: "Do welds and tube carry the end thrust of the tube and what the piping puts on it?",
 		Formula: "p π OD²/4 + F + 2 M/r ≤ R", Source: "equilibrium; unit strengths of UW-15 (recalled)",
-		Limits: "screening of the wall beside the port; a stiff line moves more load than it says", Change: []string{"support the line", "larger welds", "a thicker tube"},
+		Limits: "screening of the wall beside the port, in a knuckle or beside an ellipsoid's rim with the numerical shell's stress, not on a flat head; a stiff line moves more load than it says; at proof with the load of service, the wall to yield", Change: []string{"support the line", "larger welds", "a thicker tube"},
 	},
 	{
 		ID: "port.N/insert", Asks: "Does the butt weld round an inserted plate carry what the wall must carry there?",
@@ -62,7 +62,12 @@ var portExplanations = []Explanation{
 	{
 		ID: "port.N/cover", Asks: "Is the bolted flat cover of a port thick enough, under pressure and as its bolts were tightened?",
 		Formula: "t = G √[0.3 p/S + 1.9 W h_G/(S G³)]", Source: "ASME VIII-1 UG-34 (read)",
-		Limits: "round and flat, without holes; not by the European set", Change: []string{"a thicker cover", "a bolt circle nearer to the seal", "less preload"},
+		Limits: "round and flat, without holes but those of its bolts (port.N/ligament); not by the European set", Change: []string{"a thicker cover", "a bolt circle nearer to the seal", "less preload"},
+	},
+	{
+		ID: "port.N/ligament", Asks: "Does the bolted cover of a port carry the moment of its bolts where their holes weaken it?",
+		Formula: "t ≥ √[1.9 W h_G/(E S G)], E = (p_h − d_h)/p_h", Source: "ASME VIII-1 UG-34 and UG-53 (read); together (practice, on the safe side)",
+		Limits: "as head.X/ligament", Change: []string{"narrower holes: bolts.hole", "a thicker cover", "less preload"},
 	},
 	{
 		ID: "port.N/flange", Asks: "Does the ring that a port's cover is bolted to keep shape and strength?",

@@ -37,6 +37,12 @@ var tankExplanations = []Explanation{
 		Limits: "printed only where such a weld is drawn; then the tank is not assessed", Change: []string{"one family of alloys for parts that are welded together", "a bolted closure"},
 	},
 	{
+		ID: "tank/slosh", Asks: "Is the slosh that the case asks for in its loads?",
+		Formula: "η ≤ R/(ξ tanh(ξ h/R)), η ≤ 0.25 R; p = ρ a_x η cosh(ξ z/R)/cosh(ξ h/R), F = ρ a_x η π R² tanh(ξ h/R)/ξ", Source: "linear potential theory, NASA SP-106 (recalled); 0.25 R is practice",
+		Limits: "made where the case writes slosh_amplitude; the wave on the straight wall of the cylinder, pressed aft; over a curved bottom the flat one of the same volume stands in for it down to a depth of R, and a bound from above below that; no baffles, no growth of the amplitude",
+		Change: []string{"a smaller slosh_amplitude, with its reason", "baffles, which this program does not compute", "a fill whose level stands clear of the heads"},
+	},
+	{
 		ID: "tank/life", Asks: "Do the welds stand the cycles of every case and of the proof?",
 		Formula: "4 Σ n/N(Δσ, FAT) ≤ 1; with strain_life of the material, the plain metal at the edge of a port's hole too: Δε/2 = (σ_f'/E) (2N)^b + ε_f' (2N)^c, Δσ Δε = Δσ_e²/E", Source: "weld classes of IIW and EN 13445-3, rule of Neuber (recalled)",
 		Limits: "every case says its cycles, every joint its hi_lo and peaking; proof and leak test come on top; a range above twice the zone's yield is not assessed: strain-life of plain metal says nothing about the toe of a weld",

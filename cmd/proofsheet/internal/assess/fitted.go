@@ -71,7 +71,8 @@ func (m *model) checkFitted(p *portPart, s *loads.State, c *loadCase) []check.Re
 		err = errors.Join(err, jointErr, boltErr)
 		plate, s, coverErr := m.coverOf(p, c)
 		return []check.Result{orNot(err, j.CheckBolts(high, sb)), orNot(err, j.CheckSeal(high, bolting.Separation)),
-			orNot(errors.Join(err, coverErr), j.CheckCover("port."+p.in.Name+"/cover", coverPressure(high, low), plate, s, sb))}
+			orNot(errors.Join(err, coverErr), j.CheckCover("port."+p.in.Name+"/cover", coverPressure(high, low), plate, s, sb)),
+			orNot(errors.Join(err, coverErr), j.CheckLigament("port."+p.in.Name+"/ligament", coverPressure(high, low), plate, s, sb))}
 	}
 	return nil
 }
@@ -114,7 +115,7 @@ func (m *model) proofFitted(t *proofTest, p *portPart, s *loads.State, c *loadCa
 	case "cover":
 		j, jointErr := m.coverJoint(p, T)
 		err = errors.Join(err, jointErr)
-		return []check.Result{orNot(err, j.CheckBoltsAtProof(high, k)), orNot(err, j.CheckSeal(high, 1)), m.proofCover(t, p, j, high, err)}
+		return []check.Result{orNot(err, j.CheckBoltsAtProof(high, k)), orNot(err, j.CheckSeal(high, 1)), m.proofCover(t, p, j, high, err), m.proofCoverLigament(t, p, j, high, err)}
 	}
 	return nil
 }
@@ -133,4 +134,14 @@ func (m *model) proofCover(t *proofTest, p *portPart, j bolting.Joint, high floa
 	r := t.plan.CheckBending(proof.Stressed{Part: "cover of port " + p.in.Name, Pressure: high, Bending: σ, Yield: x.parent.Yield.Value, Efficiency: 1})
 	r.ID, r.Title = id, title
 	return r
+}
+
+// proofCoverLigament holds it between its bolt holes.
+func (m *model) proofCoverLigament(t *proofTest, p *portPart, j bolting.Joint, high float64, err error) check.Result {
+	wall, yield := math.NaN(), math.NaN()
+	if in := p.in.Cover; in != nil {
+		x := m.metals.at(in.Material, "", in.Thickness, m.t.Proof.Temperature)
+		wall, yield, err = in.Thickness-in.UnderTolerance-p.host.corrosion, x.parent.Yield.Value, errors.Join(err, x.parentErr)
+	}
+	return m.proofLigament(t, j, "port."+p.in.Name, "cover of port "+p.in.Name, high, wall, yield, err)
 }

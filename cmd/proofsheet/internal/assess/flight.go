@@ -93,7 +93,7 @@ func (f *flight) at(row int, s float64) (*loadCase, error) {
 	q := f.between(row, s)
 	c, err := f.m.newCase(tank.Case{Name: "flight", People: f.in.People, Rule: f.in.Rule,
 		UllagePressure: &q.UllagePressure, AxialLoadFactor: q.AxialLoadFactor, LateralLoadFactor: q.LateralLoadFactor,
-		LiquidMass: q.LiquidMass, Fill: q.Fill, Level: q.Level, Temperature: q.Temperature,
+		LiquidMass: q.LiquidMass, Fill: q.Fill, Level: q.Level, Temperature: q.Temperature, SloshAmplitude: f.in.SloshAmplitude,
 		AxialForce: q.AxialForce, BendingMoment: q.BendingMoment})
 	if err != nil {
 		return nil, err

@@ -41,6 +41,9 @@ func (r *run) flightSheet(c *loadCase) report.CaseSheet {
 	if rows[0].BendingMoment != nil {
 		add("M", "bending moment at the forward head seam", check.NM, func(q tank.State) float64 { return *q.BendingMoment })
 	}
+	if c.slosh != nil {
+		s.Values = append(s.Values, check.M("η", "height of the slosh on the wall", *c.slosh))
+	}
 	s.Values = append(s.Values, check.K("T", "metal, hottest", c.temperature))
 	s.Notes = append(s.Notes, fmt.Sprintf("%d rows of %s, straight between them; every check is made at the %d instants at which a load is greatest, and the worst counts",
 		len(rows), filepath.Base(r.t.Flight.History), len(c.instants)))

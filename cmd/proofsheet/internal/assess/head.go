@@ -27,9 +27,9 @@ func (m *model) checkHead(h *headPart, s *loads.State, c *loadCase) []check.Resu
 		heads.CheckKnuckle(h.nominal0, h.end, d.Pressure, wall, m.modulus(h, c.temperature), false, a, seams),
 	}
 	if h.bolted() {
-		thickness, bolts, seal := m.checkBoltedHead(h, d.Pressure, m.lowestOn(h, s), c)
+		thickness, joint := m.checkBoltedHead(h, d.Pressure, m.lowestOn(h, s), c)
 		out[0] = thickness
-		out = append(out, bolts, seal)
+		out = append(out, joint...)
 	}
 	out = append(out, m.checkJunctions(h, s, c)...)
 	out = append(out, m.checkCorners(h, s, c)...)
@@ -42,6 +42,9 @@ func (m *model) checkHead(h *headPart, s *loads.State, c *loadCase) []check.Resu
 	out = append(out, m.checkMisalignedHead(h, s, c)...)
 	if m.convexLoaded(h) {
 		out = append(out, m.checkConvex(h, s, c))
+		if h.lapped() {
+			out = append(out, m.checkRimWeld(h, s, a.SeamGirth.S, errors.Join(m.massErr, h.refused, a.ZoneKnown)))
+		}
 	}
 	if err = errors.Join(m.massErr, h.refused, err, demandErr); err != nil {
 		for i, r := range out {

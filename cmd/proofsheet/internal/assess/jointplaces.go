@@ -184,7 +184,7 @@ func (w *wholeTank) nodeOf(joint shellJoint) int {
 func (st *shellState) belongs(joint shellJoint, i int, far bool, d float64, arc []float64) bool {
 	w, s := st.whole, st.pressure.Stations[i]
 	owner := w.segments[s.Segment]
-	clear := reach * math.Sqrt(math.Max(s.R, s.Slender*owner.least)*owner.least)
+	clear := reach * math.Sqrt(max(s.R, s.Slender*owner.least)*owner.least)
 	if owner.name == "cylinder" && joint.h.in.SeamWidth != nil {
 		clear += *joint.h.in.SeamWidth / 2 // the end of the thicker wall bends too
 	}
@@ -228,7 +228,7 @@ func (st *shellState) measures(i int, load seamLoad) (out [2 * len(weights)]floa
 		for _, l := range [2]*edge.Stress{&p.most, &p.least} {
 			for n, w := range weights {
 				s := plus(times(p.pressure, w[0]), times(*l, w[1]))
-				out[2*n], out[2*n+1] = math.Max(out[2*n], s.Membrane()), math.Max(out[2*n+1], s.Surface())
+				out[2*n], out[2*n+1] = max(out[2*n], s.Membrane()), max(out[2*n+1], s.Surface())
 			}
 		}
 	}

@@ -22,7 +22,7 @@ func (m *model) operate(cases []*loadCase) {
 		for _, at := range c.moments() {
 			for _, s := range at.states {
 				m.operating = append(m.operating, operatingState{s, at})
-				m.twoSided = m.twoSided || s.Acceleration.Lateral != 0
+				m.twoSided = m.twoSided || s.Sided()
 				m.drawn = m.drawn || s.PressureLeast(lo) < 0 || s.PressureLeast(hi) < 0
 			}
 		}
@@ -181,7 +181,7 @@ func (r *jointRange) settle() {
 	r.wide = make([]float64, len(r.least[0]))
 	for i := range r.wide {
 		for k := range directions {
-			r.wide[i] = math.Max(r.wide[i], r.most[0][i][k].measure-r.least[0][i][k].measure)
+			r.wide[i] = max(r.wide[i], r.most[0][i][k].measure-r.least[0][i][k].measure)
 		}
 	}
 }

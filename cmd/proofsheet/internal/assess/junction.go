@@ -96,15 +96,21 @@ func (m *model) junction(at shellJoint, s *loads.State, c *loadCase, l jointLimi
 // apart: away from room temperature the stress that this gives their joint is not
 // in the numerical shell. Up to a hundredth of the yield is let pass.
 func (m *model) alike(h *headPart, T float64) error {
-	a, b := m.metals.at(m.cyl.material, "", m.cyl.nominal, T).parent, m.metals.at(h.material, "", h.nominal, T).parent
-	if m.cyl.material == h.material || T == roomTemperature {
+	return m.growAlike(h.name, h.material, h.nominal, T)
+}
+
+// growAlike refuses a metal that grows by another measure than the cylinder's with what
+// is welded to it, by its name, material and wall [m].
+func (m *model) growAlike(name, of string, wall, T float64) error {
+	a, b := m.metals.at(m.cyl.material, "", m.cyl.nominal, T).parent, m.metals.at(of, "", wall, T).parent
+	if m.cyl.material == of || T == roomTemperature {
 		return nil
 	}
 	σ := math.Max(a.ElasticModulus.Value, b.ElasticModulus.Value) * math.Abs((a.Expansion.Value-b.Expansion.Value)*(T-roomTemperature))
 	if σ <= 0.01*math.Min(a.Yield.Value, b.Yield.Value) {
 		return nil
 	}
-	return fmt.Errorf("%s of %s and cylinder of %s do not grow alike: up to %.3g MPa at their joint at this temperature, which the numerical shell does not hold", h.name, h.material, m.cyl.material, σ/1e6)
+	return fmt.Errorf("%s of %s and cylinder of %s do not grow alike: up to %.3g MPa at their joint at this temperature, which the numerical shell does not hold", name, of, m.cyl.material, σ/1e6)
 }
 
 // slender returns the mid-wall radius at a joint over the thinner wall there [-].

@@ -127,6 +127,11 @@ func (m *model) crackedWall(k cracked, cases []*loadCase) (life.Wall, error) {
 // of misalignment over the membrane [-]. The radius is that where the membrane is most.
 func (m *model) crackedAt(w *life.Wall, k cracked, c *loadCase, bend float64) error {
 	for _, s := range c.states {
+		if k.part == m.cyl && m.t.Cylinder.Rings != nil {
+			if err := m.crackedAtRing(w, s, c, bend); err != nil {
+				return err
+			}
+		}
 		st := m.shellOf(s, c)
 		if err := errors.Join(m.massErr, st.err); err != nil {
 			return err

@@ -20,6 +20,7 @@ func (m *model) lifeWelds() (out []lifeWeld) {
 	if m.girth != nil {
 		out = append(out, m.lifeSeam("girth seam", m.girth, !hoop, m.everywhere(m.cyl, !hoop), m.cyl))
 	}
+	out = append(out, m.lifeRings()...)
 	for _, h := range m.ends() {
 		if h.seam != nil {
 			out = append(out, m.lifeSeam(h.end+" seam", h.seam, !hoop, m.atJoint(m.seamJoint(h)), m.cyl, &h.part))
@@ -90,9 +91,14 @@ func (m *model) misaligned(j *tank.Joint, along bool, parts []*part) (float64, s
 // extremes over all of it, both faces.
 func (m *model) everywhere(p *part, hoop bool) func(*loads.State, *loadCase) (span, error) {
 	return func(s *loads.State, c *loadCase) (span, error) {
-		return m.spanWhere(s, c, hoop, func(st *shellState, i int) bool {
+		out, err := m.spanWhere(s, c, hoop, func(st *shellState, i int) bool {
 			return st.whole.segments[st.pressure.Stations[i].Segment] == p
 		})
+		if p == m.cyl && m.t.Cylinder.Rings != nil && (hoop || m.ringNearSeam()) {
+			beside, ringErr := m.spanAtRing(s, c, hoop)
+			out, err = out.with(beside), errors.Join(err, ringErr)
+		}
+		return out, err
 	}
 }
 
@@ -136,15 +142,19 @@ func (m *model) spanWhere(s *loads.State, c *loadCase, hoop bool, take func(st *
 func (st *shellState) spanAt(i int, load seamLoad, hoop bool) (out span) {
 	for _, p := range st.stresses(i, load) {
 		for _, l := range [2]edge.Stress{p.most, p.least} {
-			σ := plus(p.pressure, l)
-			if hoop {
-				σ = turned(σ)
-			}
-			b := math.Abs(σ.MeridionalBending)
-			out = out.with(span{σ.Meridional - b, σ.Meridional + b, math.Abs(σ.Meridional)})
+			out = out.with(spanOf(plus(p.pressure, l), hoop))
 		}
 	}
 	return out
+}
+
+// spanOf returns both faces of a stress in one direction.
+func spanOf(σ edge.Stress, hoop bool) span {
+	if hoop {
+		σ = turned(σ)
+	}
+	b := math.Abs(σ.MeridionalBending)
+	return span{σ.Meridional - b, σ.Meridional + b, math.Abs(σ.Meridional)}
 }
 
 // lifeTip is the weld that closes the tip of a cone. Only a port says how it is
@@ -190,6 +200,11 @@ func (m *model) lifePort(p *portPart) lifeWeld {
 func (m *model) spanAtPort(p *portPart, k float64, s *loads.State, c *loadCase) (span, error) {
 	hoop, err1 := m.spanWhere(s, c, true, m.alongPort(p))
 	mer, err2 := m.spanWhere(s, c, false, m.alongPort(p))
+	if m.ringNearPort(p) {
+		a, ringErr1 := m.spanAtRing(s, c, true)
+		b, ringErr2 := m.spanAtRing(s, c, false)
+		hoop, mer, err1 = hoop.with(a), mer.with(b), errors.Join(err1, ringErr1, ringErr2)
+	}
 	out := span{}
 	for _, a := range []float64{hoop.most, hoop.least, mer.most, mer.least} {
 		for _, b := range []float64{hoop.most, hoop.least, mer.most, mer.least} {

@@ -11,7 +11,7 @@ import (
 const massSlices = 12
 
 // structure returns the tank's own mass lumped at stations, mid-surface area ×
-// nominal wall: shells with straight flanges, tip plates, tubes and round pads;
+// nominal wall: shells with straight flanges, tip plates, tubes, round pads and rings;
 // cut-outs, welds and fittings not counted. A missing density is an error.
 func (m *model) structure() ([]loads.PointMass, error) {
 	density := func(name string, wall float64) (float64, error) {
@@ -33,6 +33,15 @@ func (m *model) structure() ([]loads.PointMass, error) {
 	slice := ρ * 2 * math.Pi * (m.cyl.radius + m.cyl.nominal/2) * m.cyl.nominal * L / massSlices
 	for i := range massSlices {
 		out = append(out, loads.PointMass{Z: L * (float64(i) + 0.5) / massSlices, Mass: slice})
+	}
+	if q := m.t.Cylinder.Rings; q != nil {
+		bar, err := density(q.Material, q.Width)
+		if err != nil {
+			return nil, err
+		}
+		for _, z := range q.Stations {
+			out = append(out, loads.PointMass{Z: z, Mass: m.ringMass(bar)})
+		}
 	}
 	for _, h := range m.ends() {
 		if ρ, err = density(h.material, h.nominal); err != nil {

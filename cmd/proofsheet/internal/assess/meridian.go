@@ -52,9 +52,9 @@ func (m *model) shellExtremes(c *loadCase) shellExtremes {
 			}
 			for i := range st.pressure.Stations {
 				q := &st.pressure.Stations[i]
-				x.equivalent = math.Max(x.equivalent, math.Max(q.Inside.Equivalent(), q.Outside.Equivalent()))
-				x.meridional = math.Max(x.meridional, math.Max(q.Inside.Meridional, q.Outside.Meridional))
-				x.hoop = math.Min(x.hoop, q.Membrane.Hoop)
+				x.equivalent = max(x.equivalent, max(q.Inside.Equivalent(), q.Outside.Equivalent()))
+				x.meridional = max(x.meridional, max(q.Inside.Meridional, q.Outside.Meridional))
+				x.hoop = min(x.hoop, q.Membrane.Hoop)
 				if i == 0 || st.pressure.Stations[i-1].Segment == q.Segment {
 					continue
 				}
@@ -155,7 +155,7 @@ func (st *shellState) chart(name string) report.Chart {
 		for _, q := range all {
 			v := l.of(q)
 			s.Y = append(s.Y, v)
-			least, most = math.Min(least, v), math.Max(most, v)
+			least, most = min(least, v), max(most, v)
 		}
 		c.Series = append(c.Series, s)
 	}

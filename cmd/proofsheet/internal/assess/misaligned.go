@@ -67,7 +67,7 @@ func (m *model) checkMisaligned(s *loads.State, c *loadCase) (out []check.Result
 
 // checkWholeCylinder makes every check of the cylinder in one state of a case.
 func (m *model) checkWholeCylinder(s *loads.State, c *loadCase) []check.Result {
-	return append(m.checkCylinder(s, c), m.checkMisaligned(s, c)...)
+	return append(append(m.checkCylinder(s, c), m.checkMisaligned(s, c)...), m.checkRings(s, c)...)
 }
 
 // checkMisalignedHead makes the same checks of a head. The hi-lo of its seam to the

@@ -65,10 +65,11 @@ type model struct {
 	ranges       map[string]*jointRange // of each joint, over the operating states
 	meshes       *meshes                // nil of a tank in sizing, which is assessed again as a whole: its mesh is not halved to see
 	coarse       map[shellKey]error     // meshes that have been refused
-	twoSided     bool                   // some case has a lateral load factor
+	twoSided     bool                   // some case has a lateral load factor, or slosh
 	drawn        bool                   // some case has less pressure inside than outside at an end
 	withoutShell bool                   // no numerical shell is made
 	rings        map[string]*ringRange  // of each ring, by the end it stands at, over the operating states
+	ringsSee     ringsFound             // the cylinder's own rings, over the operating states
 	seamsSee     *seamExtremes          // over the operating states; nil where no seam is out of line
 	solved       map[*loads.State]*shellState
 	liquids      map[liquidKey]*revolution.Solution // the shell under a liquid alone

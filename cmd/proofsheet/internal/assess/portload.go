@@ -6,7 +6,6 @@ import (
 	"math"
 
 	"proofsheet/cmd/proofsheet/internal/tank"
-	"proofsheet/heads"
 	"proofsheet/heads/port"
 	"proofsheet/loads"
 	"proofsheet/material"
@@ -137,7 +136,8 @@ func (m *model) crossings(p *portPart, reach float64) (out []crossing) {
 
 // reinforced returns how far from its axis a port's reinforcement reaches [m].
 func (p *portPart) reinforced() float64 {
-	return p.chords.OutsideTransverse/2 + math.Max(p.chords.Transverse/2, p.in.Tube.Wall+p.host.nominal)
+	across := math.Max(p.chords.OutsideSides[0], p.chords.OutsideSides[1])
+	return across + math.Max(p.chords.Transverse/2, p.in.Tube.Wall+p.host.nominal)
 }
 
 // seamThrough returns the efficiency of the seam that the port's reinforcement
@@ -179,130 +179,23 @@ func (m *model) weldsAt(p *portPart) (welds, error) {
 // hole and reinforcement, and the resultants of exact theory. Where it acts on the
 // convex side the wall required for that goes with it.
 func (m *model) portLoad(p *portPart, s *loads.State, c *loadCase) (port.Load, error) {
-	if p.chordsErr != nil {
-		return port.Load{}, p.chordsErr
+	load, err := m.portPressure(p, s, c)
+	if err == nil && p.in.Load != nil && p.port.BesideRim(p.wall) {
+		load.Membrane, load.Face = m.shellUnder(p, s, c)
 	}
-	z1, z2 := m.portReach(p)
-	most, _ := s.HighestPressure(z1, z2)
-	least := math.Min(s.PressureLeast(z1), s.PressureLeast(z2))
-	inward := p.head != nil && p.head.in.Bulge == "inward"
-	switch {
-	case most > 0 && least < 0:
-		return port.Load{}, fmt.Errorf("the pressure across the wall changes its sense at the port, from %.4g to %.4g kPa", least/1e3, most/1e3)
-	case least < 0 && !inward:
-		return m.convexLoad(p, -least, c)
-	case most > 0 && inward:
-		return m.convexLoad(p, most, c)
-	case p.head == nil:
-		axial, _, load, _, err := s.WallForce(p.z, m.body(c))
-		return port.Load{Pressure: most, Hoop: most * m.cyl.mid(), Meridional: math.Max(axial+load, 0)}, err
-	case p.head.in.Shape == "flat":
-		return m.flatLoad(p, most, c)
-	case inward: // pressed from outside the tank: on its concave side
-		return port.Load{Pressure: -least}, nil
-	}
-	return m.concaveLoad(p, most, s, c)
-}
-
-// portReach returns the stations between which a port and its reinforcement lie [m].
-func (m *model) portReach(p *portPart) (z1, z2 float64) {
-	reach := math.Max(p.chords.OutsideMeridional, p.chords.Meridional) + p.host.nominal + p.in.Tube.Wall
-	if p.head == nil {
-		return p.z - reach, p.z + reach
-	}
-	e := given(p.in.Radius)
-	return m.headStation(p.head, e-reach), m.headStation(p.head, e+reach)
-}
-
-// convexLoad is a pressure p [Pa] on the convex side of a port's wall: half the area
-// is asked, of the wall that the part needs against it.
-func (m *model) convexLoad(p *portPart, pressure float64, c *loadCase) (port.Load, error) {
-	load := port.Load{Pressure: pressure, Convex: true}
-	var err error
-	if load.Required, err = m.requiredOutside(p, pressure, c); err != nil {
-		return load, fmt.Errorf("wall required for the pressure on the convex side: %w", err)
-	}
-	return load, nil
-}
-
-// flatLoad is a pressure [Pa] on a flat head: the thickness that its rule asks for,
-// welded in without a seam or bolted, is what the port takes away.
-func (m *model) flatLoad(p *portPart, pressure float64, c *loadCase) (port.Load, error) {
-	load := port.Load{Pressure: pressure}
-	all, err := m.weldsAt(p)
-	if err != nil {
-		return load, err
-	}
-	a := m.allow(p.host, all, c)
-	if a.zoneErr != nil {
-		return load, a.zoneErr
-	}
-	if p.head.bolted() {
-		j, err := m.headJoint(p.head, c.temperature)
-		sb, boltErr := m.boltAllowable(j, c.rule)
-		if c.rule == material.VesselEU {
-			err = errors.Join(err, errBoltedEuropean)
-		}
-		if err = errors.Join(err, boltErr); err == nil {
-			load.Required, err = j.CoverThickness(pressure, a.seam.S, sb)
-		}
-		return load, err
-	}
-	load.Required, _, _, err = heads.RequiredThickness(p.head.nominal0, c.rule, pressure, a.seam.S, 1, 1,
-		heads.RuleOptions{Wall: heads.Wall{Thickness: p.host.least, Corrosion: p.host.corrosion}, CornerFactor: given(p.head.in.CornerFactor)})
 	return load, err
 }
 
-// lineShare is the share of the resultant of the highest ullage pressure from which
-// line loads on an ellipsoid bring in exact theory beside the code's own sphere [-]:
-// practice; the head's own weight is mostly below it.
-const lineShare = 0.01
-
-// concaveLoad is a pressure [Pa] on the concave side of a dished or conical head.
-// The code's own sphere speaks for an ellipsoid by its pressure; exact theory under
-// flight and where line loads add to it.
-func (m *model) concaveLoad(p *portPart, pressure float64, s *loads.State, c *loadCase) (port.Load, error) {
-	load := port.Load{Pressure: pressure}
-	pt, err := p.head.strength.PointAt(given(p.in.Radius), p.host.least/2)
-	if err != nil {
-		return load, err
+// shellUnder returns the largest stress of the numerical shell under a port, either sign,
+// line loads in it: of the membrane, and at a face [Pa]; not a number where not known.
+func (m *model) shellUnder(p *portPart, s *loads.State, c *loadCase) (membrane, face float64) {
+	hoop, err1 := m.spanWhere(s, c, true, m.alongPort(p))
+	mer, err2 := m.spanWhere(s, c, false, m.alongPort(p))
+	if errors.Join(err1, err2) != nil {
+		return math.NaN(), math.NaN()
 	}
-	v, line, err := m.cutForce(p.head, pt, s, c)
-	if err != nil {
-		return load, err
+	for _, x := range []span{hoop, mer} {
+		membrane, face = math.Max(membrane, x.membrane), math.Max(face, math.Max(math.Abs(x.most), math.Abs(x.least)))
 	}
-	if p.head.in.Shape == "ellipsoid" && c.rule != material.Flight && !(line > lineShare*m.t.Pressure.MEOP*math.Pi*pt.R*pt.R) {
-		return load, nil
-	}
-	nφ, nθ, err := heads.Membrane(pt, pressure, v)
-	load.Hoop, load.Meridional = math.Max(nθ, 0), math.Max(nφ, 0)
-	return load, err
-}
-
-// headStation returns z of the inside face of a head at a radius [m], the
-// radius kept within the head.
-func (m *model) headStation(h *headPart, r float64) float64 {
-	most := h.nominal0.Radius(0)
-	least := h.nominal0.Radius(h.nominal0.Depth())
-	r = math.Min(math.Max(r, least), most)
-	x, err := h.nominal0.AxialAt(r, 0)
-	if err != nil {
-		x = h.nominal0.Depth()
-	}
-	return m.station(h, x)
-}
-
-// cutForce returns the axial force that the cut through a point of a head
-// carries, and the part of it that line loads bring, tension positive [N].
-func (m *model) cutForce(h *headPart, pt heads.Point, s *loads.State, c *loadCase) (force, line float64, err error) {
-	lo, hi := m.in.Bounds()
-	z := math.Min(math.Max(m.station(h, pt.X), lo), hi) // the mid-surface of an apex lies half a wall outside
-	if pt.R == 0 {
-		return 0, 0, nil // on the axis nothing is cut
-	}
-	b := m.body(c)
-	b.Radius = func(float64) float64 { return pt.R }
-	f, err := s.FreeBody(z, b)
-	line = f.LoadMost + 2*f.Moment/pt.R
-	return f.Ullage + f.LiquidMost + line, line, err
+	return membrane, face
 }

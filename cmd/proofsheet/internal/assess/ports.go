@@ -4,13 +4,15 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
+	"strings"
+	"sync"
 
 	"proofsheet/cmd/proofsheet/internal/tank"
 	"proofsheet/heads/port"
 	"proofsheet/loads"
 	"proofsheet/material"
 	"proofsheet/report/check"
-	"proofsheet/shell"
 )
 
 // A portPart is one opening with the wall it stands in.
@@ -25,6 +27,7 @@ type portPart struct {
 	// Chords of the cut-out as it is cut: nominal walls.
 	chords    port.Chords
 	chordsErr error
+	placed    func() check.Result // where it stands, found once
 }
 
 // metal returns the volume of the tube's metal, its round or elliptical pad and what
@@ -73,6 +76,7 @@ func (m *model) newPort(in tank.Port) *portPart {
 	wall, err := m.portWall(p, true)
 	p.chords, p.chordsErr = nominal.Chords(wall)
 	p.chordsErr = errors.Join(err, p.chordsErr)
+	p.placed = sync.OnceValue(func() check.Result { return p.port.CheckPlacement(p.wall) })
 	return p
 }
 
@@ -83,7 +87,7 @@ func portOf(in tank.Port, corrosion float64) port.Port {
 		Name: in.Name, OutsideDiameter: in.Tube.OutsideDiameter,
 		TubeWall:   in.Tube.Wall - in.Tube.UnderTolerance - corrosion,
 		InsideWall: in.Tube.Wall - in.Tube.UnderTolerance - 2*corrosion,
-		Radius:     given(in.Radius), Station: given(in.Station), Clock: in.Clock, Parallel: in.Axis == "parallel",
+		Radius:     given(in.Radius), Station: given(in.Station), Offset: in.Offset, Clock: in.Clock, Parallel: in.Axis == "parallel",
 		Outside: in.Outside, Inside: in.Inside,
 		OutsideLeg: in.Weld.OutsideLeg, InsideLeg: in.Weld.InsideLeg, Groove: in.Weld.Groove, FullGroove: in.Weld.GrooveFull,
 	}
@@ -112,51 +116,6 @@ func portOf(in tank.Port, corrosion float64) port.Port {
 	return p
 }
 
-// portWall describes the wall at a port by its mid-surface: of the nominal wall
-// for the cut-out, of the corroded least wall for strength. A sharp joint
-// claims the metal beside it.
-func (m *model) portWall(p *portPart, nominal bool) (port.Wall, error) {
-	t, inside := p.host.least, p.host.corroded()
-	if nominal {
-		t, inside = p.host.nominal, p.host.radius
-	}
-	if p.head == nil {
-		w, err := port.OnCylinder(shell.Cylinder{InsideRadius: inside, Thickness: t, Length: m.t.Cylinder.Length})
-		zone := math.Sqrt(w.Radius * t)
-		if sharp(m.fwd) {
-			w.OutboardZone = zone
-		}
-		if sharp(m.aft) {
-			w.InboardZone = zone
-		}
-		return w, err
-	}
-	h := p.head.strength
-	if nominal {
-		h = p.head.nominal0
-	}
-	w, err := port.OnHead(h, t)
-	if p.head.in.Shape == "cone" { // a flat head bends all over: no zone of it is the joint's alone
-		w.OutboardZone = math.Sqrt(w.Radius * t / math.Cos(w.HalfApex))
-	}
-	return w, err
-}
-
-// sharp reports whether a head meets the cylinder at an angle.
-func sharp(h *headPart) bool { return h.in.Shape == "cone" || h.in.Shape == "flat" }
-
-// portStation returns where the tube's axis meets the mid-surface [m].
-func (m *model) portStation(p *portPart) float64 {
-	if p.head == nil {
-		return given(p.in.Station)
-	}
-	x, err := p.head.nominal0.AxialAt(given(p.in.Radius), p.host.nominal/2)
-	if err != nil { // refused where the chords are found
-		x = p.head.nominal0.Depth()
-	}
-	return m.station(p.head, x)
-}
-
 // checkPorts makes the checks of every port in one state of a case.
 func (m *model) checkPorts(s *loads.State, c *loadCase) (out []check.Result) {
 	members := make([]port.Member, len(m.ports))
@@ -164,10 +123,11 @@ func (m *model) checkPorts(s *loads.State, c *loadCase) (out []check.Result) {
 	for i, p := range m.ports {
 		members[i], errs[i] = m.member(p, s, c)
 	}
+	walls := map[string]*wallPorts{}
 	for i, p := range m.ports {
-		out = append(out, m.checkPort(p, members[i], errs[i])...)
+		out = append(out, m.checkPort(p, &members[i], errs[i])...)
 		out = append(out, m.checkFitted(p, s, c)...)
-		out = append(out, m.checkSpacing(i, members, errs))
+		out = append(out, m.checkSpacing(i, members, errs, walls, port.Advise))
 	}
 	return out
 }
@@ -185,8 +145,8 @@ func (m *model) checkPortAmong(p *portPart, s *loads.State, c *loadCase) []check
 			members[i], errs[i] = m.member(o, s, c)
 		}
 	}
-	out := append(m.checkPort(p, members[at], errs[at]), m.checkFitted(p, s, c)...)
-	return append(out, m.checkSpacing(at, members, errs))
+	out := append(m.checkPort(p, &members[at], errs[at]), m.checkFitted(p, s, c)...)
+	return append(out, m.checkSpacing(at, members, errs, map[string]*wallPorts{}, unadvised))
 }
 
 // member gathers a port with its load and strengths in one state.
@@ -217,12 +177,15 @@ func (m *model) withInsert(p *portPart, rule material.Rule) (port.Port, error) {
 // errTip says why a tube at a cone's tip is not assessed as a port.
 var errTip = errors.New("it closes the cone's tip: a junction of cone and tube, not an opening in the cone; the tip's own check holds the stress there, wall and weld of the tube are not assessed")
 
-// checkPort makes the checks of one port by itself.
-func (m *model) checkPort(p *portPart, q port.Member, err error) []check.Result {
+// checkPort makes the checks of one port by itself, and leaves the report on its areas
+// with it.
+func (m *model) checkPort(p *portPart, q *port.Member, err error) []check.Result {
 	name := p.in.Name
 	var r port.AreaReport
 	if err == nil {
-		r, err = q.Port.Area(p.wall, q.Load, q.Strengths)
+		if r, err = q.Port.Area(p.wall, q.Load, q.Strengths); err == nil {
+			q.Report = &r
+		}
 	}
 	placed, err := m.placement(p, err)
 	if err != nil {
@@ -247,15 +210,16 @@ func (m *model) checkPort(p *portPart, q port.Member, err error) []check.Result 
 		out = append(out, r.CheckInsert(name))
 	}
 	if p.in.Line != nil {
-		out = append(out, m.checkHammer(p, q))
+		out = append(out, m.checkHammer(p, *q))
 	}
 	return out
 }
 
-// placement makes the check of where a port stands; at a cone's tip every other check has the
-// reason why it is not made.
+// placement makes the check of where a port stands, which no case changes; at a cone's
+// tip every other check has the reason why it is not made.
 func (m *model) placement(p *portPart, err error) (check.Result, error) {
-	placed := p.port.CheckPlacement(p.wall)
+	placed := p.placed()
+	placed.Inputs = slices.Clone(placed.Inputs)
 	if p.wallErr != nil {
 		placed = check.NotMade(placed.ID, placed.Title, p.wallErr)
 	}
@@ -265,25 +229,55 @@ func (m *model) placement(p *portPart, err error) (check.Result, error) {
 	return placed, err
 }
 
-// checkSpacing makes the check of a port among the others of its wall.
-func (m *model) checkSpacing(at int, all []port.Member, errs []error) check.Result {
+// unadvised leaves a check as it is: while a pressure or a size is searched for, nobody
+// reads what to write.
+func unadvised(r check.Result, _ port.Wall, _ []port.Member, _ int) check.Result { return r }
+
+// checkSpacing makes the check of a port among the others of its wall; advise adds what
+// to write. The walls' ports are gathered in walls, which serves all members of one state.
+func (m *model) checkSpacing(at int, all []port.Member, errs []error, walls map[string]*wallPorts, advise func(check.Result, port.Wall, []port.Member, int) check.Result) check.Result {
 	p := m.ports[at]
 	if m.closesTip(p) {
 		return check.NotApplicableTo("port."+p.in.Name+"/spacing", "Port "+p.in.Name+": distance to its neighbours", "it closes the cone's tip; its neighbours keep from the tip by their own place")
 	}
-	var near []port.Member
-	index := 0
+	near := once(walls, p.host.name, func() *wallPorts { return m.portsOn(p, all, errs) })
+	if near.err != nil {
+		return check.NotMade("port."+p.in.Name+"/spacing", "Port "+p.in.Name+": distance to its neighbours", near.err)
+	}
+	return advise(near.among.CheckSpacing(near.index[at]), p.wall, near.members, near.index[at])
+}
+
+// The wallPorts are the ports of one wall, but for one that closes a tip.
+type wallPorts struct {
+	members []port.Member
+	index   map[int]int // of a port of the tank among them
+	among   *port.Neighbours
+	err     error
+}
+
+// portsOn gathers those on the wall of a port.
+func (m *model) portsOn(p *portPart, all []port.Member, errs []error) *wallPorts {
+	w := &wallPorts{index: map[int]int{}}
 	for i, o := range m.ports {
 		if o.host.name != p.host.name || m.closesTip(o) {
 			continue
 		}
-		if errs[i] != nil {
-			return check.NotMade("port."+p.in.Name+"/spacing", "Port "+p.in.Name+": distance to its neighbours", fmt.Errorf("port %s: %w", o.in.Name, errs[i]))
+		if errs[i] != nil && w.err == nil {
+			w.err = errOf(o, errs[i])
 		}
-		if i == at {
-			index = len(near)
-		}
-		near = append(near, all[i])
+		w.index[i] = len(w.members)
+		w.members = append(w.members, all[i])
 	}
-	return port.CheckSpacing(p.wall, near, index)
+	if w.err == nil {
+		w.among = port.Among(p.wall, w.members)
+	}
+	return w
+}
+
+// errOf names the port of an error that does not name it itself.
+func errOf(p *portPart, err error) error {
+	if name := "port " + p.in.Name; !strings.HasPrefix(err.Error(), name) {
+		return fmt.Errorf("%s: %w", name, err)
+	}
+	return err
 }

@@ -6,6 +6,7 @@ package assess_test
 import (
 	"fmt"
 	"math"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -196,5 +197,102 @@ func TestRingTooTight(t *testing.T) {
 	r := find(t, sheet(t, changed(t, "demo", "count = 2\n", "count = 13\n")), "port.outlet-1/spacing@meop")
 	if r.Status() != check.NotSatisfied || !strings.Contains(r.Note, "outlet-2") && !strings.Contains(r.Note, "outlet-13") {
 		t.Errorf("thirteen tubes of 42.4 mm on a circle of 220 mm: %v, %s", r.Status(), r.Note)
+	}
+}
+
+// A tube beside the cylinder's radius, 60 of 102.5 mm, OD 33.7: by hand the chord is
+// 2·102.5 sin{[asin(76.85/102.5) − asin(43.15/102.5)]/2} = 42.050 mm, the obliquity
+// asin(60/102.5) = 35.83°. A seam at the radius of its clock is 64.1 mm away, out of its
+// metal; one where it pierces the wall goes through it.
+func TestTubeBesideTheRadius(t *testing.T) {
+	hatch := strings.ReplaceAll(text(t, "bolted"), `examination = "full"`, `examination = "spot"`)
+	from, to := strings.Index(hatch, "[[port]]\nname = \"hatch\""), strings.Index(hatch, "[[case]]")
+	swirl := func(clock string) *report.Sheet {
+		s := assessed(hatch[:from] + `[[port]]
+name = "swirl"
+on = "cylinder"
+station = "300 mm"
+offset = "60 mm"
+clock = "` + clock + `"
+tube = { outside_diameter = "33.7 mm", wall = "2.6 mm", under_tolerance = "0.3 mm", material = "plate", seam = "none" }
+fit = "through"
+outside = "40 mm"
+inside = "6 mm"
+weld = { outside_leg = "4 mm", inside_leg = "4 mm", groove = "full" }
+
+` + hatch[to:])
+		if s == nil {
+			t.Fatal("the tank is refused")
+		}
+		return s
+	}
+	s := swirl("30 deg")
+	for key, want := range map[string]float64{"port.swirl.long_chord": 42.0496e-3, "port.swirl.short_chord": 33.7e-3, "port.swirl.obliquity": 0.62532} {
+		found := false
+		for _, q := range s.Quantities {
+			if q.Key == key {
+				found = true
+				if math.Abs(q.Value/want-1) > 1e-4 {
+					t.Errorf("%s %g, by hand %g", key, q.Value, want)
+				}
+			}
+		}
+		if !found {
+			t.Errorf("no %s", key)
+		}
+	}
+	for _, id := range []string{"area", "neck", "weld", "thrust", "placement"} {
+		if r := find(t, s, "port.swirl/"+id+"@run"); r.Status() != check.Satisfied {
+			t.Errorf("%s: %v, %s", id, r.Status(), r.Reason())
+		}
+	}
+	seam := func(s *report.Sheet) float64 {
+		for _, q := range find(t, s, "port.swirl/area@run").Inputs {
+			if q.Symbol == "E_1" {
+				return q.Value
+			}
+		}
+		return math.NaN()
+	}
+	// long seam at 180°, spot examined; the axis pierces 35.83° past the clock
+	if at, through := seam(swirl("180 deg")), seam(swirl("144 deg")); at != 1 || through >= 1 {
+		t.Errorf("E_1 %g with the seam at the radius, %g with the seam through the hole", at, through)
+	}
+}
+
+// A load on a port in a torisphere's knuckle: held beside the numerical shell's stress
+// there, which under pressure alone is no less than the least hoop membrane of the tank.
+func TestLoadInAKnuckle(t *testing.T) {
+	src := strings.NewReplacer("shape = \"ellipsoid\"\naspect = 2.0", "shape = \"torisphere\"\ncrown_radius = \"200 mm\"\nknuckle_radius = \"30 mm\"",
+		"radius = \"0 mm\"\nkind = \"boss\"", "radius = \"84 mm\"\naxis = \"normal\"\nload = { force = \"200 N\", moment = \"5 N m\" }").Replace(text(t, "bolted"))
+	src = regexp.MustCompile(`(?m)^tube = .*"40 mm".*\nthread = .*\n`).ReplaceAllString(src, "tube = { outside_diameter = \"16 mm\", wall = \"2.6 mm\", material = \"plate\", seam = \"none\" }\n")
+	s := assessed(src)
+	if s == nil {
+		t.Fatal("the tank is refused")
+	}
+	for _, id := range []string{"port.sensor/thrust@run", "port.sensor/thrust@proof"} {
+		r := find(t, s, id)
+		if r.Status() != check.Satisfied || !strings.Contains(r.Note, "beside the rim as on a cylinder") {
+			t.Fatalf("%s: %v, %s", id, r.Status(), r.Reason())
+		}
+		membrane, face := given(t, r, "at the port, membrane"), given(t, r, "at a face")
+		if !(membrane > 5e6 && face > membrane && face < 170e6) {
+			t.Errorf("%s: shell %.4g and %.4g MPa", id, membrane/1e6, face/1e6)
+		}
+	}
+}
+
+// A ring that is too tight names the neighbour and says what to write; written, it holds.
+func TestTightRingSaysWhatToWrite(t *testing.T) {
+	ring := func(radius string) check.Result {
+		return find(t, sheet(t, changed(t, "demo", "radius = \"110 mm\"\nclock = \"120 deg\"\ncount = 2", "radius = \""+radius+"\"\nclock = \"120 deg\"\ncount = 8")), "port.outlet-1/spacing@meop")
+	}
+	tight := ring("70 mm")
+	m := regexp.MustCompile(`port outlet-8: write their clocks [0-9.]+ deg or more apart \(an even ring of 7 at the most\), or radius = "([0-9.]+ mm)"`).FindStringSubmatch(tight.Note)
+	if tight.Status() != check.NotSatisfied || m == nil {
+		t.Fatalf("%v: %s", tight.Status(), tight.Note)
+	}
+	if wide := ring(m[1]); wide.Status() != check.Satisfied {
+		t.Errorf("at %s: %v, %s", m[1], wide.Status(), wide.Note)
 	}
 }

@@ -65,7 +65,7 @@ func (m *model) newProof(cases []*loadCase, near float64) *proofTest {
 	} else {
 		t.reach = t.plan.CheckReach()
 		t.yield = m.proofYield(t)
-		t.others = slices.Concat(m.proofKnuckles(t), m.proofConvex(t), m.proofJunctions(t), m.proofBolted(t), []check.Result{m.proofBrittle(), m.proofZones(t)})
+		t.others = slices.Concat(m.proofKnuckles(t), m.proofConvex(t), m.proofJunctions(t), m.proofRings(t), m.proofBolted(t), []check.Result{m.proofBrittle(), m.proofZones(t)})
 		t.ports = m.proofPorts(t)
 	}
 	t.reach.Case, t.yield.Case = "proof", "proof"

@@ -201,6 +201,9 @@ func (m *model) proofConvex(t *proofTest) (out []check.Result) {
 			r.Note += " At proof, with the factors of service."
 		}
 		out = append(out, r)
+		if h.lapped() {
+			out = append(out, m.proofRimWeld(t, h, s, err))
+		}
 	}
 	return out
 }
@@ -243,4 +246,16 @@ func (m *model) proofZones(t *proofTest) check.Result {
 		r.Inputs = append(r.Inputs, check.Num("k", "share of yield at proof, by "+rule.Rule+"; S = k R_p0.2,w", k))
 	}
 	return r
+}
+
+// proofRimWeld holds the fillets of a lapped inward head at the test, by the share of
+// yield of the weaker metal and with the factor of service on the thrust.
+func (m *model) proofRimWeld(t *proofTest, h *headPart, s *loads.State, err error) check.Result {
+	if err != nil {
+		return check.NotMade(h.name+"/rim-weld", h.title+": shear of the fillets at its rim", err)
+	}
+	parent, zone, headErr := m.proofYields(&h.part)
+	_, shell, shellErr := m.proofYields(m.cyl)
+	l, limitErr := proofLimit(t.rules, math.Min(math.Min(parent, zone), shell), 1)
+	return m.checkRimWeld(h, s, l.S, errors.Join(headErr, shellErr, limitErr))
 }

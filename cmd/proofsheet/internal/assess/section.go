@@ -17,6 +17,7 @@ func (r *run) section() *report.Section {
 	s.Outlines = append(s.Outlines, r.headOutline(r.aft), report.Outline{Part: "cylinder",
 		Inside:  []report.Point{{Z: 0, R: R}, {Z: L, R: R}},
 		Outside: []report.Point{{Z: 0, R: R + t}, {Z: L, R: R + t}}}, r.headOutline(r.fwd))
+	s.Rings = r.ringOutlines()
 	for _, p := range r.ports {
 		s.Ports = append(s.Ports, r.portOutline(p))
 	}
@@ -151,7 +152,7 @@ func (r *run) headOutline(h *headPart) report.Outline {
 
 // portOutline returns a tube turned into the plane of the cut.
 func (r *run) portOutline(p *portPart) report.PortOutline {
-	o := report.PortOutline{Name: p.in.Name, Part: p.host.name, Clock: p.in.Clock, OutsideDiameter: p.in.Tube.OutsideDiameter,
+	o := report.PortOutline{Name: p.in.Name, Part: p.host.name, Clock: p.port.PierceClock(p.wall), OutsideDiameter: p.in.Tube.OutsideDiameter,
 		InsideDiameter: p.in.Tube.OutsideDiameter - 2*p.in.Tube.Wall}
 	if p.port.Pad != nil {
 		o.PadDiameter, o.PadThickness = p.port.Pad.OutsideDiameter, p.in.Pad.Thickness
@@ -206,4 +207,19 @@ func (r *run) level(c *loadCase) report.Level {
 		}
 	}
 	return l
+}
+
+// ringOutlines returns the bars of the rings, as they stand on the wall.
+func (r *run) ringOutlines() (out []report.Outline) {
+	q := r.t.Cylinder.Rings
+	if q == nil {
+		return nil
+	}
+	from := r.ringInside()
+	for _, z := range q.Stations {
+		a, b := z-q.Width/2, z+q.Width/2
+		out = append(out, report.Outline{Part: "ring", Inside: []report.Point{{Z: a, R: from}, {Z: b, R: from}},
+			Outside: []report.Point{{Z: a, R: from + q.Height}, {Z: b, R: from + q.Height}}})
+	}
+	return out
 }

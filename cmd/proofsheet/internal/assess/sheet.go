@@ -109,13 +109,17 @@ func (r *run) cautionList() []string {
 	}
 	for _, h := range r.ends() {
 		if h.in.Bulge == "inward" && !h.bolted() && h.in.Shape != "flat" && h.in.Shape != "cone" {
-			out = append(out, h.title+": it bulges inward and is counted as meeting the cylinder in line, as a machined ring with both walls on it does. Fitted into the cylinder and lapped, the step between the walls bends both and the weld carries the head in shear: neither is in this sheet.")
+			how := "Fitted into the cylinder and lapped, the step between the walls bends both and the weld carries the head in shear: neither is in this sheet. Write the kind of lap in its joint, and its fillets are held."
+			if h.lapped() {
+				how = "Lapped to the cylinder, the step between the walls bends both: that is not in this sheet. Its fillets are held in shear, as full ones: legs as long as the thinner wall."
+			}
+			out = append(out, h.title+": it bulges inward and is counted as meeting the cylinder in line, as a machined ring with both walls on it does. "+how)
 		}
 	}
 	if r.t.Contents.LeastUllage == 0 {
 		out = append(out, "No least ullage is kept: a closed tank without gas is pressed up by every degree that it warms, and only its relief device holds it.")
 	}
-	out = append(out, r.notExamined()...)
+	out = append(append(out, r.stationCautions()...), r.notExamined()...)
 	contents := r.t.Contents.Fluid
 	for _, c := range proof.Cautions(proof.Situation{Contents: contents, Families: r.families(), Method: proof.Method(r.t.Proof.Method)}) {
 		out = append(out, c.Text)
@@ -170,6 +174,7 @@ func (r *run) notes() []string {
 	}
 	out = append(append(out, r.groundNotes()...), r.collapseNotes()...)
 	out = append(append(out, r.alignmentNotes()...), r.interactionNotes()...)
+	out = append(append(out, r.sloshNotes()...), r.ringsNote()...)
 	for _, c := range r.cases {
 		for _, s := range c.sections {
 			if c.lateral > 0 && math.IsNaN(s.Shear) {
@@ -207,7 +212,7 @@ func assumptions() []string {
 	return []string{
 		"Shells of revolution, thin walls, linear elastic; membrane stress clear of edges.",
 		"Walls for strength are nominal less under-tolerance, less forming thinning, less corrosion; radii grow by the corrosion; volumes, masses and cut-outs use nominal dimensions.",
-		"The liquid is at rest and incompressible, its free plane square to what it feels; sloshing and transients come on top.",
+		"The liquid is at rest and incompressible, its free plane square to what it feels; slosh comes on top where a case writes slosh_amplitude, as its linear first mode; transients come on top.",
 		"Pressure is inside minus outside. The axial load factor is what the liquid feels, gravity included.",
 		"The axial force in the wall comes from the free body of everything forward of the cut, never from the local pressure.",
 		"An inward head takes from the tank what its face on the liquid's side encloses.",
@@ -219,7 +224,7 @@ func assumptions() []string {
 func notCovered() []string {
 	return []string{
 		"Everything listed as not assessed.",
-		"Sloshing beyond its frequency, water hammer of a port without a line, vibration, thermal gradients beside a change at the liquid's level, fire, corrosion in service, handling damage.",
+		"Sloshing beyond the linear first mode, and beyond its frequency in a case without slosh_amplitude; water hammer of a port without a line, vibration, thermal gradients beside a change at the liquid's level, fire, corrosion in service, handling damage.",
 		"Supports, lugs, brackets, skirts, lines and valves.",
 		"Compliance with any code: none is claimed.",
 	}

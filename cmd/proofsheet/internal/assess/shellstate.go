@@ -54,6 +54,7 @@ type liquidKey struct {
 	shellKey
 	liquid       loads.Liquid
 	acceleration loads.Acceleration
+	slosh        float64 // amplitude [m]
 }
 
 // underPressure returns the shell under a state: what its liquid does, remembered,
@@ -64,7 +65,7 @@ func (m *model) underPressure(w *wholeTank, k shellKey, s *loads.State) (*revolu
 	if !(s.UllagePressure >= 0) {
 		return w.model.Solve(m.shellPressure(w, s))
 	}
-	key := liquidKey{k, s.Liquid, s.Acceleration}
+	key := liquidKey{k, s.Liquid, s.Acceleration, s.SloshAmplitude()}
 	liquid, ok := m.liquids[key]
 	if !ok {
 		if len(m.liquids) >= mostSolved {

@@ -52,7 +52,7 @@ func stabilityAt(s *loads.State, c *loadCase, b loads.Body, z float64) (stabilit
 
 // columnLoad returns what presses on the tank as a strut in one state [N]: the
 // external load, largest along the cylinder, and the weight of all the liquid that
-// stands forward of that section. Pressure neither helps nor harms.
+// stands forward of that section, aft of it where it is pressed forward. Pressure neither helps nor harms.
 func (m *model) columnLoad(s *loads.State, c *loadCase) (external, liquid float64, err error) {
 	b := m.body(c)
 	most := math.Inf(-1)
@@ -62,7 +62,11 @@ func (m *model) columnLoad(s *loads.State, c *loadCase) (external, liquid float6
 			return math.NaN(), math.NaN(), err
 		}
 		load := math.Max(0, -f.LoadLeast)
-		weight := math.Max(0, s.Acceleration.Axial) * loads.StandardGravity * s.MassForward(z)
+		n := s.Acceleration.Axial * loads.StandardGravity
+		weight := n * s.MassForward(z)
+		if n < 0 { // pressed forward, what lies aft bears on it
+			weight = -n * s.MassAft(z)
+		}
 		if load+weight > most {
 			external, liquid, most = load, weight, load+weight
 		}

@@ -300,3 +300,17 @@ func TestOrderOfCasesLeavesStability(t *testing.T) {
 		}
 	}
 }
+
+// An oval departs from the circle by a quarter of what its diameters differ by. The
+// methods for pressure from outside hold to 0.5 % of the radius: 3.01 mm of 301.1.
+func TestOutOfRoundUnderOutsidePressure(t *testing.T) {
+	for oval, want := range map[string]check.Status{"3.00 mm": check.NotSatisfied, "3.02 mm": check.NotAssessed} {
+		s := lightTank(t, `out_of_round = "`+oval+`"`)
+		if r := find(t, s, "cylinder/external@drain"); r.Status() != want {
+			t.Errorf("%s: %v, %s", oval, r.Status(), r.Reason())
+		}
+		if r := find(t, s, "cylinder/compression@meop"); r.Status() != check.Satisfied {
+			t.Errorf("%s: compression %v, %s", oval, r.Status(), r.Reason())
+		}
+	}
+}

@@ -22,8 +22,7 @@ func (r *run) quantities() (out []report.NamedQuantity) {
 		add("ullage_volume@"+c.name, r.in.Volume()-most(c, (*loads.State).LiquidVolume), "m3", "")
 		add("surface_z@"+c.name, surface(c), "m", "")
 		add("liquid_mass@"+c.name, most(c, func(s *loads.State) float64 { return s.Liquid.Mass }), "kg", "")
-		f, note := r.sloshFrequency(c)
-		add("slosh.frequency@"+c.name, f, "Hz", note)
+		out = append(out, r.sloshQuantities(c)...)
 	}
 	mass, note := dryMass(r.masses), ""
 	if r.massErr != nil {
@@ -230,6 +229,9 @@ func (r *run) caseSheets() (out []report.CaseSheet) {
 			if !math.IsNaN(q.Shear) {
 				s.Values = append(s.Values, check.N("V", "shear force", q.Shear))
 			}
+		}
+		if c.slosh != nil {
+			s.Values = append(s.Values, check.M("η", "height of the slosh on the wall", *c.slosh))
 		}
 		if c.least < c.ullage {
 			s.Values = append(s.Values, check.Pa("p_u,min", "smallest ullage pressure with the same loads", c.least))

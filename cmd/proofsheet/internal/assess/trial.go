@@ -2,6 +2,7 @@ package assess
 
 import (
 	"fmt"
+	"maps"
 	"math"
 	"reflect"
 	"slices"
@@ -42,6 +43,11 @@ func (tr *Trial) Bare() *Trial {
 	m := tr.fork()
 	m.withoutShell, m.ranges = true, map[string]*jointRange{}
 	return &Trial{model: m, cases: tr.cases, test: tr.test, states: tr.states}
+}
+
+// Fork returns a trial that may be used beside this one at the same time.
+func (tr *Trial) Fork() *Trial {
+	return &Trial{model: tr.fork(), cases: tr.cases, test: tr.planned(), states: maps.Clone(tr.states)}
 }
 
 // moments returns every case, a history by the instants at which something
@@ -116,7 +122,7 @@ func (tr *Trial) portsAlone(ports []*portPart, states []operatingState, until fu
 				continue
 			}
 			spoken = append(spoken, q)
-			for _, r := range append(tr.checkPort(p, q, err), tr.checkFitted(p, o.state, o.c)...) {
+			for _, r := range append(tr.checkPort(p, &q, err), tr.checkFitted(p, o.state, o.c)...) {
 				if r.Case, r.Rule = o.c.name, string(o.c.rule); !until(r) {
 					return false
 				}
@@ -130,11 +136,12 @@ func (tr *Trial) portsAlone(ports []*portPart, states []operatingState, until fu
 func (tr *Trial) portsTogether(ports []*portPart, states []operatingState, until func(check.Result) bool) bool {
 	for _, o := range states {
 		members, errs := tr.neighbours(ports[0].host.name, o)
+		walls := map[string]*wallPorts{}
 		for i, p := range tr.ports {
 			if !slices.Contains(ports, p) {
 				continue
 			}
-			r := tr.checkSpacing(i, members, errs)
+			r := tr.checkSpacing(i, members, errs, walls, unadvised)
 			if r.Case, r.Rule = o.c.name, string(o.c.rule); !until(r) {
 				return false
 			}
@@ -145,7 +152,7 @@ func (tr *Trial) portsTogether(ports []*portPart, states []operatingState, until
 
 // alike reports whether two ports differ in name and clock alone.
 func alike(a, b port.Member) bool {
-	a.Port.Name, a.Port.Clock = b.Port.Name, b.Port.Clock
+	a.Port.Name, a.Port.Clock, a.Report = b.Port.Name, b.Port.Clock, b.Report
 	return reflect.DeepEqual(a, b)
 }
 
@@ -200,9 +207,10 @@ func (tr *Trial) portsAtProof(group string, until func(check.Result) bool) bool 
 		if p.in.Group != group {
 			continue
 		}
-		r := tr.proofPort(t, p, s, c, err)
-		if r.Case = "proof"; !until(r) {
-			return false
+		for _, r := range tr.proofPort(t, p, s, c, err) {
+			if r.Case = "proof"; !until(r) {
+				return false
+			}
 		}
 	}
 	return true

@@ -40,7 +40,7 @@ func (m *model) distance(a, b *weldLine) float64 {
 // portDistance returns the same between a weld and the outermost weld of a port.
 func (m *model) portDistance(a, p *weldLine) float64 {
 	c := p.port.chords
-	across, along := p.half(c.OutsideTransverse), p.half(c.OutsideMeridional)
+	across, along := p.half(2*max(c.OutsideSides[0], c.OutsideSides[1])), p.half(c.OutsideMeridional)
 	on := func(w *weldLine) bool { return p.head != nil && w.head == p.head }
 	switch {
 	case a.form == longWeld && p.head == nil, a.form == segmentWeld && on(a):
@@ -54,7 +54,7 @@ func (m *model) portDistance(a, p *weldLine) float64 {
 	case a.form == portWeld && a.port.host.name == p.port.host.name:
 		apart, _, _ := port.CentreDistance(p.port.wall, a.port.port, p.port.port)
 		q := a.port.chords
-		return apart - math.Max(across, along) - math.Max(a.half(q.OutsideTransverse), a.half(q.OutsideMeridional))
+		return apart - math.Max(across, along) - math.Max(a.half(2*max(q.OutsideSides[0], q.OutsideSides[1])), a.half(q.OutsideMeridional))
 	}
 	return math.Inf(1)
 }

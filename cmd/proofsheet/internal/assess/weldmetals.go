@@ -36,6 +36,9 @@ func (m *model) checkWeldMetals() []check.Result {
 			weld("the plate at the tip of "+h.name, h.in.Tip.Material, h.name, h.material)
 		}
 	}
+	if q := m.t.Cylinder.Rings; q != nil {
+		weld("the rings", q.Material, "the cylinder", m.cyl.material)
+	}
 	for _, p := range m.ports {
 		weld("port."+p.in.Name, p.in.Tube.Material, p.host.name, p.host.material)
 		if p.in.Pad != nil {

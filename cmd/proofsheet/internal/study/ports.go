@@ -105,7 +105,16 @@ func (z *sizing) fitWall(part string, failing []string) error {
 		return err
 	}
 	best := z.fitted(option{t: z.now}, tr, part)
+	hopeless := 0 // they stand in the wrong place, which no wall cures
+	for _, group := range best.failed {
+		if z.beyondMetal(tr.Trial, group) {
+			hopeless++
+		}
+	}
 	for _, wall := range z.stock {
+		if len(best.failed) == hopeless && len(best.fittings) == 0 {
+			break // nothing is left for a wall to do
+		}
 		if wall <= wallOf(z.now, part) || measured(z.now, part) {
 			continue
 		}
@@ -122,7 +131,7 @@ func (z *sizing) fitWall(part string, failing []string) error {
 			return err
 		}
 		o := option{t: t, wall: wall, mass: is - was, changes: 1}
-		if len(best.failed) == 0 && o.mass >= best.mass {
+		if len(best.failed) == hopeless && o.mass >= best.mass {
 			break // the wall alone weighs more than the fittings it could save
 		}
 		if !z.partHolds(thick, part) {
@@ -174,15 +183,17 @@ func (z *sizing) adopt(part string, o option, failing []string) error {
 		if !ok {
 			continue
 		}
-		if err := z.adoptFitting(group, f); err != nil {
-			return err
-		}
+		z.adoptFitting(group, f)
 	}
-	return nil
+	e, err := z.written()
+	if err == nil {
+		z.now = e.tank
+	}
+	return err
 }
 
 // adoptFitting writes one fitting.
-func (z *sizing) adoptFitting(group string, f fitting) error {
+func (z *sizing) adoptFitting(group string, f fitting) {
 	row, p, at := z.rows["port."+group], portOf(z.now, group), "port."+group
 	type value struct{ key, text string }
 	var values []value
@@ -201,16 +212,4 @@ func (z *sizing) adoptFitting(group string, f fitting) error {
 	if f.pad > 0 {
 		z.write(row, at+".pad", fmt.Sprintf("{ outside_diameter = %q, thickness = %q, leg = %q }", Length(f.across), Length(f.pad), Length(f.pad)))
 	}
-	var all []tank.Change
-	for _, name := range z.order {
-		for _, c := range z.rows[name].Changes {
-			all = append(all, c.Change)
-		}
-	}
-	text, err := z.first.Edit(all)
-	if err != nil {
-		return err
-	}
-	z.now, err = z.first.Again(text)
-	return err
 }

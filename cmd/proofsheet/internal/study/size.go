@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 	"strings"
+	"sync"
 
 	"proofsheet/cmd/proofsheet/internal/assess"
 	"proofsheet/cmd/proofsheet/internal/tank"
@@ -100,7 +101,7 @@ func Size(t *tank.Tank) (*Plan, error) {
 		if err != nil {
 			return nil, err
 		}
-		if !slices.ContainsFunc(e.checks, z.fails) {
+		if !slices.ContainsFunc(e.checks, z.curable) {
 			break
 		}
 	}
@@ -110,45 +111,73 @@ func Size(t *tank.Tank) (*Plan, error) {
 	return z.plan()
 }
 
-// survey enters every part and group with its state before.
+// survey enters every part and group with its state before, parts and ports side by side.
 func (z *sizing) survey() {
 	found := &trial{Trial: z.before, holds: map[string]bool{}}
 	z.trials[z.first] = found
-	enter := func(name string, wall float64, each func(func(check.Result) bool)) {
-		row := &Row{Part: name, Status: check.NotApplicable, Wall: wall, Margin: math.Inf(1), Least: math.NaN()}
-		each(func(r check.Result) bool {
-			switch s := r.Status(); {
-			case s == check.NotAssessed:
-				z.known[r.ID] = true
-				if row.Status != check.NotSatisfied {
-					row.Status = s
-				}
-			case s == check.NotSatisfied:
+	beside, all := z.before.Fork(), groups(z.first)
+	ofParts, ofPorts := make([][]check.Result, len(parts)), make([][]check.Result, len(all))
+	var wait sync.WaitGroup
+	wait.Go(func() {
+		for i, group := range all {
+			beside.Port(group, func(r check.Result) bool { ofPorts[i] = append(ofPorts[i], r); return true })
+		}
+	})
+	for i, name := range parts {
+		z.before.Part(name, func(r check.Result) bool { ofParts[i] = append(ofParts[i], r); return true })
+		for _, r := range z.before.Proof(name) {
+			r.Case = "proof"
+			ofParts[i] = append(ofParts[i], r)
+		}
+	}
+	wait.Wait()
+	for i, name := range parts {
+		z.enter(found, name, wallOf(z.first, name), ofParts[i])
+	}
+	for i, group := range all {
+		z.enter(found, "port."+group, portOf(z.first, group).Tube.Wall, ofPorts[i])
+	}
+}
+
+// enter makes the row of a part or a group from its checks.
+func (z *sizing) enter(found *trial, name string, wall float64, checks []check.Result) {
+	row := &Row{Part: name, Status: check.NotApplicable, Wall: wall, Margin: math.Inf(1), Least: math.NaN()}
+	for _, r := range checks {
+		switch s := r.Status(); {
+		case s == check.NotAssessed:
+			z.known[r.ID] = true
+			if row.Status != check.NotSatisfied {
 				row.Status = s
-			case s == check.Satisfied && row.Status == check.NotApplicable:
-				row.Status = s
 			}
-			if m := r.Margin(); m < row.Margin {
-				row.Margin, row.Check = m, r.ID+"@"+r.Case
+		case s == check.NotSatisfied:
+			row.Status = s
+		case s == check.Satisfied && row.Status == check.NotApplicable:
+			row.Status = s
+		}
+		if m := r.Margin(); m < row.Margin {
+			row.Margin, row.Check = m, r.ID+"@"+r.Case
+		}
+	}
+	z.rows[name] = row
+	z.order = append(z.order, name)
+	found.holds[name] = row.Status != check.NotSatisfied
+}
+
+// curable reports whether a check speaks against the tank as changed and may still be
+// made to hold: it belongs to a part or a port, and that has not been given up.
+func (z *sizing) curable(r check.Result) bool {
+	name, _, _ := strings.Cut(r.ID, "/")
+	if port, ok := strings.CutPrefix(name, "port."); ok {
+		for _, p := range z.now.Port {
+			if p.Name == port {
+				name = "port." + p.Group
 			}
-			return true
-		})
-		z.rows[name] = row
-		z.order = append(z.order, name)
-		found.holds[name] = row.Status != check.NotSatisfied
+		}
 	}
-	for _, name := range parts {
-		enter(name, wallOf(z.first, name), func(f func(check.Result) bool) {
-			z.before.Part(name, f)
-			for _, r := range z.before.Proof(name) {
-				r.Case = "proof"
-				f(r)
-			}
-		})
+	if row := z.rows[name]; row != nil {
+		return row.Why == "" && z.fails(r)
 	}
-	for _, group := range groups(z.first) {
-		enter("port."+group, portOf(z.first, group).Tube.Wall, func(f func(check.Result) bool) { z.before.Port(group, f) })
-	}
+	return r.Status() == check.NotSatisfied // of the tank as a whole, at the test above all
 }
 
 // fails reports whether a check speaks against a change: it is not satisfied, or
@@ -176,18 +205,16 @@ func (z *sizing) write(row *Row, key, value string) {
 	row.Changes = append(row.Changes, c)
 }
 
-// An ending is the file with every change written into it, and what a whole
-// assessment says of it.
+// An ending is the file with every change written into it.
 type ending struct {
 	text    []byte
 	changes []tank.Change
 	tank    *tank.Tank
-	checks  []check.Result
+	checks  []check.Result // what a whole assessment says of it; nil until it is asked
 }
 
-// ended writes every change into the file's text and lets a whole assessment of
-// it have the last word; what it said of the same changes is kept.
-func (z *sizing) ended() (*ending, error) {
+// written writes every change into the file's text; the last one made is kept.
+func (z *sizing) written() (*ending, error) {
 	e := &ending{text: z.first.Text, tank: z.first}
 	for _, name := range z.order {
 		for _, c := range z.rows[name].Changes {
@@ -206,8 +233,16 @@ func (z *sizing) ended() (*ending, error) {
 			return nil, err
 		}
 	}
-	e.checks, err = assess.Checks(e.tank)
 	z.last = e
+	return e, nil
+}
+
+// ended lets a whole assessment of the file as written have the last word.
+func (z *sizing) ended() (*ending, error) {
+	e, err := z.written()
+	if err == nil && e.checks == nil {
+		e.checks, err = assess.Checks(e.tank)
+	}
 	return e, err
 }
 

@@ -156,17 +156,16 @@ func (z *sizing) leastWall(name string) float64 {
 	}
 	found := map[float64]*trial{}
 	with := func(wall float64) *trial {
-		return once(found, wall, func() *trial {
-			t, err := z.now.With(name+".thickness", Length(wall))
-			if err != nil {
-				return nil // the file itself does not stand with it
-			}
-			tr, err := newTrial(t)
-			if err != nil {
-				return nil
-			}
+		if tr, ok := found[wall]; ok {
 			return tr
-		})
+		}
+		found[wall] = nil // the file itself may not stand with it
+		if t, err := z.now.With(name+".thickness", Length(wall)); err == nil {
+			if tr, err := newTrial(t); err == nil {
+				found[wall] = tr
+			}
+		}
+		return found[wall]
 	}
 	first := sort.Search(len(walls), func(i int) bool {
 		if walls[i] == own {
@@ -184,16 +183,6 @@ func (z *sizing) leastWall(name string) float64 {
 		}
 	}
 	return math.NaN()
-}
-
-// once returns what is found under a key, made the first time.
-func once[K comparable, V any](known map[K]V, k K, find func() V) V {
-	v, ok := known[k]
-	if !ok {
-		v = find()
-		known[k] = v
-	}
-	return v
 }
 
 // jointsHold reports whether a part holds, and every other part with it that held

@@ -29,6 +29,7 @@ type Case struct {
 	Fill                  *float64 // share of the volume [-]
 	Fullest               bool     `key:"-"` // Fill was not written: full at the warmest, less the least ullage
 	Level                 *float64 // above the lowest inside point [m]
+	SloshAmplitude        *float64 // of the liquid on the wall [m]; nil is at rest
 	Temperature           *float64 // of the metal [K]
 	TemperatureRamp       *float64 // of the wall at the liquid's level [m]; nil is a step
 	AxialForce            *float64 // section force, tension positive; axial_compression is turned [N]
@@ -57,13 +58,14 @@ type LineLoad struct {
 
 // Flight is the flight history.
 type Flight struct {
-	History      string // file
-	People       string // near | clear
-	PeopleSource string
-	Acceleration string            // sensed | vertical | ""
-	Columns      map[string]string // our name = the file's heading
-	Rule         string            // "" takes the basis's
-	Cycles       *float64          // [-]
+	History        string // file
+	People         string // near | clear
+	PeopleSource   string
+	Acceleration   string            // sensed | vertical | ""
+	Columns        map[string]string // our name = the file's heading
+	Rule           string            // "" takes the basis's
+	SloshAmplitude *float64          // of the liquid on the wall, all along [m]; nil is at rest
+	Cycles         *float64          // [-]
 
 	States []State `key:"-"`
 }

@@ -46,11 +46,31 @@ func (r *reader) closure(table string, b *Bolts, s *Seal, inside float64, openin
 	at := join(table, "bolts")
 	r.orNumber(join(at, "scatter"), &b.Scatter, preloadScatter, "0.25", "practice for bolts tightened by torque, lubricated")
 	t, ok := r.thread(join(at, "size"), b.Size)
+	r.boltHoles(at, b, t.Major)
 	if ok && b.Count > 1 && b.Circle > 0 && b.Circle*math.Sin(math.Pi/float64(b.Count)) < 2*t.Major {
 		r.fault(join(at, "count"), "so many bolts do not fit on their circle: from one to the next at least twice their diameter")
 	}
 	if s != nil && b.Circle > 0 && s.Diameter >= b.Circle-t.Major {
 		r.fault(join(table, "seal.diameter"), "must be less than the bolt circle by more than a bolt's diameter")
+	}
+}
+
+// coarseHole is the diameter of a coarse clearance hole over its bolt's [-]: the
+// largest of M3 to M24, recalled.
+const coarseHole = 1.25
+
+// boltHoles fills in the holes of bolts of a major diameter [m] and tells those that
+// are too narrow or touch.
+func (r *reader) boltHoles(at string, b *Bolts, major float64) {
+	if !(major > 0) {
+		return
+	}
+	r.orNumber(join(at, "hole"), &b.Hole, coarseHole*major, fmt.Sprintf("%.4g mm", coarseHole*major*1e3), "coarse clearance holes, 1.25 of the bolt's diameter: practice")
+	switch apart := b.Circle * math.Sin(math.Pi/math.Max(2, float64(b.Count))); {
+	case b.Hole < major:
+		r.fault(join(at, "hole"), "must not be less than the bolt's %.4g mm", major*1e3)
+	case r.has(join(at, "hole")) && b.Count > 1 && apart > 0 && b.Hole >= apart:
+		r.fault(join(at, "hole"), "the holes touch: they stand %.4g mm apart", apart*1e3)
 	}
 }
 

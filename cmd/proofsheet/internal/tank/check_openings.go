@@ -33,11 +33,14 @@ func (r *reader) onlyWithout(table, key, other, why string) {
 	}
 }
 
-// HoleLength returns how long the hole of a port is along the meridian [m]: on a
-// cone longer than its tube is wide. Elsewhere it is taken as the tube's diameter,
-// which it never falls short of.
+// HoleLength returns how long the hole of a port is [m]: on a cone along the meridian,
+// and beside the cylinder's radius round the cylinder, longer than its tube is wide.
+// Elsewhere it is taken as the tube's diameter, which it never falls short of.
 func (t *Tank) HoleLength(p Port) float64 {
 	od := p.Tube.OutsideDiameter
+	if r := t.Cylinder.NominalInsideDiameter()/2 + t.Cylinder.Thickness/2; p.On == "cylinder" && p.Offset != 0 && math.Abs(p.Offset)+od/2 < r {
+		return 2 * r * math.Sin((math.Asin((p.Offset+od/2)/r)-math.Asin((p.Offset-od/2)/r))/2)
+	}
 	h := t.Head.Aft
 	if p.On == "forward" {
 		h = t.Head.Forward
@@ -64,16 +67,18 @@ func (r *reader) padSize(at string, p *Port) {
 	if !(od > 0) || pad.OutsideDiameter == nil {
 		return
 	}
-	along, key := *pad.OutsideDiameter, "outside_diameter"
+	along, key, way := *pad.OutsideDiameter, "outside_diameter", "along the meridian"
 	if *pad.OutsideDiameter <= od {
 		r.fault(join(at, key), "must be larger than the tube's")
 		return
 	}
-	if pad.Length != nil {
+	if p.Offset != 0 {
+		way = "round the cylinder"
+	} else if pad.Length != nil {
 		along, key = *pad.Length, "length"
 	}
 	if hole := r.t.HoleLength(*p); along <= hole {
-		r.fault(join(at, key), "must be larger than the hole, which is %.4g mm long along the meridian", hole*1e3)
+		r.fault(join(at, key), "must be larger than the hole, which is %.4g mm long %s", hole*1e3, way)
 	} else if room := math.Min(along-hole, *pad.OutsideDiameter-od) / 2; room < p.Weld.OutsideLeg {
 		r.fault(join(at, key), narrow, p.Weld.OutsideLeg*1e3, room*1e3)
 	}
@@ -87,7 +92,7 @@ func (r *reader) portInsert(table string, p *Port) {
 	at, in := join(table, "insert"), p.Insert
 	r.onlyWithout(table, "insert", "pad", "the tube stands in an inserted plate, or has a pad on the wall")
 	if hole := r.t.HoleLength(*p); hole > 0 && in.OutsideDiameter > 0 && in.OutsideDiameter <= hole {
-		r.fault(join(at, "outside_diameter"), "must be larger than the hole, which is %.4g mm long along the meridian", hole*1e3)
+		r.fault(join(at, "outside_diameter"), "must be larger than the hole, which is %.4g mm long", hole*1e3)
 	}
 	wall := r.t.Cylinder.Thickness
 	if h, ok := r.headOf(p.On); ok {
@@ -160,6 +165,9 @@ func (r *reader) apart(p, q Port) (float64, bool) {
 	turn := math.Abs(math.Remainder(p.Clock-q.Clock, 2*math.Pi))
 	if p.On == "cylinder" {
 		outside := r.t.Cylinder.NominalInsideDiameter()/2 + r.t.Cylinder.Thickness
+		if outside > 0 && math.Max(math.Abs(p.Offset), math.Abs(q.Offset)) < outside {
+			turn = math.Abs(math.Remainder(p.Clock+math.Asin(p.Offset/outside)-q.Clock-math.Asin(q.Offset/outside), 2*math.Pi))
+		}
 		if p.Station == nil || q.Station == nil || !(outside > 0) {
 			return 0, false
 		}

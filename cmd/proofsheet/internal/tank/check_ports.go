@@ -66,6 +66,7 @@ func (r *reader) portPlace(table string, p *Port) {
 	}
 	r.orDefault(join(table, "axis"), &p.Axis, "parallel", "nothing was written")
 	r.onlyWith(join(table, "station"), `on = "cylinder"`)
+	r.onlyWith(join(table, "offset"), `on = "cylinder"`)
 	if !r.has(join(table, "radius")) {
 		if r.closesTip(p) {
 			zero := 0.0
@@ -101,6 +102,11 @@ func (r *reader) portOnCylinder(table string, p *Port) {
 		r.fault(join(table, "axis"), "a tube through the cylinder cannot be parallel to its axis; write \"normal\"")
 	}
 	r.onlyWith(join(table, "radius"), "a port on a head")
+	if inside := r.t.Cylinder.NominalInsideDiameter() / 2; inside > 0 && p.Tube.OutsideDiameter > 0 {
+		if most := inside - p.Tube.OutsideDiameter/2; math.Abs(p.Offset) >= most && p.Offset != 0 {
+			r.fault(join(table, "offset"), "the tube would not pass through the wall all round; write less than %.4g mm", most*1e3)
+		}
+	}
 	if !r.has(join(table, "station")) {
 		r.faultAt(r.where(table, r.at.key), join(table, "station"), "is missing; a port on the cylinder needs it: write station = \"300 mm\"")
 		return

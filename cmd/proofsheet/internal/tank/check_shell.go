@@ -1,6 +1,7 @@
 package tank
 
 import (
+	"math"
 	"slices"
 	"strings"
 )
@@ -31,6 +32,46 @@ func (r *reader) checkCylinder() {
 	r.checkWall(table, c.Thickness, c.LeastThickness, c.Wall())
 	r.checkSeamless(c)
 	r.checkGirthSeams(c)
+	if c.Rings != nil {
+		r.checkRings(c, c.Rings)
+	}
+}
+
+// checkRings finds the stations of the rings and what was left out of them.
+func (r *reader) checkRings(c *Cylinder, q *Rings) {
+	const table = "cylinder.rings"
+	r.oneOf(table, "write the stations, or the number of rings", "stations", "count")
+	r.orDefault("cylinder.rings.side", &q.Side, "outside", "nothing was written")
+	r.orDefault("cylinder.rings.material", &q.Material, c.Material, "as the wall")
+	if q.UnderTolerance == nil && !r.has("cylinder.rings.under_tolerance") {
+		if q.UnderTolerance = c.UnderTolerance; q.UnderTolerance != nil {
+			r.defaulted("cylinder.rings.under_tolerance", r.written("cylinder.under_tolerance"), "as the wall")
+		} else if r.has("cylinder.least_thickness") {
+			r.fault(table, "needs under_tolerance; the wall is measured, the rings are not: write under_tolerance = \"0.3 mm\"")
+		}
+	}
+	if t := q.UnderTolerance; t != nil && q.Width > 0 && q.Height > 0 && math.Min(q.Width, q.Height) <= *t {
+		r.fault("cylinder.rings.under_tolerance", "leaves nothing of the bar")
+	}
+	if !(c.Length > 0) {
+		return
+	}
+	if len(q.Stations) == 0 {
+		for i := range q.Count {
+			q.Stations = append(q.Stations, c.Length*float64(i+1)/float64(q.Count+1))
+		}
+		return
+	}
+	slices.Sort(q.Stations)
+	if slices.Max(q.Stations) >= c.Length {
+		r.fault("cylinder.rings.stations", "must lie inside of the cylinder's length")
+	}
+	for i := 1; i < len(q.Stations); i++ {
+		if q.Stations[i]-q.Stations[i-1] <= q.Width {
+			r.fault("cylinder.rings.stations", "two rings stand in one place")
+			return
+		}
+	}
 }
 
 // checkSeamless lets only a drawn or extruded tube have no long seam.

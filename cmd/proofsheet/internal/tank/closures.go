@@ -5,6 +5,7 @@ type Bolts struct {
 	Count    int
 	Size     string   // thread, as "1/4-28 UNF" or "M8"
 	Circle   float64  // diameter of the bolt circle [m]
+	Hole     float64  // diameter of the cover's holes [m]
 	Strength *float64 // proof strength [Pa]
 	Preload  *float64 // of one bolt [N]
 	Scatter  float64  // of the preload, share of it [-]

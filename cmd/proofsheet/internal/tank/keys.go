@@ -127,5 +127,13 @@ var cylinderKeys = []field{
 	refers("long_seam", "joint", "long", "a [joint.NAME]; \"none\" only for drawn or extruded tube").orNone().must(),
 	quantity("long_seam_clock", unit.Angle, anyNumber, "180 deg", "where the long seam lies; clockwise looking forward"),
 	refers("girth_seam", "joint", "girth", "a [joint.NAME] between courses, with girth_stations; left out: one course"),
+	table("rings", "equal rings of flat bar round the cylinder, welded to it all round, against pressure from outside",
+		field{key: "stations", form: formQuantities, unit: unit.Length, sense: positive, example: `["300 mm", "600 mm"]`, doc: "of the rings; or count"},
+		field{key: "count", form: formCount, sense: atLeast1, example: "3", doc: "number of rings, equally spaced between the head seams"},
+		quantity("width", unit.Length, positive, "5 mm", "of the bar, along the tank axis").must(),
+		quantity("height", unit.Length, positive, "30 mm", "of the bar, away from the wall").must(),
+		quantity("under_tolerance", unit.Length, notNegative, "0.3 mm", "how much width and height may be less; default the wall's"),
+		choice("side", "the face of the wall they stand on", "outside", "inside"),
+		refers("material", "material", "plate", "a [material.NAME]; default the wall's")),
 	{key: "girth_stations", form: formQuantities, unit: unit.Length, sense: positive, example: `["600 mm"]`, doc: "stations of the girth seams between courses"},
 }

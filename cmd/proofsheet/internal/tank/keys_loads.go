@@ -27,6 +27,7 @@ var caseKeys = append(append([]field{
 	quantity("liquid_mass", unit.Mass, notNegative, "40 kg", "or fill, or level: one is required"),
 	number("fill", fullShare, "0.25", "share of the tank's volume"),
 	quantity("level", unit.Length, notNegative, "0.6 m", "above the lowest inside point as the liquid lies"),
+	quantity("slosh_amplitude", unit.Length, positive, "50 mm", "how high the liquid swings on the wall at its surface: slosh in pressure and line loads, linear first mode; left out: none"),
 	quantity("temperature", unit.Temperature, positive, "20 degC", "of the metal; default the warmer of the liquid and 20 degC"),
 	quantity("temperature_ramp", unit.Length, notNegative, "50 mm", "length of wall over which its temperature changes at the liquid's level; default 0, a step"),
 }, sectionKeys...),
@@ -45,6 +46,7 @@ var flightKeys = []field{
 	text("people_source", "range safety plan 3.1", "who keeps people away"),
 	choice("acceleration", "what axial_acceleration is: sensed, or vertical for the kinematic one of a vertical flight", "sensed", "vertical"),
 	choice("rule", "override of the basis for the history", rules...),
+	quantity("slosh_amplitude", unit.Length, positive, "50 mm", "how high, all along the history, the liquid swings on the wall at its surface: slosh in pressure and line loads, linear first mode; left out: none"),
 	number("cycles", notNegative, "4", "how often in the tank's life"),
 	{key: "columns", form: formColumns, doc: "our column name = the file's heading with its unit in (…) or […]", example: quote("t (s)")},
 }

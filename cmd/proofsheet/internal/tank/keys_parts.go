@@ -48,6 +48,7 @@ var portKeys = []field{
 	choice("axis", "direction of the tube: parallel to the tank axis, or normal to the wall", "parallel", "normal"),
 	quantity("radius", unit.Length, notNegative, "110 mm", "on a head: tank axis to tube axis, at mid-wall"),
 	quantity("station", unit.Length, positive, "300 mm", "on the cylinder"),
+	quantity("offset", unit.Length, anyNumber, "60 mm", "on the cylinder: the tube stands beside the radius at clock and parallel to it, this far towards rising clock; left out: on it"),
 	quantity("clock", unit.Angle, anyNumber, "30 deg", "clockwise looking forward"),
 	{key: "count", form: formCount, sense: atLeast1, example: "1", doc: "more than one: equally spaced from clock, named NAME-1, NAME-2, …"},
 	table("tube", "wall of the port",

@@ -9,6 +9,7 @@ type Cylinder struct {
 	UnderTolerance  *float64  // nil only with LeastThickness [m]
 	LeastThickness  *float64  // measured; replaces tolerance and thinning [m]
 	Corrosion       float64   // [m]
+	Rings           *Rings    // nil: none
 	OutOfRound      *float64  // largest less smallest diameter [m]
 	Material        string    // a name in Tank.Material
 	LongSeam        string    // a name in Tank.Joint, or "none"
@@ -63,6 +64,17 @@ type Tip struct {
 	Port           string   // a name in Tank.Port
 }
 
+// Rings are equal flat bars round the cylinder.
+type Rings struct {
+	Stations       []float64 // rising, of count too [m]
+	Count          int       // as written
+	Width          float64   // along the axis, nominal [m]
+	Height         float64   // from the wall, nominal [m]
+	UnderTolerance *float64  // of both; nil only with a fault [m]
+	Side           string    // outside | inside
+	Material       string    // a name in Tank.Material
+}
+
 // Ring stiffens a junction.
 type Ring struct {
 	Width     float64 // along the wall [m]
@@ -77,6 +89,7 @@ type Port struct {
 	Axis     string   // parallel | normal
 	Radius   *float64 // tank axis to tube axis at mid-wall, on a head [m]
 	Station  *float64 // on the cylinder [m]
+	Offset   float64  // of the tube from the radius at Clock, towards rising clock [m]
 	Clock    float64  // [rad]
 	Count    int      // of the group
 	Tube     Tube

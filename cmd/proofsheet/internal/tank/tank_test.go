@@ -218,6 +218,34 @@ func FuzzRead(f *testing.F) {
 	})
 }
 
+// No text that stands for a flight history panics; a history that reads holds no
+// NaN and its times rise.
+func FuzzHistory(f *testing.F) {
+	f.Add("time [s],ullage_pressure [bar],axial_load_factor,lateral_load_factor,fill\n0,10,1,0,0.9\n10,11,5,0.2,0.5\n", false)
+	f.Add("# recorded\ntime (min),ullage_absolute [bara],altitude [m],axial_acceleration [g0],liquid_mass [lb]\n0,6,0,2,3\n1e-3,6,1e5,2,\n", true)
+	f.Add("time [ms],ullage_pressure [psig],axial_load_factor,level [in],axial_force [lbf],bending_moment [lbf ft],temperature [degF]\n-1,1e308,-1,1,1,1,-500", false)
+	f.Fuzz(func(t *testing.T, history string, vertical bool) {
+		src := string(Starter()) + "[flight]\nhistory = \"f.csv\"\n"
+		if vertical {
+			src += "acceleration = \"vertical\"\n"
+		}
+		tank, err := Read("tank.toml", []byte(src), func(string) ([]byte, error) { return []byte(history), nil })
+		var faults Faults
+		switch {
+		case err != nil && (!errors.As(err, &faults) || len(faults) == 0 || tank != nil):
+			t.Errorf("%v", err)
+		case err != nil:
+			return
+		}
+		noNaN(t, reflect.ValueOf(*tank.Flight))
+		for i, row := range tank.Flight.States {
+			if i > 0 && !(row.Time > tank.Flight.States[i-1].Time) {
+				t.Errorf("row %d is at %g s after %g s", i, row.Time, tank.Flight.States[i-1].Time)
+			}
+		}
+	})
+}
+
 func noNaN(t *testing.T, v reflect.Value) {
 	switch v.Kind() {
 	case reflect.Float64:

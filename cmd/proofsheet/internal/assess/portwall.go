@@ -1,0 +1,53 @@
+package assess
+
+import (
+	"math"
+
+	"proofsheet/heads/port"
+	"proofsheet/shell"
+)
+
+// portWall describes the wall at a port by its mid-surface: of the nominal wall
+// for the cut-out, of the corroded least wall for strength. A sharp joint
+// claims the metal beside it.
+func (m *model) portWall(p *portPart, nominal bool) (port.Wall, error) {
+	t, inside := p.host.least, p.host.corroded()
+	if nominal {
+		t, inside = p.host.nominal, p.host.radius
+	}
+	if p.head == nil {
+		w, err := port.OnCylinder(shell.Cylinder{InsideRadius: inside, Thickness: t, Length: m.t.Cylinder.Length})
+		zone := math.Sqrt(w.Radius * t)
+		if sharp(m.fwd) {
+			w.OutboardZone = zone
+		}
+		if sharp(m.aft) {
+			w.InboardZone = zone
+		}
+		return w, err
+	}
+	h := p.head.strength
+	if nominal {
+		h = p.head.nominal0
+	}
+	w, err := port.OnHead(h, t)
+	if p.head.in.Shape == "cone" { // a flat head bends all over: no zone of it is the joint's alone
+		w.OutboardZone = math.Sqrt(w.Radius * t / math.Cos(w.HalfApex))
+	}
+	return w, err
+}
+
+// sharp reports whether a head meets the cylinder at an angle.
+func sharp(h *headPart) bool { return h.in.Shape == "cone" || h.in.Shape == "flat" }
+
+// portStation returns where the tube's axis meets the mid-surface [m].
+func (m *model) portStation(p *portPart) float64 {
+	if p.head == nil {
+		return given(p.in.Station)
+	}
+	x, err := p.head.nominal0.AxialAt(given(p.in.Radius), p.host.nominal/2)
+	if err != nil { // refused where the chords are found
+		x = p.head.nominal0.Depth()
+	}
+	return m.station(p.head, x)
+}
