@@ -43,7 +43,8 @@
 // nor over what was assessed for being near to failing; the interval is that of the
 // smaller count.
 //
-// Wilson's interval is that of drawing alone. What no tank met, a jump of a table or a case far
+// Wilson's interval is that of drawing alone, of samples that know nothing of one another;
+// those of a hypercube scatter less. What no tank met, a jump of a table or a case far
 // out, no surface knows of: of n samples that tried them, none is worse than the worst, so
 // that with 95 % confidence at most 1 − 0.05^(1/n) of all are ([Unseen]). [ScatterOptions]
 // can have every sample assessed. Response surfaces: Box and Wilson 1951 (recalled); three

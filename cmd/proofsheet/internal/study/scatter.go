@@ -95,7 +95,7 @@ type walk struct {
 const (
 	chunkOfSurfaces = 32
 	chunkOfTanks    = 8
-	chunksHeld      = 64
+	chunksHeld      = 128
 )
 
 // run decides every sample. Where surfaces decide nothing it ends with the
