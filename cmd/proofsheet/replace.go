@@ -24,7 +24,7 @@ type kind struct {
 // to be written was named by mistake. A changed tank file takes the place of any tank file.
 var (
 	dataFile  = kind{"data", regexp.MustCompile(`^\{\s*"format":\s*\d+,\s*"program":\s*\{\s*"name":\s*"` + programName + `"`)}
-	tableFile = kind{"table of a study", regexp.MustCompile(`^([^\n]*,mass \[kg\],least_margin,|check,samples,not_satisfied,)`)}
+	tableFile = kind{"table of a study", regexp.MustCompile(`^([^\n]*,mass \[kg\],least_margin,|check,decided_by,samples,not_satisfied,)`)}
 	svgFile   = kind{"drawing", regexp.MustCompile(`^<svg xmlns="http://www\.w3\.org/2000/svg" width="[0-9.]+mm" [^\n]* font-family="sans-serif">\n`)}
 	dxfFile   = kind{"drawing", regexp.MustCompile(`^ *999\r?\n(?s:.*)AC1009`)}
 	tankFile  = kind{"tank file", regexp.MustCompile(`(?m)^[ \t]*\[?[ \t]*cylinder[ \t]*[].=]`)}

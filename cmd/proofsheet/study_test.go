@@ -53,7 +53,7 @@ func TestStudyScatter(t *testing.T) {
 		t.Fatal(err)
 	}
 	status, out, says := call(t, "", "study", path, "--scatter", "8")
-	if status != exitHolds || !strings.Contains(out, "8 samples, Latin hypercube") || !strings.Contains(out, "[1]  cylinder.thickness (normal)") || !strings.Contains(out, "[1] +1.00") {
+	if status != exitHolds || !strings.Contains(out, "8 samples, Latin hypercube") || !strings.Contains(out, "[1]  cylinder.thickness: normal about") || !strings.Contains(out, "[1] +1.00") {
 		t.Errorf("status %d: %s%s", status, out, says)
 	}
 }
@@ -75,6 +75,62 @@ func TestStudyWidth(t *testing.T) {
 			if width > 0 && len(line) > width+1 {
 				t.Errorf("width %d: %q", width, line)
 			}
+		}
+	}
+}
+
+// TestStudySurfaces draws more samples than are assessed, says how it went about
+// it, and with --exact assesses them.
+func TestStudySurfaces(t *testing.T) {
+	src, err := os.ReadFile("../../testdata/tanks/drain.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	folder := t.TempDir()
+	path, table := filepath.Join(folder, "scatter.toml"), filepath.Join(folder, "s.csv")
+	if err := os.WriteFile(path, append(src, "\n[scatter]\n\"cylinder.thickness\" = \"normal 0.02 mm\"\n"...), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	status, out, says := call(t, "", "study", path, "--scatter", "6000", "--csv", table)
+	out = strings.Join(strings.Fields(out), " ")
+	for _, want := range []string{"tanks beside them were assessed", "decided by surfaces of order 3", "--exact sees it", "checks were never made"} {
+		if status != exitHolds || !strings.Contains(out, want) {
+			t.Errorf("status %d, no %q: %s%s", status, want, out, says)
+		}
+	}
+	rows, err := os.ReadFile(table)
+	if err != nil || !strings.HasPrefix(string(rows), "check,decided_by,samples") || !strings.Contains(string(rows), "\ncylinder/hoop@meop,surface,6000,") {
+		t.Errorf("%v: %s", err, rows)
+	}
+	if status, out, _ := call(t, "", "study", path, "--scatter", "20", "--exact"); status != exitHolds || !strings.Contains(out, "Every sample was assessed.") {
+		t.Errorf("status %d: %s", status, out)
+	}
+}
+
+// TestStudyCoupons says how far a weld scatters.
+func TestStudyCoupons(t *testing.T) {
+	folder := t.TempDir()
+	for _, name := range []string{"coupons.toml", "coupons.csv"} {
+		src, err := os.ReadFile("../../testdata/tanks/" + name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if name == "coupons.toml" {
+			src = append(src, "\n[scatter]\n\"joint.seam.coupons\" = \"coupons\"\n\"contents.temperature\" = \"uniform 0.5 K\"\n"...)
+		}
+		if err := os.WriteFile(filepath.Join(folder, name), src, 0o600); err != nil {
+			t.Fatal(err)
+		}
+	}
+	status, out, says := call(t, "", "study", filepath.Join(folder, "coupons.toml"), "--scatter", "8")
+	out = strings.Join(strings.Fields(out), " ")
+	for _, want := range []string{
+		"contents.temperature: uniform about -183.15 °C, half the width 0.5 K",
+		"joint.seam.coupons: normal as its 8 coupons in place of their limit, ultimate 308.5 MPa, deviation 7.67184 MPa",
+		"[2] +1.00",
+	} {
+		if status != exitHolds || !strings.Contains(out, want) {
+			t.Errorf("status %d, no %q: %s%s", status, want, out, says)
 		}
 	}
 }

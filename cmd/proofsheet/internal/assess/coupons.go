@@ -35,6 +35,7 @@ type couponSet struct {
 	parent          []tank.Coupon
 	ultimate, yield weld.Sample
 	measured        bool // yield was measured on some coupon
+	drawn           bool // the limits are drawn for a study
 
 	ultimateErr, yieldErr error // why a limit is not used
 
@@ -71,6 +72,9 @@ func newCouponSet(t *tank.Tank, j tank.Joint) *couponSet {
 	if c.measured = len(yield) > 0; c.measured {
 		c.yield, c.yieldErr = weld.BasisLimit(yield, c.basis)
 	}
+	if z := j.CouponDraw; z != nil {
+		c.draw(*z)
+	}
 	return c
 }
 
@@ -92,7 +96,7 @@ const mostThickness = 2
 // tested returns the limits for a wall of a thickness [m].
 func (c *couponSet) tested(thickness float64) (material.Tested, error) {
 	t := material.Tested{Ultimate: c.ultimate.Limit, Yield: math.NaN(), Temperature: c.temperature,
-		Source: check.Source{Doc: c.joint.Coupons, Where: fmt.Sprintf("%s basis of %d coupons", c.basis, len(c.weld)), How: check.Computed}}
+		Source: check.Source{Doc: c.joint.Coupons, Where: c.where(), How: check.Computed}}
 	if c.measured {
 		t.Yield = c.yield.Limit
 	}

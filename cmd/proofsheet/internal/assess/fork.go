@@ -24,10 +24,12 @@ func (r remembered) fork() remembered {
 }
 
 // shared calls work for every i under n, on as many processors as are there, each
-// with a fork of its own; the first one takes m itself.
+// with a fork of its own; the first one takes m itself. Without the numerical shell
+// the tank is one of many that are shared out themselves: a fork would find again what
+// m finds.
 func (m *model) shared(n int, work func(m *model, i int)) {
 	workers := []*model{m}
-	for len(workers) < min(runtime.GOMAXPROCS(0), n) { // before the first one goes on remembering
+	for !m.withoutShell && len(workers) < min(runtime.GOMAXPROCS(0), n) { // before the first one goes on remembering
 		workers = append(workers, m.fork())
 	}
 	var wait sync.WaitGroup

@@ -90,6 +90,9 @@ func newModel(t *tank.Tank) (*model, error) {
 	m.stables = map[stableKey]*stableCylinder{}
 	m.shells, m.solved = map[shellKey]shellFound{}, map[*loads.State]*shellState{}
 	m.liquids, m.reaches = map[liquidKey]*revolution.Solution{}, map[reachKey][]reachOf{}
+	if err := m.checkDraws(); err != nil {
+		return nil, err
+	}
 	if err := m.densities(); err != nil {
 		return nil, err
 	}

@@ -5,38 +5,10 @@ import (
 	"errors"
 	"fmt"
 	"math"
-	"math/rand/v2"
-	"sort"
+	"runtime/debug"
 
-	"gonum.org/v1/gonum/stat/distuv"
-
-	"proofsheet/cmd/proofsheet/internal/assess"
 	"proofsheet/cmd/proofsheet/internal/tank"
-	"proofsheet/report"
-	"proofsheet/report/check"
 )
-
-// Seed is that of every scatter study: the same file gives the same numbers.
-const Seed = 20260131
-
-// A Scattered is what a scatter study says of one check.
-type Scattered struct {
-	ID          string // id@case
-	Samples     int    // in which it was made
-	Fails       int    // in which it was not satisfied
-	NotMade     int    // in which it was not assessed
-	Probability float64
-	Low, High   float64     // 95 % confidence interval of the probability, Wilson's [-]
-	Mean        float64     // margin [-]
-	Deviation   float64     // of the margin [-]
-	Sensitivity []Influence // the strongest first
-}
-
-// An Influence is how strongly the margin of a check follows an input.
-type Influence struct {
-	Key         string
-	Correlation float64 // of margin and input, from -1 to 1 [-]
-}
 
 // A Scatter is the whole answer of a scatter study.
 type Scatter struct {
@@ -45,244 +17,191 @@ type Scatter struct {
 	Fault       string
 	Inputs      []tank.Scatter
 	Checks      []Scattered // those that fail anywhere or scatter, the likeliest failure first
+
+	Assessed  int     // samples that were assessed; the others were decided by surfaces
+	Counted   int     // the first samples, over which the checks of [ViaPart] are counted
+	Design    int     // tanks assessed beside the samples, to make surfaces and to try them
+	Trials    int     // samples by which surfaces were tried, drawn like all
+	Order     int     // of the surfaces, 0 where there are none
+	Band      float64 // the widest, as a share of what is asked [-]
+	BandCheck string  // whose it is
 }
 
-// Scatters samples the inputs of [scatter] by a Latin hypercube: each input's
-// range is divided into as many parts of equal probability as there are samples, and
-// each part is met once. Every sample is assessed on all processors, with the
-// numerical shell or, some times faster, without. Memory does
-// not grow with the samples but for the order in which parts are met.
+// ScatterOptions say how a scatter study is made.
+type ScatterOptions struct {
+	Shell bool // the numerical shell in every tank too
+	Exact bool // every sample is assessed, however many
+}
+
+// Scatters samples the inputs of [scatter] by a Latin hypercube and counts how
+// often each check is not satisfied. Few samples are all assessed; of many, most are
+// decided by surfaces where these cannot be mistaken (package comment). All
+// processors work, and the numbers do not depend on how many there are; memory
+// does not grow with the samples. What is done when the context ends is kept.
 //
-// Source: McKay, Beckman and Conover 1979 (recalled); interval of Wilson 1927
-// (recalled). The answer is only as good as the inputs.
-func Scatters(ctx context.Context, t *tank.Tank, samples int, withShell bool, progress func(done, all int)) (*Scatter, error) {
+// The answer is only as good as the inputs.
+func Scatters(ctx context.Context, t *tank.Tank, samples int, o ScatterOptions, progress func(done, all int)) (*Scatter, error) {
 	if len(t.Scatter) == 0 {
 		return nil, errors.New("the file has no [scatter]; write lines such as \"cylinder.thickness\" = \"normal 0.05 mm\" under it")
 	}
 	if samples < 2 {
 		return nil, fmt.Errorf("%d samples tell nothing; ask for some hundreds", samples)
 	}
-	nominal := make([]float64, len(t.Scatter))
-	for i, s := range t.Scatter {
-		var err error
-		if nominal[i], err = t.Number(s.Key); err != nil {
-			return nil, err
-		}
-	}
-	parts := hypercube(len(t.Scatter), samples)
-	out := &Scatter{Asked: samples, Inputs: t.Scatter}
-	all := map[string]*sums{}
-	// In batches, each entered in its order: the same numbers on any machine.
-	for from := 0; from < samples && ctx.Err() == nil; from += batch {
-		drawn := make([]draw, min(batch, samples-from))
-		shareOut(ctx, len(drawn), func(done, _ int) {
-			if progress != nil {
-				progress(from+done, samples)
-			}
-		}, func(i int) { drawn[i] = parts.draw(t, nominal, from+i, withShell) })
-		for _, d := range drawn {
-			out.enter(d, all)
-		}
-	}
-	out.Checks = settled(all, t.Scatter)
-	return out, nil
-}
-
-// batch is how many samples are held at a time.
-const batch = 256
-
-// A draw is one sample with its answer.
-type draw struct {
-	done   bool
-	scores []float64 // deviate of each input [-]
-	checks []check.Result
-	err    error
-}
-
-// draw makes sample i.
-func (c cube) draw(t *tank.Tank, nominal []float64, i int, withShell bool) draw {
-	d := draw{done: true, scores: make([]float64, len(t.Scatter))}
-	values := map[string]float64{}
-	for k, s := range t.Scatter {
-		d.scores[k] = score(s.Shape, c.at(k, i))
-		values[s.Key] = nominal[k] + s.Spread*d.scores[k]
-	}
-	d.checks, d.err = sample(t, values, withShell)
-	return d
-}
-
-// enter adds a sample to the sums.
-func (out *Scatter) enter(d draw, all map[string]*sums) {
-	switch {
-	case !d.done:
-		return
-	case d.err != nil:
-		out.Done++
-		out.Faulty++
-		if out.Fault == "" {
-			out.Fault = firstLine(d.err)
-		}
-		return
-	}
-	out.Done++
-	for _, r := range d.checks {
-		id := report.FullID(r)
-		if all[id] == nil {
-			all[id] = newSums(len(d.scores))
-		}
-		all[id].add(r, d.scores)
-	}
-}
-
-// sample assesses one sample.
-func sample(t *tank.Tank, values map[string]float64, withShell bool) ([]check.Result, error) {
-	changed, err := t.WithNumbers(values)
+	s, err := newSampler(t, samples, o.Shell)
 	if err != nil {
 		return nil, err
 	}
-	if !withShell {
-		return assess.ChecksWithoutShell(changed)
+	// A tank is forgotten as soon as it is assessed: with little alive the collector would run at
+	// every other one, and stop all processors for it.
+	usual := debug.SetGCPercent(seldom)
+	defer debug.SetGCPercent(usual)
+	return s.study(ctx, samples, o.Exact, progress), nil
+}
+
+// seldom is by how many percent of what is alive memory may grow before it is
+// collected.
+const seldom = 800
+
+// study makes the study of so many samples.
+func (s *sampler) study(ctx context.Context, samples int, exact bool, progress func(done, all int)) *Scatter {
+	if progress == nil {
+		progress = func(int, int) {}
 	}
-	return assess.Checks(changed)
-}
-
-// score turns a probability u [-] into a deviate: standard normal, or from -1 to 1.
-func score(shape string, u float64) float64 {
-	if shape == "normal" {
-		return distuv.UnitNormal.Quantile(u)
+	p := &plan{sampler: s, samples: samples, subset: samples, rest: ViaTank}
+	if !exact && samples > p.leastSamples() {
+		p.make(ctx, progress)
 	}
-	return 2*u - 1
-}
-
-// A cube is the order in which each input meets its parts, and where in each.
-type cube struct {
-	order [][]int32
-	shift [][]float32
-}
-
-// hypercube draws n samples of k inputs, always the same.
-func hypercube(k, n int) cube {
-	rng := rand.New(rand.NewPCG(Seed, uint64(n)))
-	c := cube{}
-	for range k {
-		order, shift := make([]int32, n), make([]float32, n)
-		for i, p := range rng.Perm(n) {
-			order[i], shift[i] = int32(p), rng.Float32()
+	w := &walk{plan: p, all: map[string]*sums{}}
+	w.out = Scatter{Asked: samples, Inputs: s.inputs, Counted: p.subset, Design: p.designed, Trials: p.trials, Order: p.basis.order}
+	for _, f := range p.surfaces {
+		if f.band > w.out.Band {
+			w.out.Band, w.out.BandCheck = f.band, f.id
 		}
-		c.order, c.shift = append(c.order, order), append(c.shift, shift)
 	}
-	return c
+	w.run(ctx, progress)
+	w.out.Checks = settled(w.all, s.inputs)
+	return &w.out
 }
 
-// at returns the probability that input k has in sample i [-], never 0 or 1.
-func (c cube) at(k, i int) float64 {
-	n := float64(len(c.order[k]))
-	return math.Min(math.Max((float64(c.order[k][i])+float64(c.shift[k][i]))/n, 1e-12), 1-1e-12)
+// A walk goes over the samples.
+type walk struct {
+	*plan
+	out Scatter
+	all map[string]*sums // by check
 }
 
-// sums gathers one check over the samples.
-type sums struct {
-	made, fails, notMade int
-	n                    float64 // samples with a finite margin
-	m, mm                float64 // sums of the margin and its square
-	x, xx, mx            []float64
-}
+// Samples that one processor takes at a time, and how many such chunks are held
+// until they are entered, in their order.
+const (
+	chunkOfSurfaces = 32
+	chunkOfTanks    = 8
+	chunksHeld      = 128
+)
 
-func newSums(k int) *sums {
-	return &sums{x: make([]float64, k), xx: make([]float64, k), mx: make([]float64, k)}
-}
-
-// add enters one sample with the deviates of its inputs.
-func (s *sums) add(r check.Result, scores []float64) {
-	switch r.Status() {
-	case check.NotSatisfied:
-		s.made, s.fails = s.made+1, s.fails+1
-	case check.Satisfied:
-		s.made++
-	case check.NotAssessed:
-		s.notMade++
-		return
-	default:
-		return
+// run decides every sample. Where surfaces decide nothing it ends with the
+// samples that are to be assessed.
+func (w *walk) run(ctx context.Context, progress func(done, all int)) {
+	k := len(w.sampler.inputs)
+	for _, f := range w.surfaces {
+		w.all[f.id] = newSums(k, ViaSurface, f.about())
 	}
-	m := r.Margin()
-	if math.IsNaN(m) || math.IsInf(m, 0) {
-		return
+	for _, a := range w.stills {
+		w.all[a.id] = newSums(k, ViaStill, a.margin)
 	}
-	s.n++
-	s.m, s.mm = s.m+m, s.mm+m*m
-	for k, x := range scores {
-		s.x[k], s.xx[k], s.mx[k] = s.x[k]+x, s.xx[k]+x*x, s.mx[k]+m*x
+	for i, d := range w.known {
+		if d.done {
+			w.enter(i, d)
+		}
+	}
+	end, chunk := w.samples, chunkOfSurfaces
+	if !w.decides() {
+		end, chunk = w.subset, chunkOfTanks
+	}
+	for from := len(w.known); from < end && ctx.Err() == nil; from += chunk * chunksHeld {
+		held := make([]*taken, min(chunksHeld, (end-from+chunk-1)/chunk))
+		shareOut(ctx, len(held), func(done, _ int) {
+			progress(min(from+done*chunk, end), end)
+		}, func(i int) {
+			first := from + i*chunk
+			held[i] = w.take(first, min(first+chunk, end))
+		})
+		for _, h := range held {
+			if h != nil {
+				w.enterChunk(h)
+			}
+		}
+	}
+	if w.out.Done == end && !w.broken {
+		w.out.Done = w.samples
 	}
 }
 
-// settled turns the sums into answers, the likeliest failure first, then what
-// has its mean margin the fewest deviations from failing.
-func settled(all map[string]*sums, inputs []tank.Scatter) (out []Scattered) {
-	for id, s := range all {
-		x := Scattered{ID: id, Samples: s.made, Fails: s.fails, NotMade: s.notMade, Mean: math.NaN(), Deviation: math.NaN()}
-		if s.made == 0 && s.notMade == 0 {
+// taken is what a chunk of samples gives.
+type taken struct {
+	at       []int // samples that were assessed
+	assessed []tried
+	decided  *sums // those that were not, with a margin of 0
+	surfaces []*sums
+}
+
+// take decides the samples of a chunk.
+func (w *walk) take(from, to int) *taken {
+	k := len(w.sampler.inputs)
+	h := &taken{decided: newSums(k, "", 0)}
+	for _, f := range w.surfaces {
+		h.surfaces = append(h.surfaces, newSums(k, "", f.about()))
+	}
+	e := w.evaluator()
+	scores := make([]float64, k)
+	for i := from; i < to; i++ {
+		w.sampler.scores(i, scores)
+		if i < w.subset || !e.decides(scores) {
+			h.at, h.assessed = append(h.at, i), append(h.assessed, w.sampler.try(append([]float64(nil), scores...)))
 			continue
 		}
-		x.Probability, x.Low, x.High = Wilson(s.fails, s.made)
-		if s.n > 1 {
-			x.Mean = s.m / s.n
-			x.Deviation = math.Sqrt(math.Max(0, (s.mm-s.m*s.m/s.n)/(s.n-1)))
-			x.Sensitivity = s.influences(inputs)
+		h.decided.add(decided(0), scores)
+		for j, g := range e.values {
+			h.surfaces[j].add(decided(g), scores)
 		}
-		out = append(out, x)
 	}
-	sort.Slice(out, func(i, j int) bool {
-		a, b := out[i], out[j]
-		if a.Fails != b.Fails {
-			return a.Fails > b.Fails
-		}
-		if x, y := a.index(), b.index(); x != y {
-			return x < y
-		}
-		return a.ID < b.ID
-	})
-	return out
+	return h
 }
 
-// still is the deviation of a margin below which it does not move [-].
-const still = 1e-9
-
-// index returns by how many deviations the mean margin is above failing, without
-// end where it does not move.
-func (x Scattered) index() float64 {
-	if !(x.Deviation > still) {
-		return math.Inf(1)
+// enterChunk adds a chunk to the sums.
+func (w *walk) enterChunk(h *taken) {
+	w.out.Done += h.decided.made
+	for j, f := range w.surfaces {
+		w.all[f.id].join(h.surfaces[j])
 	}
-	return x.Mean / x.Deviation
+	for _, a := range w.stills {
+		w.all[a.id].repeat(a, h.decided)
+	}
+	for j, d := range h.assessed {
+		w.enter(h.at[j], d)
+	}
 }
 
-// influences returns the correlation of the margin with each input.
-func (s *sums) influences(inputs []tank.Scatter) (out []Influence) {
-	for k, in := range inputs {
-		c := s.mx[k] - s.m*s.x[k]/s.n
-		d := math.Sqrt((s.mm - s.m*s.m/s.n) * (s.xx[k] - s.x[k]*s.x[k]/s.n))
-		if r := c / d; math.Sqrt(math.Max(0, (s.mm-s.m*s.m/s.n)/s.n)) > still && d > 0 && !math.IsNaN(r) {
-			out = append(out, Influence{in.Key, math.Max(-1, math.Min(1, r))})
+// enter adds sample i, which was assessed. Those among the checks that surfaces do not
+// decide count it only where it was drawn for them: one assessed because it is near to
+// failing is no fair draw.
+func (w *walk) enter(i int, d tried) {
+	w.out.Done++
+	w.out.Assessed++
+	if d.err != nil {
+		w.out.Faulty++
+		if w.out.Fault == "" {
+			w.out.Fault = firstLine(d.err)
+		}
+		return
+	}
+	for _, a := range d.answers {
+		s := w.all[a.id]
+		if s == nil {
+			s = newSums(len(d.scores), w.rest, math.NaN())
+			w.all[a.id] = s
+		}
+		if s.way != ViaPart || i < w.subset {
+			s.add(a, d.scores)
 		}
 	}
-	sort.Slice(out, func(i, j int) bool { return math.Abs(out[i].Correlation) > math.Abs(out[j].Correlation) })
-	return out
-}
-
-// Wilson returns the share of k in n and its 95 % interval [-]; without any the
-// interval is everything.
-//
-//	(p + z²/2n ± z √(p(1 − p)/n + z²/4n²))/(1 + z²/n), z = 1.95996
-//
-// Source: Wilson 1927 (recalled).
-func Wilson(k, n int) (p, low, high float64) {
-	if n == 0 {
-		return math.NaN(), 0, 1
-	}
-	const z = 1.959963984540054
-	N := float64(n)
-	p = float64(k) / N
-	mid, half, all := p+z*z/(2*N), z*math.Sqrt(p*(1-p)/N+z*z/(4*N*N)), 1+z*z/N
-	return p, math.Max(0, (mid-half)/all), math.Min(1, (mid+half)/all)
 }

@@ -28,7 +28,7 @@ func read(t testing.TB, name string, replace ...string) *tank.Tank {
 		t.Fatal(err)
 	}
 	text := strings.NewReplacer(replace...).Replace(string(src))
-	got, err := tank.Read(path, []byte(text), os.ReadFile)
+	got, err := tank.Read(path, []byte(text), func(name string) ([]byte, error) { return os.ReadFile(filepath.Join(tanks, name)) })
 	if err != nil {
 		t.Fatal(err)
 	}

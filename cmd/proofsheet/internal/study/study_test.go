@@ -3,6 +3,8 @@ package study_test
 import (
 	"context"
 	"math"
+	"os"
+	"path/filepath"
 	"strings"
 	"testing"
 
@@ -10,6 +12,7 @@ import (
 
 	"proofsheet/cmd/proofsheet/internal/assess"
 	"proofsheet/cmd/proofsheet/internal/study"
+	"proofsheet/cmd/proofsheet/internal/tank"
 	"proofsheet/report"
 )
 
@@ -113,12 +116,11 @@ func TestVaryBrokenOff(t *testing.T) {
 	}
 }
 
-// TestScatterProbability draws the wall of a cylinder about the value at which a
-// check just holds: the share of failures is the normal distribution's.
-func TestScatterProbability(t *testing.T) {
-	const id = "cylinder/hoop@meop"
+// justHolds returns the wall [mm] of a cylinder at which a check just holds, between
+// two others.
+func justHolds(t *testing.T, file, id string, lo, hi float64) float64 {
 	margin := func(mm float64) float64 {
-		v, err := read(t, "kerosene.toml").WithNumbers(map[string]float64{"cylinder.thickness": mm / 1e3})
+		v, err := read(t, file).WithNumbers(map[string]float64{"cylinder.thickness": mm / 1e3})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -134,7 +136,6 @@ func TestScatterProbability(t *testing.T) {
 		t.Fatal(id)
 		return 0
 	}
-	lo, hi := 1.0, 8.0
 	for range 40 {
 		if mid := (lo + hi) / 2; margin(mid) < 0 {
 			lo = mid
@@ -142,15 +143,23 @@ func TestScatterProbability(t *testing.T) {
 			hi = mid
 		}
 	}
+	return hi
+}
+
+// TestScatterProbability draws the wall of a cylinder about the value at which a
+// check just holds: the share of failures is the normal distribution's.
+func TestScatterProbability(t *testing.T) {
+	const id = "cylinder/hoop@meop"
+	hi := justHolds(t, "kerosene.toml", id, 1, 8)
 	const spread = 0.2
 	in := read(t, "kerosene.toml", `thickness = "5 mm"`, `thickness = "4.2 mm"`, "[proof]", "[scatter]\n\"cylinder.thickness\" = \"normal 0.2 mm\"\n\n[proof]")
 	want := distuv.UnitNormal.CDF((hi - 4.2) / spread)
 	const n = 120
-	got, err := study.Scatters(context.Background(), in, n, false, nil)
+	got, err := study.Scatters(context.Background(), in, n, study.ScatterOptions{}, nil)
 	if err != nil {
 		t.Fatal(err)
 	}
-	again, err := study.Scatters(context.Background(), in, n, false, nil)
+	again, err := study.Scatters(context.Background(), in, n, study.ScatterOptions{}, nil)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -172,6 +181,86 @@ func TestScatterProbability(t *testing.T) {
 	t.Error("no answer for " + id)
 }
 
+// TestScatterOfMany does the same for 20,000 samples, of which surfaces decide most:
+// the parts that are met decide to one sample.
+func TestScatterOfMany(t *testing.T) {
+	const id, n, mean, spread = "cylinder/hoop@meop", 20000, 1.2, 0.02
+	want := distuv.UnitNormal.CDF((justHolds(t, "drain.toml", id, 1, 2) - mean) / spread)
+	in := read(t, "drain.toml", "[proof]", "[scatter]\n\"cylinder.thickness\" = \"normal 0.02 mm\"\n\n[proof]")
+	got, err := study.Scatters(context.Background(), in, n, study.ScatterOptions{}, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, x := range got.Checks {
+		if x.ID == id {
+			if x.Way != study.ViaSurface || x.Samples != n || math.Abs(x.Probability-want) > 2.0/n || x.Low > want || x.High < want || !(want > 1e-3) || got.Assessed > n/10 {
+				t.Errorf("%+v, want %g; %d assessed", x, want, got.Assessed)
+			}
+			return
+		}
+	}
+	t.Error("no answer for " + id)
+}
+
+// TestScatterOfCoupons draws the weld from the eight coupons of the example, 308.5 ± 7.67184
+// MPa by hand. The hoop stress of this wall is met by the mean strength with a margin m, so that the
+// check fails below mean/(1 + m): the share is the normal distribution's.
+func TestScatterOfCoupons(t *testing.T) {
+	const id, n, mean, deviation = "cylinder/hoop@meop", 200, 308.5, 7.67184
+	thin := []string{`thickness = "5 mm"`, `thickness = "2.85 mm"`, "[proof]", "[scatter]\n\"joint.seam.coupons\" = \"coupons\"\n\n[proof]"}
+	in := read(t, "coupons.toml", thin...)
+	middle, err := in.WithNumbers(map[string]float64{"joint.seam.coupons": 0})
+	if err != nil {
+		t.Fatal(err)
+	}
+	checks, err := assess.ChecksWithoutShell(middle)
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := math.NaN()
+	for _, r := range checks {
+		if report.FullID(r) == id {
+			want = distuv.UnitNormal.CDF((mean/(1+r.Margin()) - mean) / deviation)
+		}
+	}
+	got, err := study.Scatters(context.Background(), in, n, study.ScatterOptions{}, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, x := range got.Checks {
+		if x.ID == id {
+			if math.Abs(x.Probability-want) > 1.0/n || !(want > 0.01 && want < 0.99) || !(x.Sensitivity[0].Correlation > 0.99) {
+				t.Errorf("%+v, want %g", x, want)
+			}
+			return
+		}
+	}
+	t.Error("no answer for " + id)
+}
+
+// TestScatterRefusesCoupons that say nothing of how their weld scatters, with their place.
+func TestScatterRefusesCoupons(t *testing.T) {
+	src, err := os.ReadFile(filepath.Join(tanks, "coupons.toml"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	same := "coupon,ultimate [MPa]\na,300\nb,300\nc,300\n"
+	in, err := tank.Read("coupons.toml", append(src, "\n[scatter]\n\"joint.seam.coupons\" = \"coupons\"\n"...), func(string) ([]byte, error) { return []byte(same), nil })
+	if err != nil {
+		t.Fatal(err)
+	}
+	if _, err := study.Scatters(context.Background(), in, 10, study.ScatterOptions{}, nil); err == nil || !strings.Contains(err.Error(), "joint.seam.coupons: ultimate: all coupons show the same strength") {
+		t.Errorf("%v", err)
+	}
+}
+
+// TestUnseen: 1 − 0.05^(1/n) by hand, 59 tanks leave a twentieth.
+func TestUnseen(t *testing.T) {
+	if got := study.Unseen(59); math.Abs(got-0.0495) > 5e-5 || study.Unseen(0) != 1 {
+		t.Errorf("%g", got)
+	}
+}
+
 // TestWilson: 0 of 10 gives 0 to 0.2775, 1 of 10 0.0179 to 0.4042 (Wilson score
 // intervals as tables print them, recalled).
 func TestWilson(t *testing.T) {
@@ -191,16 +280,36 @@ func TestWilson(t *testing.T) {
 
 // TestScatterNeedsInputs refuses a file without [scatter].
 func TestScatterNeedsInputs(t *testing.T) {
-	if _, err := study.Scatters(context.Background(), read(t, "demo.toml"), 10, false, nil); err == nil || !strings.Contains(err.Error(), "[scatter]") {
+	if _, err := study.Scatters(context.Background(), read(t, "demo.toml"), 10, study.ScatterOptions{}, nil); err == nil || !strings.Contains(err.Error(), "[scatter]") {
 		t.Errorf("%v", err)
 	}
 }
 
-// BenchmarkScatter draws without the numerical shell, one sample a turn.
+// scattered is the demonstration tank with its pressures a bar below what it is built for, and
+// three inputs that scatter.
+func scattered(t testing.TB) *tank.Tank {
+	return read(t, "demo.toml", `relief = "22.5 bar"`, `relief = "21 bar"`, `ullage_pressure = "25 bar"`, `ullage_pressure = "24 bar"`,
+		"[proof]", "[scatter]\n\"cylinder.thickness\" = \"normal 0.05 mm\"\n\"case.burnout.axial_load_factor\" = \"uniform 0.5\"\n\"pressure.meop\" = \"normal 0.2 bar\"\n\n[proof]")
+}
+
+// BenchmarkScatter draws 100,000 samples without the numerical shell.
 func BenchmarkScatter(b *testing.B) {
-	in := read(b, "demo.toml", "[proof]", "[scatter]\n\"cylinder.thickness\" = \"normal 0.1 mm\"\n\n[proof]")
-	b.ResetTimer()
-	if _, err := study.Scatters(context.Background(), in, max(2, b.N), false, nil); err != nil {
-		b.Fatal(err)
+	in := scattered(b)
+	for b.Loop() {
+		got, err := study.Scatters(context.Background(), in, 100000, study.ScatterOptions{}, nil)
+		if err != nil || got.Done != 100000 {
+			b.Fatal(err)
+		}
+		b.ReportMetric(float64(got.Assessed+got.Design), "tanks")
+	}
+}
+
+// BenchmarkScatterExact assesses every one of 500.
+func BenchmarkScatterExact(b *testing.B) {
+	in := scattered(b)
+	for b.Loop() {
+		if _, err := study.Scatters(context.Background(), in, 500, study.ScatterOptions{Exact: true}, nil); err != nil {
+			b.Fatal(err)
+		}
 	}
 }

@@ -1,5 +1,7 @@
 package tank
 
+import "strings"
+
 // Support says who carries the tank.
 type Support struct {
 	At           string   // aft | forward | both
@@ -105,6 +107,28 @@ type Stock struct {
 // Scatter is the spread of one number of the tank file.
 type Scatter struct {
 	Key    string  // "cylinder.thickness"
-	Shape  string  // normal | uniform
-	Spread float64 // standard deviation, or half the width, in the SI unit of the key
+	Shape  string  // normal | uniform | coupons
+	Spread float64 // standard deviation, or half the width, in the SI unit of the key; 1 for coupons
+}
+
+// CouponShape is the word by which the weld of a joint scatters as its coupons do:
+// normal, with their mean and standard deviation.
+const CouponShape = "coupons"
+
+// Joint returns the joint whose coupons scatter, "" for another input.
+func (s Scatter) Joint() string {
+	if s.Shape != CouponShape {
+		return ""
+	}
+	name, _ := couponKey(s.Key)
+	return name
+}
+
+// couponKey returns the joint of a key joint.NAME.coupons.
+func couponKey(key string) (joint string, ok bool) {
+	name, ok := strings.CutPrefix(key, "joint.")
+	if !ok {
+		return "", false
+	}
+	return strings.CutSuffix(name, ".coupons")
 }

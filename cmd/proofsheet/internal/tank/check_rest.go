@@ -72,12 +72,32 @@ func (r *reader) scatterRows(v any, path string) {
 		r.t.Scatter = append(r.t.Scatter, Scatter{Key: key})
 		row := &r.t.Scatter[len(r.t.Scatter)-1]
 		shape, spread, _ := strings.Cut(strings.TrimSpace(s), " ")
-		if shape != "normal" && shape != "uniform" {
-			r.fault(at, "%q must begin with normal or uniform; write it as \"normal 0.05 mm\"", s)
-			continue
-		}
 		row.Shape = shape
-		r.spread(row, key, strings.TrimSpace(spread), at)
+		_, weld := couponKey(key)
+		switch {
+		case weld || shape == CouponShape:
+			r.couponSpread(row, key, spread, at)
+		case shape != "normal" && shape != "uniform":
+			r.fault(at, "%q must begin with normal or uniform; write it as \"normal 0.05 mm\"", s)
+		default:
+			r.spread(row, key, strings.TrimSpace(spread), at)
+		}
+	}
+}
+
+// couponSpread reads that a weld scatters as its coupons do.
+func (r *reader) couponSpread(row *Scatter, key, rest, at string) {
+	name, weld := couponKey(key)
+	row.Spread = 1 // the deviate is drawn
+	switch _, written := r.t.FindJoint(name); {
+	case !weld:
+		r.fault(at, "only the weld of a joint scatters as coupons do; write \"joint.NAME.coupons\" = \"coupons\", or \"normal 0.05 mm\" here")
+	case row.Shape != CouponShape || rest != "":
+		r.fault(at, "how far coupons scatter is in their file; write \"coupons\"")
+	case !written:
+		r.fault(at, "no [joint.%s] is written in this file", name)
+	case !r.has(key):
+		r.fault(at, "joint %s has no coupons; write coupons = \"FILE.csv\" in [joint.%s], or leave this line out", name, name)
 	}
 }
 

@@ -55,6 +55,9 @@ func TestEveryKeyReads(t *testing.T) {
 	if s := tank.Basis.Sources; s["ultimate_factor"] != "letter 7" || s["burst_factor"] != "programme requirement 4.2" {
 		t.Errorf("sources of overrides: %v", s)
 	}
+	if s := tank.Scatter[len(tank.Scatter)-1]; s.Joint() != "long" || s.Spread != 1 || tank.Scatter[0].Joint() != "" {
+		t.Errorf("coupons that scatter: %+v", s)
+	}
 	j, _ := tank.FindJoint("long")
 	if len(j.CouponRows) != 3 || j.CouponRows[1].Yield != nil || j.CouponRows[2].Failure != "weld" {
 		t.Errorf("coupons: %+v", j.CouponRows)

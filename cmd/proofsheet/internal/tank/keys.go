@@ -20,7 +20,7 @@ var root = []field{
 	table("flight", "a flight history, optional", flightKeys...),
 	table("proof", "the proof test", proofKeys...),
 	table("stock", "what sizing may choose from, optional", stockKeys...),
-	{key: "scatter", form: formScatter, doc: "spread of numbers of this file, for studies: a quoted key = \"normal SPREAD\" (standard deviation) or \"uniform SPREAD\" (half the width)", example: quote("normal 0.05 mm")},
+	{key: "scatter", form: formScatter, doc: "spread of numbers of this file, for studies: a quoted key = \"normal SPREAD\" (standard deviation) or \"uniform SPREAD\" (half the width); \"joint.NAME.coupons\" = \"coupons\" for a weld that scatters as its coupons do", example: quote("normal 0.05 mm")},
 }
 
 var sheetKeys = []field{

@@ -68,10 +68,17 @@ func (f field) number(key, text string) (float64, error) {
 }
 
 // WithNumbers returns the tank with several numbers of its file replaced, each
-// in the SI unit of its key, read and checked again as if they had been written so.
+// in the SI unit of its key, read and checked again as if they had been written so;
+// files that it names are as they were first read. The number of joint.NAME.coupons is
+// the deviate of [Joint].CouponDraw.
 func (t *Tank) WithNumbers(values map[string]float64) (*Tank, error) {
 	raw := clone(t.raw).(map[string]any)
+	drawn := map[string]float64{}
 	for key, v := range values {
+		if joint, ok := couponKey(key); ok && t.Written(key) != "" {
+			drawn[joint] = v
+			continue
+		}
 		f, ok := t.fieldOf(key)
 		if !ok {
 			return nil, fmt.Errorf("%s is no key of a tank file that holds one value", key)
@@ -91,5 +98,28 @@ func (t *Tank) WithNumbers(values map[string]float64) (*Tank, error) {
 			return nil, fmt.Errorf("%s: %w", key, err)
 		}
 	}
-	return interpret(t.File, t.Text, raw, t.open)
+	changed, err := interpret(t.File, t.Text, t.places, raw, t.reopen)
+	if err != nil {
+		return nil, err
+	}
+	changed.open = t.open
+	for i := range changed.Joint {
+		if z, ok := drawn[changed.Joint[i].Name]; ok {
+			changed.Joint[i].CouponDraw = &z
+		}
+	}
+	return changed, nil
+}
+
+// reopen returns a file as it was read with the tank.
+func (t *Tank) reopen(name string) ([]byte, error) {
+	for _, a := range t.Attached {
+		if a.Name == name {
+			return a.Data, nil
+		}
+	}
+	if t.open == nil {
+		return nil, fmt.Errorf("%s cannot be opened from here", name)
+	}
+	return t.open(name)
 }

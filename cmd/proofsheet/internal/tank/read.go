@@ -18,14 +18,14 @@ func Read(name string, src []byte, open func(path string) ([]byte, error)) (*Tan
 	if _, err := toml.Decode(string(src), &raw); err != nil {
 		return nil, Faults{syntaxFault(name, src, err)}
 	}
-	return interpret(name, src, raw, open)
+	return interpret(name, src, index(src), raw, open)
 }
 
-// interpret makes a tank of decoded TOML.
-func interpret(name string, src []byte, raw map[string]any, open func(string) ([]byte, error)) (*Tank, error) {
+// interpret makes a tank of decoded TOML, with the places of what the text says.
+func interpret(name string, src []byte, at places, raw map[string]any, open func(string) ([]byte, error)) (*Tank, error) {
 	r := &reader{
 		t:     &Tank{File: name, Text: src, raw: raw, open: open},
-		at:    index(src),
+		at:    at,
 		open:  open,
 		words: map[string]bool{},
 	}

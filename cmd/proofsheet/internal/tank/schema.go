@@ -149,7 +149,7 @@ func schemaValue(f field) object {
 			"additionalProperties": object{"type": "string"},
 		}
 	case formScatter:
-		return object{"type": "object", "additionalProperties": object{"type": "string", "pattern": `^(normal|uniform) `}}
+		return object{"type": "object", "additionalProperties": object{"type": "string", "pattern": `^((normal|uniform) .|coupons$)`}}
 	case formName:
 		return object{"type": "string", "pattern": namePattern}
 	case formDate:

@@ -34,11 +34,11 @@ func nameFault(s string) string {
 // member returns the struct field of a key: its key tag, or the key in camel
 // case. A key without a field is a slip in this package that a test catches.
 func member(s reflect.Value, key string) reflect.Value {
-	t := s.Type()
+	t, name := s.Type(), camel(key)
 	for i := range t.NumField() {
 		f := t.Field(i)
 		tag, tagged := f.Tag.Lookup("key")
-		if tagged && tag == key || !tagged && f.Name == camel(key) {
+		if tagged && tag == key || !tagged && f.Name == name {
 			return s.Field(i)
 		}
 	}

@@ -141,6 +141,10 @@ type Joint struct {
 	CouponBasis string // A | B; "" takes the basis's
 
 	CouponRows []Coupon `key:"-"`
+
+	// CouponDraw is the deviate by which a study draws the strength of the weld
+	// from its coupons, nil: their limit [-].
+	CouponDraw *float64 `key:"-"`
 }
 
 // A Coupon is one row of a coupon file.

@@ -24,7 +24,7 @@ func (t *Tank) With(key, value string) (*Tank, error) {
 	if err := put(raw, t.internal(key), v); err != nil {
 		return nil, fmt.Errorf("%s: %w", key, err)
 	}
-	return interpret(t.File, t.Text, raw, t.open)
+	return interpret(t.File, t.Text, t.places, raw, t.open)
 }
 
 // KeyUnit returns the SI unit of a key's number, "1" for a bare one; it is false
