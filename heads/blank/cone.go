@@ -51,7 +51,7 @@ func (c Sector) Blank(o Options) Blank {
 	}
 	c.measures(&b, f)
 	for _, h := range holes {
-		if err := c.open(&b, f, h); err != nil {
+		if err := c.open(&b, f, h); err != nil { // not reached: as in oblique
 			return refuse(b, err)
 		}
 	}
@@ -68,7 +68,7 @@ func (c Sector) Blank(o Options) Blank {
 func (c Sector) open(b *Blank, f frame, h *hole) error {
 	b.draw(h)
 	along, across := f.directions((forward(h.port.Clock-c.Seam) - math.Pi) * f.sin)
-	if err := b.oblique(c.Wall, h, along, across); err != nil {
+	if err := b.oblique(c.Wall, h, along, across); err != nil { // not reached: as there
 		return err
 	}
 	s, rim := math.Hypot(h.centre.X, h.centre.Y), f.corners(0)

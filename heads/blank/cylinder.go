@@ -56,7 +56,7 @@ func (s Sheet) Blank(o Options) Blank {
 		return Point{x, 0}, Point{x, high}
 	})
 	for _, h := range holes {
-		if err := s.open(&b, h); err != nil {
+		if err := s.open(&b, h); err != nil { // not reached: as in oblique
 			return refuse(b, err)
 		}
 	}
@@ -67,7 +67,7 @@ func (s Sheet) Blank(o Options) Blank {
 // open draws a hole and says where it is.
 func (s Sheet) open(b *Blank, h *hole) error {
 	b.draw(h)
-	if err := b.oblique(s.Wall, h, Point{0, 1}, Point{1, 0}); err != nil {
+	if err := b.oblique(s.Wall, h, Point{0, 1}, Point{1, 0}); err != nil { // not reached: as there
 		return err
 	}
 	b.measure("", "centre of "+h.port.Name+" from the edge A–D", h.centre.X)
