@@ -192,3 +192,15 @@ func TestTubeElsewhere(t *testing.T) {
 		t.Errorf("%g, %v", h, err)
 	}
 }
+
+// A seam 30.04 mm beside a tube of 40 mm lies within its limit of reinforcement, one bore; its hole is clear of it.
+func TestSeamBesideAPort(t *testing.T) {
+	p := radial(90, 300)
+	s := sheet(p)
+	s.Seam = 90*deg - 30.04*mm/s.Wall.Radius
+	warns(t, "30 mm", s.Blank(blank.Options{}), "the seam passes 30 mm")
+	s.Seam = 90*deg - 45*mm/s.Wall.Radius
+	if b := s.Blank(blank.Options{}); b.Err != nil || strings.Contains(strings.Join(b.Cautions, "\n"), "the seam passes") {
+		t.Errorf("45 mm: %v, %q", b.Err, b.Cautions)
+	}
+}
