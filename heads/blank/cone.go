@@ -104,6 +104,9 @@ func (c Sector) valid(o Options) error {
 	if c.Wall.Surface != port.Cone || !(α > 0 && α < math.Pi/2) || !(c.Wall.Thickness > 0) {
 		return fmt.Errorf("%s: no cone with a wall", c.Name)
 	}
+	if math.IsNaN(c.Seam) || math.IsInf(c.Seam, 0) {
+		return fmt.Errorf("%s: the clock of its seam is not a number", c.Name)
+	}
 	if !(c.Tip >= 0 && (c.Rim-c.Tip)/math.Sin(α) > 2*o.Gap) || !(c.Rim < math.Inf(1)) {
 		return fmt.Errorf("%s: no plate is left between the rim at %.4g m and the tip at %.4g m", c.Name, c.Rim, c.Tip)
 	}

@@ -83,6 +83,9 @@ func (s Sheet) valid(o Options) error {
 	if s.Wall.Surface != port.Cylinder || !(s.Wall.Radius > s.Wall.Thickness) || !(s.Wall.Thickness > 0) {
 		return fmt.Errorf("%s: no cylinder with a wall", s.Name)
 	}
+	if math.IsNaN(s.Seam) || math.IsInf(s.Seam, 0) {
+		return fmt.Errorf("%s: the clock of its seam is not a number", s.Name)
+	}
 	if !(s.From >= 0 && s.To-s.From > o.Gap && s.To <= s.Wall.Length) {
 		return fmt.Errorf("%s: a course from %.4g m to %.4g m is none of the cylinder", s.Name, s.From, s.To)
 	}

@@ -50,6 +50,13 @@ func TestPartsRefused(t *testing.T) {
 	s.Wall.Surface = port.Cone
 	says(t, "sheet", s.Blank(blank.Options{}), "no cylinder with a wall")
 
+	for _, clock := range []float64{math.NaN(), math.Inf(1)} {
+		s, c = sheet(), sector(45)
+		s.Seam, c.Seam = clock, clock
+		says(t, "sheet", s.Blank(blank.Options{}), "clock of its seam")
+		says(t, "sector", c.Blank(blank.Options{}), "clock of its seam")
+	}
+
 	flat := shaped(t, "flat", heads.Geometry{InsideDiameter: 0.2, Thickness: 10 * mm})
 	w, err := port.OnHead(flat, 10*mm)
 	if err != nil {
