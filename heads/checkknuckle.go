@@ -72,7 +72,7 @@ func knuckleResult(r check.Result, h Head, w Wall, m KnuckleMetal, all []Knuckle
 			r.Capacity = check.Pa(symbol, l.Name, v)
 		}
 	}
-	if math.IsInf(least, 1) {
+	if math.IsInf(least, 1) { // not reached: a wall out of Shield-Drucker's range is thin enough for p_b or pck
 		r.Err = errors.New("no limit pressure of the knuckle holds in its range at proof")
 	}
 	return r

@@ -25,7 +25,7 @@ func RequiredThicknessConvex(h Head, r material.Rule, p, S float64, o RuleOption
 	g.Inward = false
 	s, _ := FindShape(h.Kind())
 	turned, err := s.New(g)
-	if err != nil {
+	if err != nil { // not reached: what was made from these numbers facing inward is made from them outward
 		return fail(err)
 	}
 	t, governs, _, err = RequiredThickness(turned, r, convexFactor*p, S, 1, 1, o)

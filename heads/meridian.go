@@ -55,12 +55,13 @@ func (m *meridian) Radius(x float64) float64 {
 	if !ok {
 		return math.NaN()
 	}
-	for _, p := range m.pieces {
+	last := len(m.pieces) - 1
+	for _, p := range m.pieces[:last] {
 		if seam, _ := p.span(); x >= seam {
 			return p.radius(x)
 		}
 	}
-	return m.pieces[len(m.pieces)-1].radius(x)
+	return m.pieces[last].radius(x)
 }
 
 func (m *meridian) Breaks() []float64 {

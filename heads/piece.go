@@ -78,7 +78,10 @@ func (c arc) find(r, o float64) float64 {
 	if !(sin <= 1+rounding && sin >= -rounding) {
 		return math.NaN()
 	}
-	if c.b == c.a {
+	if c.b == c.a { // a crown that is no more than the apex
+		if r > c.r0+(c.ρ+o)*math.Sin(c.a) {
+			return math.NaN()
+		}
 		return 1
 	}
 	return (math.Asin(math.Max(0, math.Min(1, sin))) - c.a) / (c.b - c.a)
@@ -200,7 +203,7 @@ func (d disc) name() string               { return "flat" }
 func (d disc) tightest() float64          { return math.Inf(1) }
 func (d disc) span() (seam, apex float64) { return 0, 0 }
 func (d disc) radius(float64) float64     { return d.a }
-func (d disc) volume(float64) float64     { return 0 }
+func (d disc) volume(float64) float64     { return 0 } // not reached: a piece that ends where it begins is passed over
 func (d disc) find(r, _ float64) float64  { return r / d.a }
 
 func (d disc) at(s, o float64) Point {

@@ -130,6 +130,7 @@ func notCompared(err error, x float64) error {
 	if err != nil {
 		return err
 	}
+	// not reached: a comparison without a number has an error of its own
 	return fmt.Errorf("at %.4g m from the seam the stress or its limit is not a number", x)
 }
 

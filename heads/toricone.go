@@ -140,7 +140,7 @@ func toriconeEuropean(r rule) ([]term, error) {
 		return nil, err
 	}
 	ts, err := r.conicalEuropean(r.large())
-	if err != nil {
+	if err != nil { // not reached: the knuckle asks for a smaller half angle
 		return nil, err
 	}
 	bear := func(e float64) float64 {

@@ -128,7 +128,7 @@ func (s Seams) KnuckleInZone(h Head, w Wall) bool {
 	}
 	start, err := knuckleStart(h, w)
 	for _, z := range s.PortZones {
-		if err != nil || z[1] >= start {
+		if err != nil || !(z[1] < start) { // a radius that is not a number counts too
 			return true
 		}
 	}

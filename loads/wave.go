@@ -62,7 +62,7 @@ func (s *State) Sloshing(η float64) (*State, error) {
 		return nil, err
 	}
 	most, err := mode.LargestAmplitude()
-	if err != nil {
+	if err != nil { // not reached: SloshMode gives a radius, a depth, an acceleration and a density
 		return nil, err
 	}
 	if η > most {

@@ -231,7 +231,7 @@ func (s *State) straightPlane(v, total float64) (float64, bool) {
 		return 0, false
 	}
 	c, err := flatPlane(s.in, v, n)
-	if err != nil {
+	if err != nil { // not reached: the volume is within the tank's, and the search for the tilted plane stands behind
 		return 0, false
 	}
 	from, to := s.band(c)
@@ -285,5 +285,6 @@ func rising(a, b, fa, fb, scale float64, f func(float64) float64) (float64, erro
 			width, since = b-a, 0
 		}
 	}
+	// not reached: every fourth step halves the bracket
 	return math.NaN(), errors.New("no free plane found that keeps the volume of the liquid")
 }

@@ -34,7 +34,7 @@ func (q Query) WeldZone() (Properties, error) {
 	}
 	a, _ := FindAlloy(q.Alloy)
 	m, err := a.minima(q.Spec, q.Product, q.Thickness)
-	if err != nil {
+	if err != nil { // not reached: the parent has the same minima
 		return Properties{}, err
 	}
 	yield, ultimate, notes, err := a.zoneMinima(m, q.Thickness, q.Process)

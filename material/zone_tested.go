@@ -39,7 +39,7 @@ func (q Query) TestedZone(t Tested) (Properties, error) {
 	}
 	a, _ := FindAlloy(q.Alloy)
 	m, err := a.minima(q.Spec, q.Product, q.Thickness)
-	if err != nil {
+	if err != nil { // not reached: the parent has the same minima
 		return Properties{}, err
 	}
 	at := q
@@ -52,7 +52,7 @@ func (q Query) TestedZone(t Tested) (Properties, error) {
 	published, _, _, zoneErr := a.zoneMinima(m, q.Thickness, q.Process)
 	switch {
 	case m.Hardened:
-		if len(a.Zones) == 0 {
+		if len(a.Zones) == 0 { // not reached: the one hardened alloy of the tables has its normalised row
 			return Properties{}, fmt.Errorf("%s is quenched and tempered: no ceiling for its weld is known", a.Name)
 		}
 		z := a.Zones[0]

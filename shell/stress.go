@@ -75,7 +75,7 @@ func (c Cylinder) Growth(hoop, axial float64, m Elastic) (Growth, error) {
 		return Growth{}, err
 	}
 	εx, err := m.Strain(axial, hoop)
-	if err != nil {
+	if err != nil { // not reached: the other direction has asked for the same numbers
 		return Growth{}, err
 	}
 	r := c.MidRadius()

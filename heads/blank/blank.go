@@ -80,7 +80,7 @@ func outward(p Point) Point {
 	if r := math.Hypot(p.X, p.Y); r > 0 {
 		return Point{p.X / r, p.Y / r}
 	}
-	return up
+	return up // not reached: no corner of a blank lies at its origin
 }
 
 // finish measures the edge as it is to be after the cut, less its holes, and the

@@ -51,7 +51,7 @@ func (c Sector) Blank(o Options) Blank {
 	}
 	c.measures(&b, f)
 	for _, h := range holes {
-		if err := c.open(&b, f, h); err != nil {
+		if err := c.open(&b, f, h); err != nil { // not reached: as in oblique
 			return refuse(b, err)
 		}
 	}
@@ -68,7 +68,7 @@ func (c Sector) Blank(o Options) Blank {
 func (c Sector) open(b *Blank, f frame, h *hole) error {
 	b.draw(h)
 	along, across := f.directions((forward(h.port.Clock-c.Seam) - math.Pi) * f.sin)
-	if err := b.oblique(c.Wall, h, along, across); err != nil {
+	if err := b.oblique(c.Wall, h, along, across); err != nil { // not reached: as there
 		return err
 	}
 	s, rim := math.Hypot(h.centre.X, h.centre.Y), f.corners(0)
@@ -103,6 +103,9 @@ func (c Sector) valid(o Options) error {
 	α := c.Wall.HalfApex
 	if c.Wall.Surface != port.Cone || !(α > 0 && α < math.Pi/2) || !(c.Wall.Thickness > 0) {
 		return fmt.Errorf("%s: no cone with a wall", c.Name)
+	}
+	if math.IsNaN(c.Seam) || math.IsInf(c.Seam, 0) {
+		return fmt.Errorf("%s: the clock of its seam is not a number", c.Name)
 	}
 	if !(c.Tip >= 0 && (c.Rim-c.Tip)/math.Sin(α) > 2*o.Gap) || !(c.Rim < math.Inf(1)) {
 		return fmt.Errorf("%s: no plate is left between the rim at %.4g m and the tip at %.4g m", c.Name, c.Rim, c.Tip)

@@ -56,7 +56,7 @@ func (s Sheet) Blank(o Options) Blank {
 		return Point{x, 0}, Point{x, high}
 	})
 	for _, h := range holes {
-		if err := s.open(&b, h); err != nil {
+		if err := s.open(&b, h); err != nil { // not reached: as in oblique
 			return refuse(b, err)
 		}
 	}
@@ -67,7 +67,7 @@ func (s Sheet) Blank(o Options) Blank {
 // open draws a hole and says where it is.
 func (s Sheet) open(b *Blank, h *hole) error {
 	b.draw(h)
-	if err := b.oblique(s.Wall, h, Point{0, 1}, Point{1, 0}); err != nil {
+	if err := b.oblique(s.Wall, h, Point{0, 1}, Point{1, 0}); err != nil { // not reached: as there
 		return err
 	}
 	b.measure("", "centre of "+h.port.Name+" from the edge A–D", h.centre.X)
@@ -82,6 +82,9 @@ func (s Sheet) valid(o Options) error {
 	}
 	if s.Wall.Surface != port.Cylinder || !(s.Wall.Radius > s.Wall.Thickness) || !(s.Wall.Thickness > 0) {
 		return fmt.Errorf("%s: no cylinder with a wall", s.Name)
+	}
+	if math.IsNaN(s.Seam) || math.IsInf(s.Seam, 0) {
+		return fmt.Errorf("%s: the clock of its seam is not a number", s.Name)
 	}
 	if !(s.From >= 0 && s.To-s.From > o.Gap && s.To <= s.Wall.Length) {
 		return fmt.Errorf("%s: a course from %.4g m to %.4g m is none of the cylinder", s.Name, s.From, s.To)

@@ -33,7 +33,7 @@ func lay(w port.Wall, p port.Port, o Options, centre, x, y Point) (*hole, error)
 		return nil, err
 	}
 	few, err := Outline(w, p, a, drawn)
-	if err != nil {
+	if err != nil { // not reached: the same outline has been had with more points
 		return nil, err
 	}
 	h := &hole{port: p, centre: centre}
@@ -73,7 +73,7 @@ func (b *Blank) oblique(w port.Wall, h *hole, x, y Point) error {
 		return nil
 	}
 	ps, err := FaceLine(w, p, p.OutsideDiameter/2, drawn)
-	if err != nil {
+	if err != nil { // not reached: the hole of the same tube has been laid on this wall
 		return err
 	}
 	b.Mark = append(b.Mark, polygon(turned(ps, h.centre, x, y)))

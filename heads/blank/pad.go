@@ -63,7 +63,7 @@ func (d Doubler) Blank(o Options) Blank {
 		return refuse(b, err)
 	}
 	edge, cut, err := d.edge(w, p, o)
-	if err != nil {
+	if err != nil { // not reached: as in edge
 		return refuse(b, err)
 	}
 	land := narrowest(h.edge, edge)
@@ -128,7 +128,7 @@ func (d Doubler) edge(w port.Wall, p port.Port, o Options) ([]Point, Path, error
 	thin := w
 	thin.Thickness = 1e-9 * w.Thickness // the lip runs round the outline on the mid-surface
 	ps, err := Outline(thin, p, p.OutsideDiameter/2, drawn)
-	if err != nil {
+	if err != nil { // not reached: the hole of the same tube has been laid on the whole wall
 		return nil, Path{}, err
 	}
 	swap := make([]Point, len(ps))

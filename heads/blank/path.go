@@ -188,7 +188,7 @@ func apart(p, q []Point) float64 {
 func toSegment(p, a, b Point) float64 {
 	dx, dy := b.X-a.X, b.Y-a.Y
 	l2 := dx*dx + dy*dy
-	if l2 == 0 {
+	if l2 == 0 { // not reached: an outline has no two points in one place
 		return distance(p, a)
 	}
 	k := math.Max(0, math.Min(1, ((p.X-a.X)*dx+(p.Y-a.Y)*dy)/l2))

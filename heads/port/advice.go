@@ -57,7 +57,7 @@ func (p Port) roomAdvice(w Wall) (advice string, found bool) {
 				continue
 			}
 			to := onward(least(short, at-way, at), from, fineDraw)
-			if !(short(to) <= 0) {
+			if !(short(to) <= 0) { // not reached: room under 0.1 mm long, which the rounding passes over
 				to = at
 			}
 			return fmt.Sprintf("there is room at %s = \"%.5g mm\"", key, to*1e3), true

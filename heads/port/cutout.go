@@ -58,7 +58,7 @@ func (p Port) CutOut(w Wall) (CutOut, error) {
 // −tan φ times dr/dψ = −e a sin ψ/r.
 func (p Port) rise(w Wall, a, ψ float64) float64 {
 	r, _ := p.point(a, ψ)
-	if r == 0 {
+	if r == 0 { // not reached: sin π rounds to more than zero, so that no point lies on the axis
 		return 0
 	}
 	return math.Tan(w.normalAngle(r)) * p.Radius * a * math.Sin(ψ) / r

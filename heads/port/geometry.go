@@ -111,7 +111,7 @@ func (w Wall) height(r float64) float64 {
 	case Flat:
 		return 0
 	}
-	return math.NaN()
+	return math.NaN() // not reached: nothing is parallel to the axis of a cylinder, and other surfaces are refused
 }
 
 // normalAngle returns the angle [rad] between the wall's normal and the tank
@@ -140,7 +140,7 @@ func (w Wall) normalAngle(r float64) float64 {
 	case Flat:
 		return 0
 	}
-	return math.NaN()
+	return math.NaN() // not reached: other surfaces are refused
 }
 
 // knuckleCentre returns the radius c of the knuckle circle's centre and r_t of

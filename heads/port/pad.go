@@ -108,7 +108,7 @@ func (r AreaReport) CheckInsert(name string) check.Result {
 	if err := r.incomplete(); err != nil {
 		return check.NotMade(id, title, err)
 	}
-	if !(r.Strengths.Wall > 0) {
+	if !(r.Strengths.Wall > 0) { // not reached: without it the report is not complete
 		return check.NotMade(id, title, errors.New("the allowable stress of the wall is not known"))
 	}
 	t, resultant := r.Wall.Thickness, math.Max(r.Load.Hoop, r.Load.Meridional)

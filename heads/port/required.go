@@ -29,6 +29,7 @@ func SphereFactor(aspect float64) (float64, error) {
 			return lo[1] + (hi[1]-lo[1])*(aspect-lo[0])/(hi[0]-lo[0]), nil
 		}
 	}
+	// not reached: the table goes on to the end of the range
 	return math.NaN(), check.Within("port.SphereFactor", "aspect D/2h of the ellipsoid", aspect, 1, 3, why)
 }
 

@@ -53,7 +53,7 @@ func (r AreaReport) thrust(name string, x External, limits [2]check.Quantity) ch
 		return check.NotMade(id, title, fmt.Errorf("port %s: force and moment from outside must be numbers from zero up", p.Name))
 	}
 	weld, err := r.ringStrength()
-	if err != nil {
+	if err != nil { // not reached: what a fillet factor refuses leaves the report incomplete
 		return check.NotMade(id, title, err)
 	}
 	od, tn := p.OutsideDiameter, p.TubeWall
@@ -102,11 +102,11 @@ func (r AreaReport) thrustNote(governs string, loaded bool) string {
 func (r AreaReport) ringStrength() (float64, error) {
 	p, s := r.Port, r.Strengths
 	out, err := p.FilletFactor(r.Wall, true)
-	if err != nil {
+	if err != nil { // not reached: what a fillet factor refuses leaves the report incomplete
 		return math.NaN(), err
 	}
 	in, err := p.FilletFactor(r.Wall, false)
-	if err != nil {
+	if err != nil { // not reached: the outside one has the same range
 		return math.NaN(), err
 	}
 	weak := math.Min(s.Wall, s.Tube)

@@ -118,6 +118,7 @@ func NitrousOxideFlash(temperature, liquid, vapour float64) (float64, error) {
 			return row.liquid*liquid + row.vapour*vapour, nil
 		}
 	}
+	// not reached: the table ends with the range
 	return math.NaN(), fmt.Errorf("no row of the flash table covers %.2f K", temperature)
 }
 

@@ -61,5 +61,6 @@ func IncidentPressure(d, m float64) (float64, error) {
 			return 1e3 * math.Exp(sum), nil
 		}
 	}
+	// not reached: the last range ends with the fit
 	return math.NaN(), errors.New("no range of the fit covers it")
 }

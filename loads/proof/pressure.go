@@ -180,7 +180,7 @@ func (p *Plan) require() error {
 	}
 	for _, pt := range p.In.Points {
 		own, err := CorrectionFactor(pt.Ratios)
-		if err != nil {
+		if err != nil { // not reached: the lowest ratio has been had from the same ones
 			return fmt.Errorf("%s: %w", pt.Name, err)
 		}
 		s := Shown{Point: pt, OwnCF: own}

@@ -41,7 +41,7 @@ func (p *Plan) Readings(f Full, w Wall, r float64) ([]Reading, error) {
 			return nil, err
 		}
 		c, err := f.Stiffness(at)
-		if err != nil {
+		if err != nil { // not reached: Injected has the same range
 			return nil, err
 		}
 		ε, err := w.CylinderStrains(at, r)

@@ -180,6 +180,41 @@ func TestRecordQuestions(t *testing.T) {
 				l.Rows[i].Volume = nan
 			}
 		}, decayQ, proof.Inconclusive, "volumes read"},
+		{"no stiffness at all", handLog{}, func(x *proof.Test, l *proof.Log) {
+			x.Full.Growth = nan
+			for i := range 7 {
+				l.Rows[i].Volume = nan
+			}
+		}, decayQ, proof.Inconclusive, "without a stiffness"},
+		{"pumped until three minutes before the end", handLog{}, func(_ *proof.Test, l *proof.Log) {
+			for i := 7; i < 18; i++ {
+				l.Rows[i].Volume += 1e-6 * float64(min(i, 14)-7)
+			}
+		}, decayQ, proof.Inconclusive, "not watched long enough"},
+		{"last volume of the hold not read", handLog{}, func(_ *proof.Test, l *proof.Log) { l.Rows[17].Volume = nan }, decayQ, proof.Passed, ""},
+		{"less than compression alone", handLog{}, func(_ *proof.Test, l *proof.Log) {
+			for i := range l.Rows {
+				l.Rows[i].Volume *= 0.25
+			}
+		}, setQ, proof.Inconclusive, "growth of the wall is not known"},
+		{"a gauge of 6.7 %", handLog{}, func(x *proof.Test, _ *proof.Log) { x.Plan.GaugeUncertainty = 0.3e6 }, stiffnessQ, proof.Inconclusive, "not known well enough to lay beside"},
+		{"no volume over half the setting", handLog{}, func(_ *proof.Test, l *proof.Log) {
+			for i := 3; i < 18; i++ {
+				l.Rows[i].Volume = nan
+			}
+		}, departureQ, proof.Inconclusive, "between half the setting and the setting"},
+		{"one strain not read", handLog{}, func(_ *proof.Test, l *proof.Log) { l.Rows[3].Strains[0] = nan }, strainsQ, proof.Passed, ""},
+		{"6 % off the line, a poor gauge", handLog{}, func(x *proof.Test, l *proof.Log) {
+			strained(1, 0.06, 0)(x, l)
+			l.StrainChange = 0.04 * l.Rows[10].Strains[0] // 2 u is 8 % and more
+		}, strainsQ, proof.Inconclusive, "not read well enough to tell whether it is straight"},
+		{"a gauge elsewhere, twice the strain", handLog{}, func(x *proof.Test, l *proof.Log) {
+			strained(2, 0, 0)(x, l)
+			l.Gauges[0].Place = proof.Elsewhere
+		}, strainsQ, proof.Passed, ""},
+		{"no wall to predict a strain by", handLog{}, func(x *proof.Test, _ *proof.Log) { x.Wall.Thickness = nan }, strainsQ, proof.Inconclusive, "off the predicted strain"},
+		{"along the cylinder", handLog{}, along(1), strainsQ, proof.Passed, ""},
+		{"along the cylinder, half as much again", handLog{}, along(1.5), strainsQ, proof.Inconclusive, "10 % and its uncertainty"},
 		{"1.9 % left", handLog{left: 0.019 * 409e-6}, nil, setQ, proof.Passed, ""},
 		{"2.2 % left", handLog{left: 0.022 * 409e-6}, nil, setQ, proof.Inconclusive, "second cycle is needed"},
 		{"10.5 % left", handLog{left: 0.105 * 409e-6}, nil, setQ, proof.Failed, "rejected"},
@@ -214,6 +249,17 @@ func strained(factor, more, creep float64) func(*proof.Test, *proof.Log) {
 				*e *= 1 + more
 				*e += creep * float64(i-7) / 10
 			}
+		}
+	}
+}
+
+// along makes the gauge one along the cylinder, with what is predicted there times a factor.
+func along(factor float64) func(*proof.Test, *proof.Log) {
+	return func(x *proof.Test, l *proof.Log) {
+		l.Gauges[0].Place = proof.PlainAxial
+		ε, _ := x.Wall.CylinderStrains(1e6, x.Radius)
+		for i := range l.Rows {
+			l.Rows[i].Strains[0] = factor * ε.Axial * l.Rows[i].Pressure / 1e6
 		}
 	}
 }

@@ -1,6 +1,7 @@
 package proof
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -159,15 +160,7 @@ func (r *record) wayUp() []int {
 	if !math.IsNaN(r.l.Rows[top].Volume) {
 		points = append(points, top)
 	}
-	slices.SortFunc(points, func(a, b int) int {
-		switch pa, pb := r.l.Rows[a].Pressure, r.l.Rows[b].Pressure; {
-		case pa < pb:
-			return -1
-		case pa > pb:
-			return 1
-		}
-		return a - b
-	})
+	slices.SortStableFunc(points, func(a, b int) int { return cmp.Compare(r.l.Rows[a].Pressure, r.l.Rows[b].Pressure) })
 	return points
 }
 

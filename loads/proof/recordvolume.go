@@ -111,7 +111,7 @@ func (r *record) walk(f *Finding) (kept []int, told int) {
 // expected returns the volume to expect at p [Pa] from rows read before, and
 // that of no pressure [m3]; NaN where nothing can be expected.
 func (r *record) expected(rows []int, p float64) (v, zero float64) {
-	if len(rows) == 0 {
+	if len(rows) == 0 { // not reached: the first reading is always kept
 		return math.NaN(), math.NaN()
 	}
 	l := r.fitted(rows)

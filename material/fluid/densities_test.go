@@ -164,6 +164,11 @@ func TestShares(t *testing.T) {
 		t.Fatal(err)
 	}
 	checktest.Close(t, "half way from 90 to 95 %", v.Value, (1392.0+1420.0)/2, 1e-9)
+	listed, ok := fluid.Find("ethanol-80")
+	same, found := fluid.Find("ethanol-80.0")
+	if !ok || !found || same.Name != listed.Name {
+		t.Error("80 and 80.0 % are not one")
+	}
 	for _, name := range []string{"ethanol-60", "ethanol-99", "HTP-70", "HTP-101", "HTP-", "HTP-NaN", "HTP-x", "HTP", "nothing", ""} {
 		if f, ok := fluid.Find(name); ok {
 			t.Errorf("%q was found: %s", name, f.Title)

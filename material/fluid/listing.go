@@ -115,7 +115,7 @@ func all() (heading []string, rows [][]string, err error) {
 			T = f.boiling.Value
 		}
 		v, err := f.Density(T)
-		if err != nil {
+		if err != nil { // not reached: every fluid of the tables has a density at 20 °C or where it boils
 			return nil, nil, err
 		}
 		rows = append(rows, []string{f.Name, f.Title, fmt.Sprintf("%.1f", v.Value), fmt.Sprintf("%.2f", T), constant(f.boiling), constant(f.critical), v.Source.How.String(), v.Source.Doc})

@@ -64,7 +64,7 @@ func ToleranceFactor(n int, p, γ float64) (float64, error) {
 	root := math.Sqrt(float64(n))
 	t := distuv.NoncentralT{Nu: float64(n - 1), Mu: distuv.UnitNormal.Quantile(p) * root}
 	q := t.Quantile(γ)
-	if back := t.CDF(q); !(math.Abs(back-γ) < 1e-9) {
+	if back := t.CDF(q); !(math.Abs(back-γ) < 1e-9) { // not reached: the quantile was found everywhere in the range
 		return math.NaN(), fmt.Errorf("the quantile of the noncentral t was not found for %d coupons", n)
 	}
 	return q / root, nil

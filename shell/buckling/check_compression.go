@@ -65,7 +65,7 @@ func (r *Resistance) decide(s Station, zeroDecides bool) decision {
 		d.note = "No ullage pressure in this case"
 	case zeroDecides && (errB != nil || errP == nil && !(bare.Ratio <= pressed.Ratio)):
 		d = decision{bare, s.unpressured(), errB, "Decided without ullage pressure"}
-	case !zeroDecides && errB != nil:
+	case !zeroDecides && errB != nil: // not reached: what the wall has without pressure it has with it
 		d.note = "Without ullage pressure it could not be assessed: " + errB.Error()
 	case !zeroDecides && !(bare.Ratio <= 1) && pressed.Ratio <= 1:
 		d.note = fmt.Sprintf("The tank needs its pressure to stand: without it the use is %.3g", up(bare.Ratio))

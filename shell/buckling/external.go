@@ -101,7 +101,7 @@ func (c Tube) PressureSP8007(m Metal) (float64, error) {
 	medium := c.MediumPressure(m)
 	if pressureKnockdown*c.Batdorf(m.Poisson) < 100 {
 		p, waves, err := c.HydrostaticPressure(m, pressureKnockdown)
-		if err != nil {
+		if err != nil { // not reached: tube and metal are valid by now
 			return math.NaN(), err
 		}
 		waves = math.Max(waves, 2)

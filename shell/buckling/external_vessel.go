@@ -18,9 +18,10 @@ func inelastic(elastic, sy float64) float64 {
 		return elastic
 	case x < 2.439:
 		return math.Min(sy, 0.7*sy*math.Pow(x, 0.4))
-	default:
+	case x >= 2.439:
 		return sy
 	}
+	return math.NaN() // not reached: no metal without a modulus comes here, and none would have its yield strength
 }
 
 // PressureUG28 returns the allowable pressure from outside [Pa] by the closed

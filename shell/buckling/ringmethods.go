@@ -46,7 +46,7 @@ func (c Cylinder) ringMethods(m Metal, class Class, factor float64) ([]Method, e
 		return nil, err
 	}
 	bay, carried, err := c.Bay()
-	if err != nil {
+	if err != nil { // not reached: without its ends the cylinder itself has no methods
 		return nil, err
 	}
 	t := c.Tube()
@@ -56,7 +56,7 @@ func (c Cylinder) ringMethods(m Metal, class Class, factor float64) ([]Method, e
 		out[i].Name += " between rings"
 	}
 	more, err := c.stiffMethods(m, factor, carried)
-	if err != nil {
+	if err != nil { // not reached: as there
 		return nil, err
 	}
 	out = append(out, more...)
@@ -70,11 +70,11 @@ func (c Cylinder) ringMethods(m Metal, class Class, factor float64) ([]Method, e
 // each of which carries the length carried [m].
 func (c Cylinder) stiffMethods(m Metal, factor, carried float64) ([]Method, error) {
 	overall, waves, err := c.RingOverall(m)
-	if err != nil {
+	if err != nil { // not reached: rings, ends and metal are valid by now
 		return nil, err
 	}
 	yields, most, err := c.RingYield(m)
-	if err != nil {
+	if err != nil { // not reached: as above
 		return nil, err
 	}
 	bryant := divided("Bryant, rings and wall", ringKnockdown*overall, factor, nil, check.Source{Doc: "Bryant, two-term form", Where: "cylinder with rings, recalled", How: check.Memory},

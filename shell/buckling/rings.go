@@ -1,6 +1,7 @@
 package buckling
 
 import (
+	"errors"
 	"fmt"
 	"math"
 
@@ -139,7 +140,7 @@ func (c Cylinder) Section(spacing float64, n int) RingSection {
 //
 // Source: Bryant's two-term form (memory).
 func (c Cylinder) RingOverall(m Metal) (p float64, waves int, err error) {
-	if err := c.Rings.valid(c); err != nil {
+	if err := errors.Join(c.Rings.valid(c), m.valid()); err != nil {
 		return math.NaN(), 0, err
 	}
 	p = math.Inf(1)
@@ -184,14 +185,14 @@ func (c Cylinder) RingYield(m Metal) (p float64, waves int, err error) {
 		return math.NaN(), 0, err
 	}
 	_, carried, err := c.Bay()
-	if err != nil {
+	if err != nil { // not reached: RingOverall has asked for the ends
 		return math.NaN(), 0, err
 	}
 	t, σ := c.Tube(), math.Min(m.Yield, c.Rings.Yield)
 	p = math.Inf(1)
 	for n := 2; n <= max(6, most); n++ {
 		g, err := c.bryant(m, n)
-		if err != nil {
+		if err != nil { // not reached: RingOverall has asked for it
 			return math.NaN(), 0, err
 		}
 		a := c.outsideRadius() / t.Thickness
@@ -215,7 +216,7 @@ func (c Cylinder) RingYield(m Metal) (p float64, waves int, err error) {
 //
 // Source: ASME VIII-1 UG-29, the elastic and inelastic form for its chart (memory).
 func (c Cylinder) RingUG29(m Metal) (float64, error) {
-	if err := c.Rings.valid(c); err != nil {
+	if err := errors.Join(c.Rings.valid(c), m.valid()); err != nil {
 		return math.NaN(), err
 	}
 	_, carried, err := c.Bay()

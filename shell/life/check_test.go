@@ -57,6 +57,11 @@ func TestLifeStatus(t *testing.T) {
 			t.Errorf("%s: %v (%s), want %v", name, r.Status(), r.Reason(), row.want)
 		}
 	}
+	local := bad
+	local.Local = "stress at the root of the weld"
+	if r := life.CheckLife("tank/life", "Tank", []life.Detail{good, local}); !strings.Contains(r.Note, ", stress at the root of the weld;") {
+		t.Errorf("the note does not say where: %s", r.Note)
+	}
 	r := life.CheckLife("tank/life", "Tank", []life.Detail{none, bad})
 	if !strings.Contains(r.Note, "not assessed: long seam: the stress is not known") {
 		t.Errorf("the note hides what is missing: %s", r.Note)

@@ -187,7 +187,7 @@ func (f Flaw) end(σ, Kc, yield float64) (Growth, error) {
 	}
 	last := deepest * f.Thickness
 	why, err := over(last)
-	if err != nil {
+	if err != nil { // not reached: the same shape was in range at the first depth
 		return Growth{}, err
 	}
 	if why == "" {
@@ -213,7 +213,7 @@ func (f Flaw) integrate(a, σ, R float64, law Law) (float64, error) {
 	for i := 0; i <= steps; i++ {
 		x := math.Exp(l0 + float64(i)*h)
 		k, err := f.crack(x).Intensity(σ, AtDeepest)
-		if err != nil {
+		if err != nil { // not reached: the same shape was in range at both ends
 			return math.NaN(), err
 		}
 		rate, err := law.Rate((1-R)*k, R)

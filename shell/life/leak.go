@@ -68,7 +68,7 @@ func (w Wall) Leak() (l Leak, err error) {
 	a := deepest * w.Thickness
 	for _, s := range shapes {
 		k, err := SurfaceCrack{a, a / s, w.Thickness, math.Inf(1)}.Worst(w.Local + w.Pressure)
-		if err != nil {
+		if err != nil { // not reached: depth and shapes are in range, and the stress has been asked for
 			return l, err
 		}
 		if k > l.Surface {

@@ -71,6 +71,13 @@ func TestImpossibleStructures(t *testing.T) {
 		{"radius of the arc", func(s *revolution.Structure) {
 			s.Segments[0].Curve = revolution.Ellipse{A: 1, To: 1}
 		}},
+		{"runs over itself", func(s *revolution.Structure) {
+			s.Segments[0].Curve = revolution.Arc(revolution.Point{R: 2}, 1, 0, 6.3)
+		}},
+		{"meets the axis", func(s *revolution.Structure) {
+			s.Segments = s.Segments[:3]
+			s.Segments[0].Curve, s.Segments[1].Curve = line(0.1, -2, 0, -1), line(0, -1, 1, 0)
+		}},
 		{"no length", func(s *revolution.Structure) { s.Segments[0].Curve = revolution.Arc(revolution.Point{}, 1, 1, 1) }},
 		{"not finite", func(s *revolution.Structure) {
 			s.Segments[0].Curve = revolution.Arc(revolution.Point{Z: inf}, 1, 0, 1)

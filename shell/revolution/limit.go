@@ -65,6 +65,7 @@ func (p *path) climb(w walker, most float64) (Snap, error) {
 		trail = trail[:max(1, len(trail)-1)]
 		w.step /= 4
 	}
+	// not reached: every path tried had an end long before
 	return Snap{Factor: math.NaN(), Moves: math.NaN()}, fmt.Errorf("no limit point and no end of the path in 2000 steps")
 }
 

@@ -69,10 +69,13 @@ func New(s Structure) (*Model, error) {
 		m.ring(g, m.k)
 	}
 	var err error
-	if m.volume, err = m.vector(Uniform(1)); err != nil {
+	if m.volume, err = m.vector(Uniform(1)); err != nil { // not reached: a pressure of 1 Pa is finite everywhere
 		return nil, err
 	}
-	return m, m.factorise()
+	if err := m.factorise(); err != nil {
+		return nil, err
+	}
+	return m, nil
 }
 
 // holds lists the unknowns that supports and the axis hold.

@@ -10,7 +10,7 @@ type loading struct {
 }
 
 func (m *Model) loading(base, vary Load) (l loading, err error) {
-	if l.base, err = m.vector(base); err != nil {
+	if l.base, err = m.vector(base); err != nil { // not reached: start has followed the base load by itself
 		return l, err
 	}
 	if l.vary, err = m.vector(vary); err != nil {

@@ -28,7 +28,7 @@ func (m *Model) BifurcationModerate(base, vary Load, most float64) (Buckling, er
 	for {
 		next := math.Min(most, λ+step)
 		bad, err := g.unstable(low, λ, next, nil)
-		if err != nil {
+		if err != nil { // not reached: as in unstable
 			return none, err
 		}
 		if len(bad) > 0 {
@@ -101,7 +101,7 @@ func (g *guard) unstable(low []float64, λ0, λ1 float64, ns []int) (bad []int, 
 		if n == 0 || n == 1 && !g.one {
 			continue
 		}
-		if n > waveMost {
+		if n > waveMost { // not reached: the linear search before it has refused so thin a wall
 			return nil, fmt.Errorf("more than %d waves around the axis would have to be counted", waveMost)
 		}
 		if g.count(n, pre) > 0 {
@@ -133,7 +133,7 @@ func (g *guard) count(n int, pre []prestress) int {
 	} else {
 		g.w.fill(g.a.k, nil, n, pre, nil)
 	}
-	if g.a.hold(g.w.held(n)) != nil {
+	if g.a.hold(g.w.held(n)) != nil { // not reached: waves lose their stability in steps too small for it
 		return 1 // a diagonal below 0 is unstable by itself
 	}
 	return g.a.negative()
@@ -144,7 +144,7 @@ func (g *guard) count(n int, pre []prestress) int {
 func (g *guard) narrow(low []float64, λ0, λ1 float64, bad []int) (Buckling, error) {
 	for λ1-λ0 > 1e-4*λ1 {
 		mid := (λ0 + λ1) / 2
-		if mid == λ0 || mid == λ1 {
+		if mid == λ0 || mid == λ1 { // not reached: the range ends at 1e-4, far above rounding
 			break
 		}
 		// A path that ends hides what the state beyond its end is unstable to.
@@ -153,7 +153,7 @@ func (g *guard) narrow(low []float64, λ0, λ1 float64, bad []int) (Buckling, er
 			ns = nil
 		}
 		worse, err := g.unstable(low, λ0, mid, ns)
-		if err != nil {
+		if err != nil { // not reached: as in unstable
 			return Buckling{Factor: math.NaN(), Highest: math.NaN(), Moderate: true}, err
 		}
 		if len(worse) > 0 {
@@ -177,7 +177,7 @@ func (g *guard) softest(ns []int, λ float64) (waves int, mode []Ripple) {
 	pre, least := g.prestress(λ), math.Inf(1)
 	for _, n := range ns {
 		g.w.fill(g.a.k, nil, n, pre, nil)
-		if g.a.hold(g.w.held(n)) != nil {
+		if g.a.hold(g.w.held(n)) != nil { // not reached: at λ the state is stable still
 			return n, nil
 		}
 		g.a.identity()
