@@ -126,10 +126,11 @@ func scatterPages(t *tank.Tank, s *study.Scatter, inputs []string, withShell boo
 
 // scatterGrid is the whole table, the likeliest failure first.
 func scatterGrid(s *study.Scatter) pdf.Grid {
-	g := pdf.Grid{Columns: []pdf.GridColumn{{Title: "check", Width: 2.7}, {Title: "decided by", Width: 0.95}, {Title: "not satisfied", Width: 1.7, Right: true},
-		{Title: "not assessed", Width: 1.2, Right: true}, {Title: "probability", Width: 1.35, Right: true}, {Title: "95 % interval", Width: 1.5, Right: true},
-		{Title: "mean margin", Width: 0.95, Right: true}, {Title: "deviation", Width: 1.15, Right: true}, {Title: "margin follows", Width: 1.9}},
-		Under: []string{"Margin follows: inputs by number, with the correlation of margin and input, the strongest first; – where the margin does not move. " +
+	g := pdf.Grid{Columns: []pdf.GridColumn{{Title: "check", Width: 2.9}, {Title: "decided by", Width: 1.15}, {Title: "not satisfied", Width: 1.5, Right: true},
+		{Title: "not assessed", Width: 1.2, Right: true}, {Title: "probability", Width: 1.32, Right: true}, {Title: "95 % interval", Width: 1.4, Right: true},
+		{Title: "mean margin", Width: 0.95, Right: true}, {Title: "deviation", Width: 1.1, Right: true}, {Title: "margin follows", Width: 1.8}},
+		Under: []string{"Decided by: assessed, every sample was; surface, by its surface, and assessed where that is near to failing; constant, the same in every tank assessed; " +
+			"part, counted over the first samples, all assessed.", "Margin follows: inputs by number, with the correlation of margin and input, the strongest first; – where the margin does not move. " +
 			"Interval: Wilson's, of drawing alone, of as many samples as the check was made in; its ends are rounded away from one another."}}
 	number := map[string]int{}
 	for i, in := range s.Inputs {
