@@ -1,8 +1,10 @@
 package main
 
 import (
+	"bytes"
 	"context"
 	"encoding/csv"
+	"errors"
 	"fmt"
 	"math"
 	"os"
@@ -13,7 +15,6 @@ import (
 	"github.com/urfave/cli/v2"
 	"golang.org/x/term"
 
-	"proofsheet/report"
 	"proofsheet/report/pdf"
 )
 
@@ -30,6 +31,7 @@ func studyCommand() *cli.Command {
 			&cli.BoolFlag{Name: "exact", Usage: "with --scatter: every sample is assessed, however many"},
 			&cli.StringFlag{Name: "csv", Usage: "write the rows to `FILE`, - for standard output"},
 			&cli.StringFlag{Name: "svg", Usage: "write the chart to `FILE`"},
+			&cli.StringFlag{Name: "pdf", Usage: "write charts and the whole table to `FILE`, - for standard output"},
 		},
 		Action: runStudy,
 	}
@@ -43,16 +45,37 @@ func runStudy(c *cli.Context) error {
 	if c.IsSet("vary") == c.IsSet("scatter") {
 		return fmt.Errorf("study takes either --vary or --scatter")
 	}
-	t, inputs, err := readTank(c, name)
-	if err != nil {
+	if err := checkStudyFlags(c); err != nil {
 		return err
+	}
+	j := &job{}
+	if j.tank, j.inputs, err = readTank(c, name); err != nil {
+		return err
+	}
+	if c.IsSet("pdf") { // its verdict stands on the pages
+		if j.sheet, err = assessTank(j.tank); err != nil {
+			return inFile(j.tank, err)
+		}
 	}
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
 	defer stop()
 	if c.IsSet("scatter") {
-		return runScatter(ctx, c, t, inputs)
+		return runScatter(ctx, c, j)
 	}
-	return runVary(ctx, c, t, inputs)
+	return runVary(ctx, c, j)
+}
+
+// checkStudyFlags refuses flags that contradict each other, before anything is read.
+func checkStudyFlags(c *cli.Context) error {
+	for _, name := range []string{"csv", "svg", "pdf"} {
+		if c.IsSet(name) && c.String(name) == "" {
+			return fmt.Errorf("--%s needs a name", name)
+		}
+	}
+	if c.String("csv") == dash && c.String("pdf") == dash {
+		return errors.New("only one of --csv and --pdf can go to standard output")
+	}
+	return nil
 }
 
 // counter tells how far a study is, on a terminal only.
@@ -69,35 +92,73 @@ func counter(c *cli.Context) func(done, all int) {
 	}
 }
 
-// deliverStudy writes table and chart, then prints the text.
-func deliverStudy(c *cli.Context, text string, rows [][]string, chart *report.Chart, units string, inputs []string) error {
+// A studied is a study that was made, in words, rows, figures and as pages.
+type studied struct {
+	text  string
+	rows  [][]string
+	drawn []pdf.Drawing // the first is that of --svg; nil where there is nothing to draw
+
+	pages    pdf.Study  // without rows and figures
+	attached [][]string // the rows without where the tank file lay
+}
+
+// deliverStudy writes the files that were asked for, all or none, then prints the text, in
+// whose place a file may stand that goes to standard output.
+func (j *job) deliverStudy(c *cli.Context, s studied) error {
 	var out outputs
 	defer out.discard()
+	text := s.text
 	if path := c.String("csv"); path != "" {
-		var b strings.Builder
-		w := csv.NewWriter(&b)
-		if err := w.WriteAll(rows); err != nil {
+		data, err := separated(s.rows)
+		if err != nil {
 			return err
 		}
 		if path == dash {
-			text = b.String()
-		} else if err := out.addKind(path, []byte(b.String()), tableFile, inputs...); err != nil {
+			text = string(data)
+		} else if err := out.addKind(path, data, tableFile, j.inputs...); err != nil {
 			return err
 		}
 	}
 	if path := c.String("svg"); path != "" {
-		if chart == nil {
+		if len(s.drawn) == 0 {
 			return fmt.Errorf("--svg: there is nothing to draw")
 		}
-		data, err := pdf.ChartSVG(*chart, units)
+		data, err := pdf.DrawingSVG(s.drawn[0], j.tank.Sheet.Units)
+		if err != nil {
+			return fmt.Errorf("--svg: %w", err)
+		}
+		if err := out.addKind(path, data, svgFile, j.inputs...); err != nil {
+			return err
+		}
+	}
+	if path := c.String("pdf"); path != "" {
+		data, err := j.studyDocument(s)
 		if err != nil {
 			return err
 		}
-		if err := out.addKind(path, data, svgFile, inputs...); err != nil {
+		if path == dash {
+			text = string(data)
+		} else if err := out.addDocument(path, data, true, j.inputs...); err != nil {
 			return err
 		}
 	}
 	return out.finish(c, text)
+}
+
+// studyDocument returns the study as PDF.
+func (j *job) studyDocument(s studied) (data []byte, err error) {
+	if s.pages.Rows, err = separated(s.attached); err != nil {
+		return nil, err
+	}
+	s.pages.Drawn = s.drawn
+	return pdf.WriteStudy(j.sheet, &s.pages)
+}
+
+// separated returns rows as comma-separated values.
+func separated(rows [][]string) ([]byte, error) {
+	var b bytes.Buffer
+	err := csv.NewWriter(&b).WriteAll(rows)
+	return b.Bytes(), err
 }
 
 // glued keeps a number and its unit on one line.

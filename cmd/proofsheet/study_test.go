@@ -1,8 +1,10 @@
 package main
 
 import (
+	"bytes"
 	"encoding/xml"
 	"os"
+	"os/exec"
 	"path/filepath"
 	"strings"
 	"testing"
@@ -131,6 +133,106 @@ func TestStudyCoupons(t *testing.T) {
 	} {
 		if status != exitHolds || !strings.Contains(out, want) {
 			t.Errorf("status %d, no %q: %s%s", status, want, out, says)
+		}
+	}
+}
+
+// TestStudyPages writes a sweep and a scatter as PDF: the same bytes wherever the tank lies, the
+// exit status of the study, what must stand there; neither is a sheet that could be signed.
+func TestStudyPages(t *testing.T) {
+	src, err := os.ReadFile("../../testdata/tanks/drain.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	src = append(src, "\n[scatter]\n\"cylinder.thickness\" = \"normal 0.02 mm\"\n\"contents.temperature\" = \"uniform 2 K\"\n"...)
+	for _, row := range []struct {
+		args string
+		want []string
+	}{
+		{"--scatter 40", []string{"Study of a tank: scatter", "40 samples, Latin hypercube, seed", "[2] cylinder.thickness normal about 1.2 mm, deviation 0.02 mm", "40 of 40", "Every sample was assessed.",
+			"What the margin of cylinder/compression@drain follows", "never made", "Only as good as its inputs", "Joints were left out"}},
+		{"--vary cylinder.thickness=1.2mm,2mm --vary pressure.meop=5bar,8bar", []string{"Study of a tank: sweep", "4 tanks, one for each pair of values", "1.2 mm, 2 mm", "0.5 MPa, 0.8 MPa",
+			"2 of 4 tanks are none that can be assessed", "tank.toml:17:10: pressure.relief", "Mass of the empty tank", "Check with the least margin of those made", "A check that is not assessed is not satisfied"}},
+	} {
+		var first []byte
+		for range 2 {
+			folder := t.TempDir()
+			tank, path := filepath.Join(folder, "tank.toml"), filepath.Join(folder, "study.pdf")
+			if err := os.WriteFile(tank, src, 0o600); err != nil {
+				t.Fatal(err)
+			}
+			args := append([]string{"study", tank, "--pdf", path}, strings.Fields(row.args)...)
+			for range 2 { // the second takes the place of the first
+				if status, _, says := call(t, "", args...); status != exitHolds || !strings.Contains(says, "wrote "+path) {
+					t.Fatalf("%s: status %d, %s", row.args, status, says)
+				}
+			}
+			data, err := os.ReadFile(path)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if first == nil {
+				first = data
+			} else if !bytes.Equal(first, data) {
+				t.Errorf("%s: other bytes in another folder", row.args)
+			}
+			if status, out, _ := call(t, "", "verify", path); status != exitFails || !strings.Contains(out, "this is no sheet of this program") {
+				t.Errorf("%s: verify takes it for a sheet: status %d, %s", row.args, status, out)
+			}
+			if status, out, _ := call(t, "", append(args[:2:2], append(strings.Fields(row.args), "--pdf", "-")...)...); status != exitHolds || out != string(data) {
+				t.Errorf("%s: another document on standard output", row.args)
+			}
+			pages := studyWords(t, path)
+			for _, want := range append(row.want, "tank as written: not satisfied", "approves nothing and is not for signing", "embedded as study.csv") {
+				if pages != "" && !strings.Contains(pages, want) {
+					t.Errorf("%s: no %q in\n%s", row.args, want, pages)
+				}
+			}
+			mine := []byte("mine")
+			if err := os.WriteFile(path, mine, 0o600); err != nil {
+				t.Fatal(err)
+			}
+			if status, _, says := call(t, "", args...); status != exitInput || !strings.Contains(says, "no document of this program") {
+				t.Errorf("%s: status %d, %s", row.args, status, says)
+			}
+		}
+	}
+	for args, want := range map[string]string{"--csv - --pdf -": "only one of --csv and --pdf", "--pdf=": "--pdf needs a name"} {
+		if status, _, says := call(t, "", append([]string{"study", "../../testdata/tanks/kerosene.toml", "--vary", "cylinder.thickness=5mm"}, strings.Fields(args)...)...); status != exitInput || !strings.Contains(says, want) {
+			t.Errorf("%s: status %d, %s", args, status, says)
+		}
+	}
+}
+
+// studyWords returns what stands in a PDF, "" where nothing is here to read it.
+func studyWords(t *testing.T, path string) string {
+	t.Helper()
+	reader, err := exec.LookPath("pdftotext")
+	if err != nil {
+		t.Log("pdftotext is not here: the words were not read")
+		return ""
+	}
+	out, err := exec.Command(reader, "-layout", path, "-").Output()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return strings.Join(strings.Fields(string(out)), " ")
+}
+
+// TestStudyRounding: an interval is rounded outwards, a margin down, its deviation up.
+func TestStudyRounding(t *testing.T) {
+	for _, row := range []struct {
+		low, high, mean, deviation float64
+		want                       string
+	}{
+		{0, 0.0076505, 0.01234, 0.00011, "0 to 0.0077, 0.012, 0.001"},
+		{0.9957, 1, -0.0001, 0, "0.99 to 1, -0.001, 0.000"},
+		{0.12, 0.13, 169.09, 8.5411, "0.12 to 0.13, 169.0, 8.542"},
+		{0.0999, 0.0999, 1, 1, "0.099 to 0.1, 1.000, 1.000"},
+	} {
+		x := study.Scattered{Low: row.low, High: row.high, Mean: row.mean, Deviation: row.deviation}
+		if got := interval(x) + ", " + meanMargin(x) + ", " + deviation(x); got != row.want {
+			t.Errorf("%s, want %s", got, row.want)
 		}
 	}
 }

@@ -16,7 +16,8 @@ import (
 	"proofsheet/report/check"
 )
 
-func runScatter(ctx context.Context, c *cli.Context, t *tank.Tank, inputs []string) error {
+func runScatter(ctx context.Context, c *cli.Context, j *job) error {
+	t := j.tank
 	s, err := study.Scatters(ctx, t, c.Int("scatter"), study.ScatterOptions{Shell: c.Bool("shell"), Exact: c.Bool("exact")}, counter(c))
 	if err != nil {
 		return fmt.Errorf("--scatter: %w", err)
@@ -25,7 +26,11 @@ func runScatter(ctx context.Context, c *cli.Context, t *tank.Tank, inputs []stri
 	if err != nil {
 		return fmt.Errorf("--scatter: %w", err)
 	}
-	if err := deliverStudy(c, scatterText(s, words, c.Bool("shell"), foldWidth(c)), scatterRows(s), scatterChart(s), t.Sheet.Units, inputs); err != nil {
+	made := studied{text: scatterText(s, words, c.Bool("shell"), foldWidth(c)), rows: scatterRows(s), drawn: scatterDrawn(s)}
+	if j.sheet != nil {
+		made.pages, made.attached = scatterPages(t, s, words, c.Bool("shell")), made.rows
+	}
+	if err := j.deliverStudy(c, made); err != nil {
 		return err
 	}
 	if s.Done < s.Asked || s.Faulty > 0 {
@@ -37,24 +42,46 @@ func runScatter(ctx context.Context, c *cli.Context, t *tank.Tank, inputs []stri
 // shownChecks is how many checks that never fail are printed.
 const shownChecks = 12
 
+// What is said of every scatter study, and of one without the numerical shell.
+const (
+	scatterCaution = "Only as good as its inputs: shapes and spreads are those of [scatter], inputs are taken as independent, " +
+		"and a check that is not assessed has no probability."
+	withoutJoints = "Joints were left out: --shell assesses them too."
+)
+
 // scatterText prints the study, within a width as of [report.Fold].
-func scatterText(s *study.Scatter, inputs string, withShell bool, width int) string {
+func scatterText(s *study.Scatter, inputs []string, withShell bool, width int) string {
 	var b strings.Builder
-	fmt.Fprintf(&b, "%d samples, Latin hypercube, seed %d, of\n%s\n", s.Done, study.Seed, inputs)
-	b.WriteString(scatterTable(s, width))
-	if s.Faulty > 0 {
-		fmt.Fprintf(&b, "%d of the %d samples assessed were no tank: %s\n", s.Faulty, s.Assessed, s.Fault)
+	fmt.Fprintln(&b, scatterAsked(s))
+	for i, how := range inputs {
+		fmt.Fprintf(&b, "  [%d]  %s: %s\n", i+1, s.Inputs[i].Key, how)
 	}
-	if s.Done < s.Asked {
-		fmt.Fprintf(&b, "broken off: %d of %d samples\n", s.Done, s.Asked)
+	b.WriteString("\n" + scatterTable(s, width))
+	for _, line := range scatterFaults(s) {
+		b.WriteString(line + "\n")
 	}
 	b.WriteString(scatterWays(s))
 	if !withShell {
-		b.WriteString("Joints were left out: --shell assesses them too.\n")
+		b.WriteString(withoutJoints + "\n")
 	}
-	b.WriteString("Only as good as its inputs: shapes and spreads are those of [scatter], inputs are taken as independent, " +
-		"and a check that is not assessed has no probability.\n")
+	b.WriteString(scatterCaution + "\n")
 	return report.Fold(b.String(), width)
+}
+
+// scatterAsked heads the list of inputs.
+func scatterAsked(s *study.Scatter) string {
+	return fmt.Sprintf("%d samples, Latin hypercube, seed %d, of", s.Done, study.Seed)
+}
+
+// scatterFaults says what of the study was not done.
+func scatterFaults(s *study.Scatter) (out []string) {
+	if s.Faulty > 0 {
+		out = append(out, fmt.Sprintf("%d of the %d samples assessed were no tank: %s", s.Faulty, s.Assessed, s.Fault))
+	}
+	if s.Done < s.Asked {
+		out = append(out, fmt.Sprintf("broken off: %d of %d samples", s.Done, s.Asked))
+	}
+	return out
 }
 
 // scatterTable prints the checks, those that never fail only as far as they may
@@ -78,8 +105,8 @@ func scatterTable(s *study.Scatter, width int) string {
 		if len(x.Sensitivity) > 0 {
 			most = glued(fmt.Sprintf("[%d] %+.2f", number[x.Sensitivity[0].Key], x.Sensitivity[0].Correlation))
 		}
-		rows = append(rows, []string{x.ID, glued(fmt.Sprintf("%d of %d", x.Fails, x.Samples)), glued(fmt.Sprintf("%.2g to %.2g", x.Low, x.High)),
-			fmt.Sprintf("%.3f", x.Mean), fmt.Sprintf("%.3f", x.Deviation), most})
+		rows = append(rows, []string{x.ID, glued(fmt.Sprintf("%d of %d", x.Fails, x.Samples)), glued(interval(x)),
+			meanMargin(x), deviation(x), most})
 	}
 	text := side(rows, width)
 	if rest > 0 {
@@ -91,29 +118,27 @@ func scatterTable(s *study.Scatter, width int) string {
 	return text
 }
 
-// scatterInputs says what was scattered, and how far.
-func scatterInputs(t *tank.Tank, s *study.Scatter) (string, error) {
+// scatterInputs says of each input that was scattered how far.
+func scatterInputs(t *tank.Tank, s *study.Scatter) (out []string, err error) {
 	show := func(v float64, unit string) string {
 		return report.Show(check.Quantity{Value: v, Unit: unit}, t.Sheet.Units, report.Nearest)
 	}
-	var b strings.Builder
-	for i, in := range s.Inputs {
-		fmt.Fprintf(&b, "  [%d]  ", i+1)
+	for _, in := range s.Inputs {
 		if joint := in.Joint(); joint != "" {
 			c, err := assess.CouponScatter(t, joint)
 			if err != nil {
-				return "", err
+				return nil, err
 			}
-			fmt.Fprintf(&b, "%s: normal as its %d coupons in place of their limit, ultimate %s, deviation %s", in.Key, c.Ultimate.N, show(c.Ultimate.Mean, "Pa"), show(c.Ultimate.Deviation, "Pa"))
+			line := fmt.Sprintf("normal as its %d coupons in place of their limit, ultimate %s, deviation %s", c.Ultimate.N, show(c.Ultimate.Mean, "Pa"), show(c.Ultimate.Deviation, "Pa"))
 			if c.Yield.N > 0 {
-				fmt.Fprintf(&b, ", yield %s, deviation %s by the same deviate", show(c.Yield.Mean, "Pa"), show(c.Yield.Deviation, "Pa"))
+				line += fmt.Sprintf(", yield %s, deviation %s by the same deviate", show(c.Yield.Mean, "Pa"), show(c.Yield.Deviation, "Pa"))
 			}
-			b.WriteString("; as if mean and deviation were known\n")
+			out = append(out, line+"; as if mean and deviation were known")
 			continue
 		}
 		about, err := t.Number(in.Key)
 		if err != nil {
-			return "", err
+			return nil, err
 		}
 		unit, _ := t.KeyUnit(in.Key)
 		word := "deviation"
@@ -124,9 +149,9 @@ func scatterInputs(t *tank.Tank, s *study.Scatter) (string, error) {
 		if unit == "K" { // a difference has no zero
 			spread = fmt.Sprintf("%.4g K", in.Spread)
 		}
-		fmt.Fprintf(&b, "%s: %s about %s, %s %s\n", in.Key, in.Shape, show(about, unit), word, spread)
+		out = append(out, fmt.Sprintf("%s about %s, %s %s", in.Shape, show(about, unit), word, spread))
 	}
-	return b.String(), nil
+	return out, nil
 }
 
 // scatterWays says how the samples were decided.
@@ -186,27 +211,4 @@ func scatterRows(s *study.Scatter) [][]string {
 		rows = append(rows, row)
 	}
 	return rows
-}
-
-// scatterChart draws, for the checks nearest to failure, the mean margin with two
-// deviations to each side.
-func scatterChart(s *study.Scatter) *report.Chart {
-	c := report.Chart{Name: "scatter", Title: "Margins that scatter most towards failure: mean, and two deviations to each side",
-		X: report.Axis{Name: "check, in the order of the table", Unit: "1"}, Y: report.Axis{Name: "margin", Unit: "1"}, Limits: []report.Limit{{Name: "just enough", Y: 0}}}
-	mean := report.Series{Name: "mean"}
-	spread := report.Series{Name: "two deviations"}
-	for i, x := range s.Checks {
-		if i >= shownChecks || math.IsNaN(x.Mean) {
-			break
-		}
-		n := float64(i + 1)
-		mean.X, mean.Y = append(mean.X, n), append(mean.Y, x.Mean)
-		spread.X = append(spread.X, n, n, n)
-		spread.Y = append(spread.Y, x.Mean-2*x.Deviation, x.Mean+2*x.Deviation, math.NaN())
-	}
-	if mean.X == nil {
-		return nil
-	}
-	c.Series = []report.Series{mean, spread}
-	return &c
 }

@@ -15,7 +15,8 @@ import (
 	"proofsheet/report/check"
 )
 
-func runVary(ctx context.Context, c *cli.Context, t *tank.Tank, inputs []string) error {
+func runVary(ctx context.Context, c *cli.Context, j *job) error {
+	t := j.tank
 	var axes []study.Axis
 	for _, text := range c.StringSlice("vary") {
 		a, err := study.ParseAxis(t, text)
@@ -28,7 +29,11 @@ func runVary(ctx context.Context, c *cli.Context, t *tank.Tank, inputs []string)
 	if err != nil {
 		return fmt.Errorf("--vary: %w", err)
 	}
-	if err := deliverStudy(c, varyText(t, axes, variants, foldWidth(c)), varyRows(axes, variants), varyChart(axes, variants), t.Sheet.Units, inputs); err != nil {
+	s := studied{text: varyText(t, axes, variants, foldWidth(c)), rows: varyRows(axes, variants), drawn: varyDrawn(t, axes, variants)}
+	if j.sheet != nil {
+		s.pages, s.attached = varyPages(t, axes, variants), varyRows(axes, withoutFolders(t, variants))
+	}
+	if err := j.deliverStudy(c, s); err != nil {
 		return err
 	}
 	for _, v := range variants {
@@ -38,6 +43,8 @@ func runVary(ctx context.Context, c *cli.Context, t *tank.Tank, inputs []string)
 	}
 	return nil
 }
+
+const varyCaution = "The least margin is that of the checks made; a check that is not assessed is not satisfied."
 
 // varyText prints the sweep as a table, within a width as of [report.Fold].
 func varyText(t *tank.Tank, axes []study.Axis, variants []study.Variant, width int) string {
@@ -52,7 +59,7 @@ func varyText(t *tank.Tank, axes []study.Axis, variants []study.Variant, width i
 	if left > 0 {
 		fmt.Fprintf(&b, "broken off: %d of %d not run\n", left, len(variants))
 	}
-	b.WriteString("The least margin is that of the checks made; a check that is not assessed is not satisfied.\n")
+	b.WriteString(varyCaution + "\n")
 	return report.Fold(b.String(), width)
 }
 
@@ -116,35 +123,4 @@ func varyRows(axes []study.Axis, variants []study.Variant) [][]string {
 		rows = append(rows, append(row, plainNumber(v.Mass), plainNumber(v.Margin), v.Check, status, strconv.Itoa(v.Fails), strconv.Itoa(v.NotMade), v.Fault))
 	}
 	return rows
-}
-
-// varyChart draws the least margin over the first input, one line for each value
-// of the second.
-func varyChart(axes []study.Axis, variants []study.Variant) *report.Chart {
-	c := report.Chart{Name: "study", Title: "Least margin of the checks made", X: report.Axis{Name: axes[0].Key, Unit: axes[0].Unit},
-		Y: report.Axis{Name: "least margin", Unit: "1"}, Limits: []report.Limit{{Name: "just enough", Y: 0}}}
-	for _, v := range variants {
-		if !v.Done || math.IsNaN(v.Margin) {
-			continue
-		}
-		name := "least margin"
-		if len(axes) == 2 {
-			name = fmt.Sprintf("%s %s", axes[1].Key, report.Show(check.Quantity{Value: v.At[1], Unit: axes[1].Unit}, "si", report.Nearest))
-		}
-		at := -1
-		for i, s := range c.Series {
-			if s.Name == name {
-				at = i
-			}
-		}
-		if at < 0 {
-			c.Series = append(c.Series, report.Series{Name: name})
-			at = len(c.Series) - 1
-		}
-		c.Series[at].X, c.Series[at].Y = append(c.Series[at].X, v.At[0]), append(c.Series[at].Y, v.Margin)
-	}
-	if len(c.Series) == 0 {
-		return nil
-	}
-	return &c
 }

@@ -129,12 +129,3 @@ func (p *paper) figure(f *drawing.Figure) {
 	p.place(f, left, p.y)
 	p.y += f.Height + 3
 }
-
-// ChartSVG draws one chart as SVG, in a system of units.
-func ChartSVG(c report.Chart, units string) ([]byte, error) {
-	f := chartFigure(c, units, 180, 85)
-	if f == nil {
-		return nil, fmt.Errorf("chart %q has nothing to draw", c.Name)
-	}
-	return f.SVG()
-}

@@ -43,6 +43,22 @@ func (p plot) marks(n, of int, s report.Series, dx, dy report.Display) {
 			p.mark(n, at)
 		}
 	}
+	for i := range min(len(s.X), len(s.Y)) {
+		if at, ok := p.alone(s, dx, dy, i); ok {
+			p.mark(n, at)
+		}
+	}
+}
+
+// alone returns the place of a point that has no neighbour to draw a line to.
+func (p plot) alone(s report.Series, dx, dy report.Display, i int) (drawing.Point, bool) {
+	there := func(i int) bool {
+		return i >= 0 && i < min(len(s.X), len(s.Y)) && !math.IsNaN(s.X[i]+s.Y[i]) && !math.IsInf(s.X[i]+s.Y[i], 0)
+	}
+	if !there(i) || there(i-1) || there(i+1) {
+		return drawing.Point{}, false
+	}
+	return drawing.Point{X: p.x(dx.Of(s.X[i])), Y: p.y(dy.Of(s.Y[i]))}, true
 }
 
 // on returns where a line first crosses a place x of the paper [mm].
