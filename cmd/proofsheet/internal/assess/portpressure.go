@@ -18,7 +18,7 @@ func (m *model) portPressure(p *portPart, s *loads.State, c *loadCase) (port.Loa
 	}
 	z1, z2 := m.portReach(p)
 	most, _ := s.HighestPressure(z1, z2)
-	least := math.Min(s.PressureLeast(z1), s.PressureLeast(z2))
+	least := s.LowestPressure(z1, z2)
 	inward := p.head != nil && p.head.in.Bulge == "inward"
 	switch {
 	case most > 0 && least < 0:
