@@ -16,6 +16,7 @@ type walk struct {
 	due    func(all []trial, i int, p place) []trial // appends the comparisons of a place
 	uses   []float64                                 // demand over capacity of the places looked at [-]
 	held   []bool                                    // the hoop stress is held there
+	pull   []float64                                 // axial force of the line loads, over π t [N/m]
 	trials []trial                                   // of the place just looked at
 	most   float64                                   // largest use so far [-]
 	best   trial
@@ -32,10 +33,13 @@ const stride = 8
 // places of a stretch that may hide more than has been found: by no more than
 // the second difference of what its ends and their neighbours show, which
 // is eight times what a parabola rises over its chord, and no less than what a kink does.
-// A hoop stress that begins to be held in between has the stretch looked at too.
+// A hoop stress that begins to be held in between has the stretch looked at too, and so have
+// one in which a mass hangs, whose line load jumps there and falls with the square of the
+// radius, and the one beside the axis, where it is largest and the apex itself has none.
 func (w *walk) worst() (material.Judged, place, error) {
 	n := len(w.track.points)
 	w.most, w.at, w.uses, w.held = math.Inf(-1), -1, make([]float64, n), make([]bool, n)
+	w.pull = make([]float64, n)
 	marks := w.marks()
 	for _, i := range marks {
 		if err := w.look(i); err != nil {
@@ -80,6 +84,7 @@ func (w *walk) look(i int) error {
 		return err
 	}
 	w.uses[i], w.held[i] = math.Inf(-1), p.hoopHeld(w.g.Inward)
+	w.pull[i] = (p.loadMost + p.loadLeast) * p.R * math.Sin(p.Phi)
 	w.trials = w.due(w.trials[:0], i, p)
 	for _, t := range w.trials {
 		use := t.use()
@@ -102,7 +107,7 @@ func (w *walk) mayHide(marks []int, k int) bool {
 	if math.IsInf(a, -1) && math.IsInf(b, -1) { // not judged at either end, nor between
 		return false
 	}
-	if w.held[i] != w.held[j] {
+	if w.held[i] != w.held[j] || w.track.points[i].R == 0 || w.stepped(i, j) {
 		return true
 	}
 	bulge, known := 0.0, false
@@ -118,4 +123,14 @@ func (w *walk) mayHide(marks []int, k int) bool {
 		bulge, known = max(bulge, math.Abs(right-left)*float64(j-i)), true
 	}
 	return !known || !(max(a, b)+bulge < w.most)
+}
+
+// steady is how far the axial force of line loads may differ between two places without a mass
+// between them [-]: their radius is not quite that of the mid-surface.
+const steady = 0.01
+
+// stepped reports whether a mass hangs between places i and j.
+func (w *walk) stepped(i, j int) bool {
+	a, b := w.pull[i], w.pull[j]
+	return math.Abs(a-b) > steady*math.Max(math.Abs(a), math.Abs(b))
 }

@@ -220,3 +220,21 @@ func (s *State) MassForward(z float64) float64 {
 
 // MassAft returns the mass of liquid [kg] aft of the plane z [m].
 func (s *State) MassAft(z float64) float64 { return s.Liquid.Mass - s.MassForward(z) }
+
+// LowestPressure returns the lowest pressure [Pa] on the wall between the stations z1 and z2
+// [m], on the side that the liquid leaves: under lateral acceleration the gas of a tank
+// that is nearly full stands at the shoulder of a head, neither at its rim nor at its
+// apex. Stations outside the tank are cut to its ends; NaN gives NaN.
+func (s *State) LowestPressure(z1, z2 float64) float64 {
+	lo, hi := s.in.Bounds()
+	a, b := math.Max(math.Min(z1, z2), lo), math.Min(math.Max(z1, z2), hi)
+	if math.IsNaN(z1) || math.IsNaN(z2) || a > b {
+		return math.NaN()
+	}
+	least := math.Min(s.PressureLeast(a), s.PressureLeast(b))
+	if s.Acceleration.Lateral == 0 || !s.fluid {
+		return least
+	}
+	_, at := largest(s.zs, a, b, func(z float64) float64 { return -s.wallDepth(z, -1) })
+	return math.Min(least, s.PressureLeast(at))
+}

@@ -145,3 +145,27 @@ func TestTurned(t *testing.T) {
 		}
 	}
 }
+
+// A tank nearly full, pushed aft and to one side alike: by geometry its gas stands at the shoulder
+// of a round head, 45 degrees from its apex; the wall there sees the ullage pressure, rim and
+// apex see more. R 0.5 m, gas a hundredth of the tank.
+func TestLowestPressureIsWhereTheGasStands(t *testing.T) {
+	in := tank{R: 0.5, length: 1, aft: flat(), forward: ellipsoid(0.5, 0.5)}
+	s := state(t, in, -2e3, 1000, 0.99*1000*in.Volume(), 1, 1)
+	if rim, apex := s.PressureLeast(1), s.PressureLeast(1.5); !(rim > -2e3+500 && apex > -2e3+500) {
+		t.Errorf("rim %.5g, apex %.5g Pa: the gas is there", rim, apex)
+	}
+	checktest.Close(t, "lowest on the head", s.LowestPressure(1, 1.5), -2e3, 1e-12)
+	checktest.Close(t, "either way round", s.LowestPressure(9, -9), -2e3, 1e-12)
+	for _, lateral := range []float64{0, 0.3, 4} {
+		s := state(t, in, 1e5, 1000, 0.6*1000*in.Volume(), 2, lateral)
+		least := math.Inf(1)
+		for i := range 1001 {
+			least = math.Min(least, s.PressureLeast(0.2+1.2*float64(i)/1000))
+		}
+		checktest.Close(t, "every place looked at", s.LowestPressure(0.2, 1.4), least, 1e-9)
+	}
+	if !math.IsNaN(s.LowestPressure(math.NaN(), 1)) {
+		t.Error("a station that is not a number")
+	}
+}

@@ -31,7 +31,8 @@ func (s StrainLife) inputs() []check.Quantity {
 //
 //	Δε/2 = (σ_f'/E) (2N)^b + ε_f' (2N)^c
 //
-// It holds for 2N from 2 to 10⁷ reversals; a range that lies outside is an error and NaN.
+// It holds for 2N from 2 to 10⁷ reversals; a range that lies outside is an error and NaN. The strain swings evenly about
+// zero: a mean tension, which shortens a long life by more than the scatter factor, is not in it.
 //
 // Source: Basquin, Coffin and Manson; a rocket course's worked problem (read).
 func (s StrainLife) Cycles(Δε float64) (float64, error) {

@@ -2,6 +2,7 @@ package life_test
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"proofsheet/report/check"
@@ -116,5 +117,19 @@ func TestPlainMetalBesideTheWeld(t *testing.T) {
 	far.Cycles = []life.Cycle{{Name: "fill", Range: 1e4 * MPa, Count: 1}}
 	if r := life.CheckLife("tank/life", "Tank", []life.Detail{weld, far}); r.Status() != check.NotAssessed {
 		t.Errorf("beyond the curve: %v", r.Status())
+	}
+}
+
+// What a sheet says of mean stress is true of the curve that governs: the classes of welds have the worst of it in them,
+// tests that swing about zero have none.
+func TestLifeSaysWhatMeanStressIsInIt(t *testing.T) {
+	cycles := []life.Cycle{{Name: "burnout", Range: 400 * MPa, Count: 1}}
+	plain := life.CheckLife("tank/life", "Tank: life", []life.Detail{{Where: "edge of a hole", Plain: &course, Yield: 100 * MPa, Cycles: cycles}})
+	if strings.Contains(plain.Note, "no credit") || !strings.Contains(plain.Note, "about zero") {
+		t.Errorf("plain metal: %q", plain.Note)
+	}
+	weld := life.CheckLife("tank/life", "Tank: life", []life.Detail{{Where: "seam", Class: life.Class{FAT: 40 * MPa}, Yield: 300 * MPa, Cycles: cycles}})
+	if !strings.Contains(weld.Note, "no credit for mean stress") {
+		t.Errorf("weld: %q", weld.Note)
 	}
 }

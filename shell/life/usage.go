@@ -102,7 +102,7 @@ func CheckLife(id, title string, details []Detail) check.Result {
 	r.Formula, r.Source = d.basis()
 	r.Demand = check.Num("Σ n/N", "usage of "+d.Where, all[worst])
 	r.Inputs = d.inputs()
-	r.Note = d.words() + d.local() + "; " + others(details, all, worst) + "no credit for mean stress"
+	r.Note = d.words() + d.local() + "; " + others(details, all, worst) + d.meanStress()
 	if len(errs) > 0 {
 		r.Note += "; not assessed: " + strings.ReplaceAll(errors.Join(errs...).Error(), "\n", "; ")
 	}
@@ -122,6 +122,15 @@ func (d Detail) words() string {
 		return "plain metal by its local strain, data of the tank file: " + d.Plain.Source + "; that says nothing about the toe of the weld"
 	}
 	return d.Class.Detail
+}
+
+// meanStress says what becomes of the stress about which a cycle swings: the classes are of welds, which hold as much
+// residual stress as they can; the constants of plain metal are of tests that swing about zero.
+func (d Detail) meanStress() string {
+	if d.Plain != nil {
+		return "the curve is for strain that swings evenly about zero: a tension beside the swing shortens a long life and is not in it"
+	}
+	return "no credit for mean stress"
 }
 
 // basis returns formula and source of what the detail is judged by.

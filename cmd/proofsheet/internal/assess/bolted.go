@@ -142,9 +142,9 @@ func orNot(err error, r check.Result) check.Result {
 func (m *model) lowestOn(h *headPart, s *loads.State) float64 {
 	lo, hi := m.in.Bounds()
 	if h.end == "aft" {
-		return math.Min(s.PressureLeast(lo), s.PressureLeast(0))
+		return s.LowestPressure(lo, 0)
 	}
-	return math.Min(s.PressureLeast(m.t.Cylinder.Length), s.PressureLeast(hi))
+	return s.LowestPressure(m.t.Cylinder.Length, hi)
 }
 
 // boltedBending is the largest bending stress of a bolted head at proof [Pa].

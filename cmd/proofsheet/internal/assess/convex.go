@@ -47,9 +47,7 @@ func (m *model) onConvex(h *headPart, s *loads.State) float64 {
 		p, _ := s.HighestPressure(from, to)
 		return p
 	}
-	lo, hi := m.in.Bounds()
-	clamp := func(z float64) float64 { return math.Min(math.Max(z, lo), hi) }
-	return -math.Min(s.PressureLeast(clamp(from)), s.PressureLeast(clamp(to)))
+	return -s.LowestPressure(from, to)
 }
 
 // laps returns how many fillets lap a head to the cylinder; 0 for a butt weld.

@@ -73,7 +73,7 @@ func (m *model) pressureDrivers(out []float64, s *loads.State) []float64 {
 	L := m.t.Cylinder.Length
 	for _, e := range [][2]float64{{lo, 0}, {0, L}, {L, hi}} {
 		p, _ := s.HighestPressure(e[0], e[1])
-		out = append(out, p, -math.Min(s.PressureLeast(e[0]), s.PressureLeast(e[1])))
+		out = append(out, p, -s.LowestPressure(e[0], e[1]))
 	}
 	for _, p := range m.ports {
 		out = append(out, s.PressureWorst(math.Min(math.Max(p.z, lo), hi)))

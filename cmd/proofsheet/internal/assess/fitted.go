@@ -47,7 +47,7 @@ func (m *model) fittedPressures(p *portPart, s *loads.State) (highest, lowest fl
 	}
 	z1, z2 := m.portReach(p)
 	highest, _ = s.HighestPressure(z1, z2)
-	return highest, math.Min(s.PressureLeast(z1), s.PressureLeast(z2)), nil
+	return highest, s.LowestPressure(z1, z2), nil
 }
 
 // checkFitted makes the checks of what closes a port: the thread and the seal of a

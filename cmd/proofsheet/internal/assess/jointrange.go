@@ -23,7 +23,7 @@ func (m *model) operate(cases []*loadCase) {
 			for _, s := range at.states {
 				m.operating = append(m.operating, operatingState{s, at})
 				m.twoSided = m.twoSided || s.Sided()
-				m.drawn = m.drawn || s.PressureLeast(lo) < 0 || s.PressureLeast(hi) < 0
+				m.drawn = m.drawn || s.LowestPressure(lo, hi) < 0
 			}
 		}
 	}

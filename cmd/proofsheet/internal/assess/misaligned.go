@@ -334,10 +334,8 @@ func (m *model) seamExtremes() *seamExtremes {
 	x := &seamExtremes{}
 	lo, hi := m.in.Bounds()
 	for _, o := range m.operating {
-		for _, z := range [2]float64{lo, hi} {
-			x.pressureLeast = math.Min(x.pressureLeast, math.Min(o.state.PressureLeast(z), m.worstAt(o.state, z)))
-			x.pressureMost = math.Max(x.pressureMost, o.state.PressureWorst(z))
-		}
+		most, _ := o.state.HighestPressure(lo, hi)
+		x.pressureLeast, x.pressureMost = math.Min(x.pressureLeast, o.state.LowestPressure(lo, hi)), math.Max(x.pressureMost, most)
 		cond, err := m.cylinderCondition(o.state, o.c)
 		x.err = errors.Join(x.err, err)
 		n := [4]float64{cond.AxialMost + cond.LoadMost, cond.AxialLeast + cond.LoadLeast, cond.LoadLeast, cond.LoadMost}

@@ -18,7 +18,7 @@ func (m *model) portPressure(p *portPart, s *loads.State, c *loadCase) (port.Loa
 	}
 	z1, z2 := m.portReach(p)
 	most, _ := s.HighestPressure(z1, z2)
-	least := math.Min(s.PressureLeast(z1), s.PressureLeast(z2))
+	least := s.LowestPressure(z1, z2)
 	inward := p.head != nil && p.head.in.Bulge == "inward"
 	switch {
 	case most > 0 && least < 0:
@@ -29,6 +29,9 @@ func (m *model) portPressure(p *portPart, s *loads.State, c *loadCase) (port.Loa
 		return m.convexLoad(p, most, c)
 	case p.head == nil:
 		axial, _, load, _, err := s.WallForce(p.z, m.body(c))
+		if !c.present { // a load that relieves may be absent
+			load = unless(err, math.Max(load, 0))
+		}
 		return port.Load{Pressure: most, Hoop: most * m.cyl.mid(), Meridional: math.Max(axial+load, 0)}, err
 	case p.head.in.Shape == "flat":
 		return m.flatLoad(p, most, c)
@@ -116,16 +119,24 @@ func (m *model) concaveLoad(p *portPart, pressure float64, s *loads.State, c *lo
 	if err != nil {
 		return load, err
 	}
-	v, line, err := m.cutForce(p.head, pt, s, c)
+	pull, line, err := m.cutForce(p.head, pt, s, c)
 	if err != nil {
 		return load, err
 	}
-	if p.head.in.Shape == "ellipsoid" && c.rule != material.Flight && !(line > lineShare*m.t.Pressure.MEOP*math.Pi*pt.R*pt.R) {
+	if p.head.in.Shape == "ellipsoid" && c.rule != material.Flight && !(line[0] > lineShare*m.t.Pressure.MEOP*math.Pi*pt.R*pt.R) {
 		return load, nil
 	}
-	nφ, nθ, err := heads.Membrane(pt, pressure, v)
-	load.Hoop, load.Meridional = math.Max(nθ, 0), math.Max(nφ, 0)
-	return load, err
+	if !c.present { // a load that relieves may be absent
+		line[0], line[1] = math.Max(line[0], 0), math.Min(line[1], 0)
+	}
+	for _, v := range line { // the most along the meridian, and the least, which leaves most to the hoop
+		nφ, nθ, err := heads.Membrane(pt, pressure, pull+v)
+		if err != nil {
+			return load, err
+		}
+		load.Hoop, load.Meridional = math.Max(load.Hoop, nθ), math.Max(load.Meridional, nφ)
+	}
+	return load, nil
 }
 
 // headStation returns z of the inside face of a head at a radius [m], the
@@ -141,17 +152,18 @@ func (m *model) headStation(h *headPart, r float64) float64 {
 	return m.station(h, x)
 }
 
-// cutForce returns the axial force that the cut through a point of a head
-// carries, and the part of it that line loads bring, tension positive [N].
-func (m *model) cutForce(h *headPart, pt heads.Point, s *loads.State, c *loadCase) (force, line float64, err error) {
+// cutForce returns the axial force of pressure and liquid that the cut through a point of
+// a head carries, and both extremes of what line loads add on the two sides of the bending,
+// most first, tension positive [N].
+func (m *model) cutForce(h *headPart, pt heads.Point, s *loads.State, c *loadCase) (force float64, line [2]float64, err error) {
 	lo, hi := m.in.Bounds()
 	z := math.Min(math.Max(m.station(h, pt.X), lo), hi) // the mid-surface of an apex lies half a wall outside
 	if pt.R == 0 {
-		return 0, 0, nil // on the axis nothing is cut
+		return 0, line, nil // on the axis nothing is cut
 	}
 	b := m.body(c)
 	b.Radius = func(float64) float64 { return pt.R }
 	f, err := s.FreeBody(z, b)
-	line = f.LoadMost + 2*f.Moment/pt.R
-	return f.Ullage + f.LiquidMost + line, line, err
+	bending := 2 * f.Moment / pt.R
+	return f.Ullage + f.LiquidMost, [2]float64{f.LoadMost + bending, f.LoadLeast - bending}, err
 }

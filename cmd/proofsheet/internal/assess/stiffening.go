@@ -81,7 +81,7 @@ func (r *run) ringsNote() []string {
 	if in == nil {
 		return nil
 	}
-	return []string{fmt.Sprintf("Rings of the cylinder, %d of flat bar %s, %.4g mm wide and %.4g mm high: they count against pressure from outside only: none of the membrane, compression, bending and column checks takes credit for them, and the numerical shell and the growth at proof leave them out. They need a continuous weld on both sides and a spliced joint of full strength.",
+	return []string{fmt.Sprintf("Rings of the cylinder, %d of flat bar %s, %.4g mm wide and %.4g mm high: they count against pressure from outside only, also where that stands beside compression: none of the membrane, bending and column checks, nor the strength in compression itself, takes credit for them, and the numerical shell and the growth at proof leave them out. They need a continuous weld on both sides and a spliced joint of full strength.",
 		len(in.Stations), in.Side, in.Width*1e3, in.Height*1e3)}
 }
 

@@ -186,10 +186,12 @@ func (c *loadCase) alikeFor(o *loadCase) bool {
 	return c.rule == o.rule && c.temperature == o.temperature && c.outside() == o.outside()
 }
 
-// below reports whether every load is at most the other one.
+// below reports whether every load is at most the other one, in all that is in it.
 func below(a, b []port.Load) bool {
-	for i := range a {
-		if !(a[i].Convex == b[i].Convex && a[i].Pressure <= b[i].Pressure && a[i].Hoop <= b[i].Hoop && a[i].Meridional <= b[i].Meridional && a[i].Required <= b[i].Required) {
+	for i, x := range a {
+		y := b[i]
+		if !(x.Convex == y.Convex && x.Pressure <= y.Pressure && x.Hoop <= y.Hoop && x.Meridional <= y.Meridional && x.Required <= y.Required &&
+			x.Membrane <= y.Membrane && x.Face <= y.Face) {
 			return false
 		}
 	}
