@@ -51,6 +51,13 @@ type Port struct {
 	FullGroove      bool    // full penetration, stated
 	Pad             *Pad    // nil = none
 	Insert          *Insert // nil = none
+	Sizes           Sizes
+}
+
+// Sizes are the walls by which welds are sized: nominal, the corrosion off, not the
+// least ones on which strength rests; 0 where only the least one is known.
+type Sizes struct {
+	Tube, Wall, Pad float64 // of the tube, of what it is welded into, of the pad [m]
 }
 
 // Chords is the size of a port's hole in its two planes.

@@ -17,10 +17,12 @@ import (
 //	pad's outer edge: throat ≥ ½ min(19 mm, te, t)
 //
 // t1 is the throat of the outside fillet at its obtuse side, leg sin(β/2), t2 the
-// larger of the inside fillet's and the depth of the groove [m].
+// larger of the inside fillet's and the depth of the groove [m]. The parts joined count with
+// their nominal walls less corrosion ([Sizes]): a wall that came out thin asks for no
+// smaller weld.
 //
 // Source: ASME VIII-1 UW-16 (tmin, tc, 1.25 read in course notes and the Section
-// I twin; pad edge recalled); oblique throats computed.
+// I twin; nominal walls and pad edge recalled); oblique throats computed.
 func (r AreaReport) CheckWeld(name string) check.Result {
 	id, title := "port."+name+"/weld", "Port "+name+": attachment welds"
 	if err := r.incomplete(); err != nil {
@@ -82,12 +84,12 @@ func (r AreaReport) CheckWeldAtProof(name string) check.Result {
 func (r AreaReport) sizeReadings() []reading {
 	p, w := r.Port, r.Wall
 	const most, cover = 19e-3, 6e-3
-	t := p.atHole(w)
+	t, tube := max(p.Sizes.Wall, p.atHole(w)), max(p.Sizes.Tube, p.TubeWall)
 	joined := t
 	if p.Pad != nil {
-		joined = p.Pad.Thickness
+		joined = max(p.Sizes.Pad, p.Pad.Thickness)
 	}
-	tmin := math.Min(most, math.Min(p.TubeWall, joined))
+	tmin := math.Min(most, math.Min(tube, joined))
 	tc := math.Min(cover, 0.7*tmin)
 	throat := math.Sin((math.Pi/2 - r.Chords.Obliquity) / 2)
 	t1, t2 := 0.0, p.Groove
@@ -101,12 +103,12 @@ func (r AreaReport) sizeReadings() []reading {
 	first := reading{"throat of the outside fillet", check.M("t_c", "throat required outside", tc), check.M("t_1", "throat of the outside fillet", t1)}
 	all := []reading{first}
 	if !p.FullGroove {
-		inner := math.Min(most, math.Min(p.TubeWall, t))
+		inner := math.Min(most, math.Min(tube, t))
 		all = append(all, reading{"second weld, inside fillet or groove", check.M("t_c", "throat required of the second weld", math.Min(cover, 0.7*inner)), check.M("t_2", "throat or depth of the second weld", t2)},
 			reading{"both welds together", check.M("1.25 t_min", "sum of throats required", 1.25*math.Max(tmin, inner)), check.M("t_1 + t_2", "sum of throats", t1+t2)})
 	}
 	if p.Pad != nil {
-		all = append(all, reading{"fillet round the pad", check.M("½ t_min", "throat required at the pad's edge", math.Min(most, math.Min(p.Pad.Thickness, t))/2),
+		all = append(all, reading{"fillet round the pad", check.M("½ t_min", "throat required at the pad's edge", math.Min(most, math.Min(joined, t))/2),
 			check.M("t", "throat at the pad's edge", p.Pad.Leg/math.Sqrt2)})
 	}
 	return all

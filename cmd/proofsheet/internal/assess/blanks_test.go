@@ -113,8 +113,8 @@ func TestBlanksOfOtherParts(t *testing.T) {
 }
 
 func TestBlanksOfAPadOverASeam(t *testing.T) {
-	all := blanksOf(t, "demo.toml", `clock = "120 deg"`, `clock = "26 deg"`, `weld = { outside_leg = "7 mm", inside_leg = "5 mm", groove = "full" }`+"\n\n[[port]]\nname = \"vent\"",
-		`weld = { outside_leg = "7 mm", inside_leg = "5 mm", groove = "full" }`+"\npad = { outside_diameter = \"110 mm\", thickness = \"8 mm\", leg = \"5 mm\" }\n\n[[port]]\nname = \"vent\"")
+	all := blanksOf(t, "demo.toml", `clock = "120 deg"`, `clock = "26 deg"`, `weld = { outside_leg = "8 mm", inside_leg = "5 mm", groove = "full" }`+"\n\n[[port]]\nname = \"vent\"",
+		`weld = { outside_leg = "8 mm", inside_leg = "5 mm", groove = "full" }`+"\npad = { outside_diameter = \"110 mm\", thickness = \"8 mm\", leg = \"5 mm\" }\n\n[[port]]\nname = \"vent\"")
 	if b := all["head-aft"]; b.Err != nil || !strings.Contains(says(b), "the pad of port outlet-1 lies over the seam of the cone") {
 		t.Errorf("%v, %s", b.Err, says(b))
 	}

@@ -70,6 +70,13 @@ func (m *model) newPort(in tank.Port) *portPart {
 	}
 	p.wall, p.wallErr = m.portWall(p, false)
 	p.port = portOf(in, p.host.corrosion)
+	p.port.Sizes = port.Sizes{Tube: in.Tube.Wall - p.host.corrosion, Wall: p.host.nominal - p.host.corrosion}
+	if in.Insert != nil {
+		p.port.Sizes.Wall = in.Insert.Thickness - p.host.corrosion
+	}
+	if in.Pad != nil {
+		p.port.Sizes.Pad = in.Pad.Thickness
+	}
 	p.z = m.portStation(p)
 	nominal := portOf(in, 0)
 	nominal.TubeWall = in.Tube.Wall

@@ -218,7 +218,7 @@ tube = { outside_diameter = "33.7 mm", wall = "2.6 mm", under_tolerance = "0.3 m
 fit = "through"
 outside = "40 mm"
 inside = "6 mm"
-weld = { outside_leg = "4 mm", inside_leg = "4 mm", groove = "full" }
+weld = { outside_leg = "5 mm", inside_leg = "4 mm", groove = "full" }
 
 ` + hatch[to:])
 		if s == nil {
