@@ -102,6 +102,9 @@ func (s *State) InwardHeadForce(z float64) (float64, error) {
 	if err != nil {
 		return math.NaN(), err
 	}
+	if reach := s.Acceleration.Lateral * s.domeRadius(z); reach == 0 || !s.fluid || s.covers(z, crown, reach) {
+		return -s.PressureAt(z, 0)*math.Pi*math.Pow(s.domeRadius(z), 2) - s.domeWeight(z, crown), nil
+	}
 	const rings = 500 // midpoint rule: 1e-5 of the force
 	force, outer := 0.0, z
 	for i := 1; i <= rings; i++ { // rings crowd toward the crown, where the wall lies flat
@@ -113,6 +116,46 @@ func (s *State) InwardHeadForce(z float64) (float64, error) {
 		outer = inner
 	}
 	return force, nil
+}
+
+// domeRadius returns the radius of the inward head at z [m].
+func (s *State) domeRadius(z float64) float64 {
+	r, _ := s.in.Radii(z)
+	return r
+}
+
+// covers reports whether the free plane leaves an inward head between the cut z and
+// its crown [m] wet all round or dry all round, lateral factor times radius being reach
+// [m]: then the mean pressure of each ring is that of the axis.
+func (s *State) covers(z, crown, reach float64) bool {
+	a, b := s.depth(z, 0), s.depth(crown, 0)
+	return min(a, b) >= reach || max(a, b) <= -reach
+}
+
+// domeWeight returns n_x ρ g0 times the volume within an inward head between its crown
+// and the cut z [m] that lies below the free level [N], with the sign in which the
+// pressure grows from the crown to the cut.
+func (s *State) domeWeight(z, crown float64) float64 {
+	n := s.Acceleration.Axial
+	if !s.fluid || n == 0 {
+		return 0
+	}
+	a, b, sign := crown, z, 1.0
+	if a > b {
+		a, b, sign = z, crown, -1
+	}
+	if level := s.plane / n; n > 0 {
+		b = min(b, level)
+	} else {
+		a = max(a, level)
+	}
+	sum := 0.0
+	for i := 1; i < len(s.zs); i++ {
+		if z1, z2 := max(s.zs[i-1], a), min(s.zs[i], b); z1 < z2 {
+			sum += panel(z1, z2, func(z float64) float64 { r := s.domeRadius(z); return math.Pi * r * r })
+		}
+	}
+	return sign * n * s.Liquid.Density * StandardGravity * sum
 }
 
 // ringPressure returns the mean pressure [Pa] round the inward head at z [m]:
