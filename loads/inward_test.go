@@ -47,3 +47,32 @@ func TestInwardHeadForce(t *testing.T) {
 		t.Errorf("no head at 0.3 m: %g, %v", V, err)
 	}
 }
+
+// A free plane that cuts the dome, and a head that hangs in the tank from forward with
+// the liquid pressed upon it: the pressure summed over the face, point by point.
+func TestInwardHeadCutByTheLevel(t *testing.T) {
+	sum := func(p func(z, x float64) float64, height func(r float64) float64) float64 {
+		const rings, parts = 400, 400
+		force := 0.0
+		for i := range rings {
+			r := 0.2 * (float64(i) + 0.5) / rings
+			for k := range parts {
+				θ := 2 * math.Pi * (float64(k) + 0.5) / parts
+				force -= p(height(r), r*math.Cos(θ)) * r * (0.2 / rings) * (2 * math.Pi / parts)
+			}
+		}
+		return force
+	}
+	dome := func(r float64) float64 { return 0.1 * math.Sqrt(1-r*r/0.04) }
+	in := tank{R: 0.2, length: 0.6, aft: ellipsoid(0.2, 0.1), aftInward: true, forward: ellipsoid(0.2, 0.1)}
+	for _, mass := range []float64{3, 6, 9} {
+		s := state(t, in, 1e4, 1000, mass, 2, 0.6)
+		V, err := s.InwardHeadForce(1e-9)
+		checktest.Close(t, "tilted", must(t, V, err), sum(s.PressureAt, dome), 1e-3) // of both rules
+	}
+	for _, mass := range []float64{3, 40} { // level below and above the crown
+		s := state(t, turned{in}, 1e4, 1000, mass, -2, 0)
+		V, err := s.InwardHeadForce(-1e-9)
+		checktest.Close(t, "from forward", must(t, V, err), sum(s.PressureAt, func(r float64) float64 { return -dome(r) }), 1e-3)
+	}
+}

@@ -159,16 +159,12 @@ func (s *State) domeWeight(z, crown float64) float64 {
 }
 
 // ringPressure returns the mean pressure [Pa] round the inward head at z [m]:
-// with s = c − n_x z and θ0 = acos(−s/(n_y r)) cut to [0, π],
+// with a lateral factor above 0, s = c − n_x z and θ0 = acos(−s/(n_y r)) cut to [0, π],
 //
 //	p̄ = p_u + ρ g0 (s θ0 + n_y r sin θ0)/π
 func (s *State) ringPressure(z float64) float64 {
 	r, _ := s.in.Radii(z)
-	reach := s.Acceleration.Lateral * r
-	if reach == 0 || !s.fluid {
-		return s.PressureAt(z, 0)
-	}
-	depth := s.depth(z, 0)
+	reach, depth := s.Acceleration.Lateral*r, s.depth(z, 0)
 	θ := math.Acos(min(max(-depth/reach, -1), 1))
 	return s.UllagePressure + s.Liquid.Density*StandardGravity*(depth*θ+reach*math.Sin(θ))/math.Pi
 }
