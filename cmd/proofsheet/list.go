@@ -27,6 +27,7 @@ var listings = []listing{
 	{"fluids", fluid.Listing, fluid.Names},
 	{"joints", weld.Listing, jointNames},
 	{"rules", material.RulePage, ruleNames},
+	{"keys", keyRows, keyNames},
 }
 
 func listNames() (names []string) {

@@ -110,7 +110,7 @@ func TestUsage(t *testing.T) {
 		{"sign a.pdf --as checked --p12 k --output=", 2, "--output needs a name"}, {"sign a.pdf --as checked --p12=", 2, "a key of your own"},
 		{"sign - --as checked --p12 k", 2, "needs --output"}, {"sign nosuch.pdf --as checked --p12 k", 2, "nosuch.pdf: no such file"},
 		{"sign a.pdf --as checked --password x", 2, "unknown flag --password"},
-		{"list", 2, "materials, fluids, joints, rules"},
+		{"list", 2, "materials, fluids, joints, rules, keys"},
 		{"list fluid", 2, "did you mean fluids?"},
 		{"list rules nosuch", 2, "nosuch"},
 		{"schema x", 2, "takes no file"},
@@ -260,7 +260,7 @@ func TestUnknownCaseWritesNothing(t *testing.T) {
 func TestListsAndSchema(t *testing.T) {
 	for args, want := range map[string]string{
 		"list materials": "304L", "list materials 304L": "MPa", "list fluids": "isopropanol", "list joints": "double butt",
-		"list rules": "vessel-eu", "list rules flight": "burst_factor",
+		"list rules": "vessel-eu", "list rules flight": "burst_factor", "list keys": "[[port]]", "list keys port.cover": "thickness",
 	} {
 		status, out, says := call(t, "", strings.Fields(args)...)
 		if status != exitHolds || says != "" || !strings.Contains(out, want) {
