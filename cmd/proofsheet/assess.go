@@ -85,12 +85,17 @@ func readTankBy(c *cli.Context, name string, read func(path string) ([]byte, err
 		folder = filepath.Dir(name)
 		inputs = append(inputs, name)
 	}
-	t, err = tank.Read(name, src, func(path string) ([]byte, error) {
+	t, err = tank.Read(name, src, func(written string) ([]byte, error) {
+		path := written
 		if !filepath.IsAbs(path) {
 			path = filepath.Join(folder, path)
 		}
 		inputs = append(inputs, path)
-		return read(path)
+		data, err := read(path)
+		if near := hint(path, written, err); near != "" {
+			err = fmt.Errorf("%v%s", cause(err), near) // the place in the tank file is told before it
+		}
+		return data, err
 	})
 	return t, inputs, err
 }

@@ -112,6 +112,9 @@ func (l listing) print(c *cli.Context, name string) error {
 			return fmt.Errorf("list %s: no %q; write %q", l.name, name, n)
 		}
 	}
+	if like := fluid.Like(name); l.name == "fluids" && len(like) > 0 {
+		return fmt.Errorf("list %s: no %q; did you mean %s?", l.name, name, strings.Join(like, " or "))
+	}
 	if near := unit.Near(name, l.names()); near != "" {
 		return fmt.Errorf("list %s: no %q; did you mean %q?", l.name, name, near)
 	}

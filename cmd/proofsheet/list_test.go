@@ -38,7 +38,7 @@ func TestListReads(t *testing.T) {
 func TestListNames(t *testing.T) {
 	for _, row := range []struct{ args, want string }{
 		{"list materials 6061T6", `did you mean "6061-T6"?`}, {"list materials 304l", `write "304L"`},
-		{"list materials unobtainium", "there are 304, 304L"}, {"list fluids lox", `write "LOX"`},
+		{"list materials unobtainium", "there are 304, 304L"}, {"list fluids lox", `write "LOX"`}, {"list fluids nitrous", "did you mean N2O?"}, {"list fluids kerosene", "did you mean RP-1 or JetA?"},
 		{"list fluids isopropanl", `did you mean "isopropanol"?`}, {"list rules vesel", `did you mean "vessel"?`},
 		{"list joints double but", `did you mean "double butt"?`}, {"list keys flihgt", `did you mean "flight"?`},
 	} {

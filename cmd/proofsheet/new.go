@@ -149,7 +149,7 @@ func createNew(path string, data []byte) error {
 	}
 	temporary, err := stage(path, data)
 	if err != nil {
-		return fmt.Errorf("%s cannot be written: %w", path, cause(err))
+		return unwritten(path, err)
 	}
 	defer os.Remove(temporary)
 	// A link, unlike a rename, fails where another run was faster.
