@@ -93,7 +93,7 @@ func readTankBy(c *cli.Context, name string, read func(path string) ([]byte, err
 		inputs = append(inputs, path)
 		data, err := read(path)
 		if near := hint(path, written, err); near != "" {
-			err = fmt.Errorf("%v%s", cause(err), near) // the place in the tank file is told before it
+			err = fmt.Errorf("%v%s", innermost(err), near) // the place in the tank file is told before it
 		}
 		return data, err
 	})

@@ -85,6 +85,14 @@ func plain(err error) error {
 	return err
 }
 
+// innermost returns what an error was made from.
+func innermost(err error) error {
+	for inner := errors.Unwrap(err); inner != nil; inner = errors.Unwrap(err) {
+		err = inner
+	}
+	return err
+}
+
 // cause drops call and name of a file error, for a message that names the file
 // itself; the one in the error may be that of a file not yet in place.
 func cause(err error) error {
