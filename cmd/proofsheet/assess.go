@@ -111,6 +111,9 @@ func (j *job) verdict() error {
 // folderFor makes a folder for outputs.
 func folderFor(path string) error {
 	if err := os.MkdirAll(path, 0o777); err != nil {
+		if info, stat := os.Stat(path); stat == nil && !info.IsDir() {
+			return fmt.Errorf("%s is a file; write the name of a folder for the drawings", path)
+		}
 		return plain(err)
 	}
 	return nil
