@@ -93,6 +93,7 @@ func TestUsage(t *testing.T) {
 		{"explain spacing", 2, "did you mean port.N/spacing?"}, {"explain thickness@meop", 2, "write one of cylinder/thickness, head.X/thickness"},
 		{"explain port.vent", 2, "write one of port.N/area, "}, {"explain vent", 2, "proofsheet explain lists them"},
 		{"check a.toml --jsn -", 2, "did you mean --json?"},
+		{"check a.toml --PDF a.pdf", 2, "did you mean --pdf?"},
 		{"check a.toml --wibble", 2, "unknown flag --wibble"},
 		{"check a.toml --pdf", 2, "--pdf needs a value"},
 		{"check a.toml --pdf --quiet", 2, "--pdf needs a value"},

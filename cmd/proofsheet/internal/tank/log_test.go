@@ -59,6 +59,7 @@ func TestBadLog(t *testing.T) {
 		"time again":     {"time [s],pressure [bar],volume [l]\n0,1,0\n0,1,0\n", "log.csv:3:1: time: 0 s does not come after the 0 s"},
 		"time back":      {"time [min],pressure [bar],volume [l]\n0,1,0\n2,1,0\n1,1,0\n", "log.csv:4:1: time: 60 s does not come after the 120 s"},
 		"comma":          {"time [s],pressure [bar],volume [l]\n0,1,5,0\n", "log.csv:2:1: has 4 fields where the headings are 3; write each field, with a decimal point"},
+		"a PDF":          {"%PDF-1.7\n%\xff\xfe\n", "log.csv:1:1: this is a PDF, not a table"},
 		"semicolons":     {"time [s];pressure [bar];volume [ml] ± 0,1 ml\n0;1,5;0\n", "log.csv:1:1: the fields are parted by semicolons"},
 		"one semicolon":  {"time [s],pressure [bar],volume [l]\n0;1;5\n", "log.csv:2:1: the fields are parted by semicolons"},
 		"twice":          {"time [s],time [s],pressure [bar],volume [l]\n0,0,1,0\n", "has the column time twice"},

@@ -73,6 +73,10 @@ func cause(err error) error {
 
 // split reads headings and rows.
 func (s *sheet) split(data []byte) bool {
+	if bytes.HasPrefix(data, []byte("%PDF-")) {
+		s.fault(0, 0, "this is a PDF, not a table of comma-separated values; write the name of the .csv file")
+		return false
+	}
 	if !utf8.Valid(data) {
 		s.fault(0, 0, "is not UTF-8 text; save it as UTF-8")
 		return false
