@@ -79,7 +79,7 @@ func takesValue(command *cli.Command, arg, name string) (bool, error) {
 		}
 		names = append(names, f.Names()...)
 	}
-	if near := unit.Near(name, names); near != "" {
+	if near := unit.Near(strings.ToLower(name), names); near != "" {
 		return false, fmt.Errorf("%s: unknown flag %s; did you mean --%s?", command.Name, arg, near)
 	}
 	return false, fmt.Errorf("%s: unknown flag %s; proofsheet %[1]s --help lists them", command.Name, arg)

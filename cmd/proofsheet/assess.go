@@ -85,12 +85,17 @@ func readTankBy(c *cli.Context, name string, read func(path string) ([]byte, err
 		folder = filepath.Dir(name)
 		inputs = append(inputs, name)
 	}
-	t, err = tank.Read(name, src, func(path string) ([]byte, error) {
+	t, err = tank.Read(name, src, func(written string) ([]byte, error) {
+		path := written
 		if !filepath.IsAbs(path) {
 			path = filepath.Join(folder, path)
 		}
 		inputs = append(inputs, path)
-		return read(path)
+		data, err := read(path)
+		if near := hint(path, written, err); near != "" {
+			err = fmt.Errorf("%v%s", innermost(err), near) // the place in the tank file is told before it
+		}
+		return data, err
 	})
 	return t, inputs, err
 }
@@ -106,6 +111,9 @@ func (j *job) verdict() error {
 // folderFor makes a folder for outputs.
 func folderFor(path string) error {
 	if err := os.MkdirAll(path, 0o777); err != nil {
+		if info, stat := os.Stat(path); stat == nil && !info.IsDir() {
+			return fmt.Errorf("%s is a file; write the name of a folder for the drawings", path)
+		}
 		return plain(err)
 	}
 	return nil

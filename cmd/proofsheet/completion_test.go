@@ -70,7 +70,7 @@ func TestCompletionWords(t *testing.T) {
 		{[]string{"new", "--fluid", "iso"}, "isopropanol", ""},
 		{[]string{"explain", "head.aft/j"}, "head.aft/junction", "head.forward/junction"},
 		{[]string{"explain", "tank/relief", ""}, "", "tank/relief"},
-		{[]string{"list", ""}, "materials fluids joints rules", ""},
+		{[]string{"list", ""}, "materials fluids joints rules keys", ""},
 		{[]string{"list", "fluids", "iso"}, "isopropanol", ""},
 		{[]string{"list", "joints", "double"}, "double|butt", ""},
 		{[]string{"help", "ma"}, "margins man", "check"},

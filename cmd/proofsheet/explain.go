@@ -56,19 +56,42 @@ func unknownCheck(id string) error {
 	for _, e := range assess.Explanations() {
 		ids = append(ids, e.ID)
 	}
-	part, what, _ := strings.Cut(id, "/")
-	kind := part
-	switch {
-	case strings.HasPrefix(part, "head."):
-		kind = "head.X"
-	case strings.HasPrefix(part, "port."):
-		kind = "port.N"
+	switch like := checksLike(id, ids); {
+	case len(like) == 1:
+		return fmt.Errorf("unknown check %q; did you mean %s?", id, like[0])
+	case len(like) > 1:
+		return fmt.Errorf("unknown check %q; write one of %s", id, strings.Join(like, ", "))
 	}
+	part, what, _ := strings.Cut(id, "/")
 	what, _, _ = strings.Cut(what, "@")
-	if near := unit.Near(kind+"/"+what, ids); near != "" {
+	if near := unit.Near(kindOf(part)+"/"+what, ids); near != "" {
 		return fmt.Errorf("unknown check %q; did you mean %s?", id, near)
 	}
 	return fmt.Errorf("unknown check %q; proofsheet explain lists them", id)
+}
+
+// checksLike returns the checks that are called by one half of their name: "spacing",
+// or by a part that has several, "port.vent".
+func checksLike(id string, ids []string) (like []string) {
+	name, _, _ := strings.Cut(id, "@")
+	for _, other := range ids {
+		part, what, _ := strings.Cut(other, "/")
+		if name == what || name != "" && !strings.Contains(name, "/") && kindOf(name) == part {
+			like = append(like, other)
+		}
+	}
+	return like
+}
+
+// kindOf writes a part of a tank as the list of checks does.
+func kindOf(part string) string {
+	switch {
+	case strings.HasPrefix(part, "head."):
+		return "head.X"
+	case strings.HasPrefix(part, "port."):
+		return "port.N"
+	}
+	return part
 }
 
 // folded prints text beside the heading of a row, within eighty columns.

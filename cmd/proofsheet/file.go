@@ -10,6 +10,8 @@ import (
 	"path/filepath"
 
 	"github.com/urfave/cli/v2"
+
+	"proofsheet/report/unit"
 )
 
 // dash names standard input or output in place of a file.
@@ -30,7 +32,7 @@ func readInput(c *cli.Context, name string) ([]byte, error) {
 func readFile(name string) ([]byte, error) {
 	f, err := os.Open(name)
 	if err != nil {
-		return nil, plain(err)
+		return nil, fmt.Errorf("%w%s", plain(err), hint(name, name, err))
 	}
 	defer f.Close()
 	return readAll(name, f)
@@ -47,11 +49,46 @@ func readAll(name string, r io.Reader) ([]byte, error) {
 	return data, nil
 }
 
+// hint ends the message about a file that is not there: which folder was looked in, or
+// that it is not there either, and which file is named nearly so. A file that another
+// names is shown as written there.
+func hint(name, written string, err error) string {
+	if !errors.Is(err, fs.ErrNotExist) {
+		return ""
+	}
+	folder := filepath.Dir(name)
+	entries, err := os.ReadDir(folder)
+	if err != nil {
+		return fmt.Sprintf("; there is no folder %s", folder)
+	}
+	var names []string
+	for _, e := range entries {
+		if !e.IsDir() && filepath.Ext(e.Name()) == filepath.Ext(name) {
+			names = append(names, e.Name())
+		}
+	}
+	if near := unit.Near(filepath.Base(name), names); near != "" {
+		return fmt.Sprintf("; did you mean %s?", filepath.Join(filepath.Dir(written), near))
+	}
+	if here, err := filepath.Abs(folder); err == nil {
+		return fmt.Sprintf(" in %s", here)
+	}
+	return ""
+}
+
 // plain drops the name of the system call from a file error.
 func plain(err error) error {
 	var p *fs.PathError
 	if errors.As(err, &p) {
 		return fmt.Errorf("%s: %w", p.Path, p.Err)
+	}
+	return err
+}
+
+// innermost returns what an error was made from.
+func innermost(err error) error {
+	for inner := errors.Unwrap(err); inner != nil; inner = errors.Unwrap(err) {
+		err = inner
 	}
 	return err
 }
@@ -88,10 +125,19 @@ func (o *outputs) add(path string, data []byte, inputs ...string) error {
 	}
 	temporary, err := stage(path, data)
 	if err != nil {
-		return fmt.Errorf("%s cannot be written: %w", path, cause(err))
+		return unwritten(path, err)
 	}
 	o.staged = append(o.staged, output{path, temporary})
 	return nil
+}
+
+// unwritten says why a file could not be staged.
+func unwritten(path string, err error) error {
+	folder := filepath.Dir(path)
+	if _, none := os.Stat(folder); errors.Is(none, fs.ErrNotExist) {
+		return fmt.Errorf("%s cannot be written: there is no folder %s; make it first", path, folder)
+	}
+	return fmt.Errorf("%s cannot be written: %w", path, cause(err))
 }
 
 // noInput refuses a path that is one of the inputs.

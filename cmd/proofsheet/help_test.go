@@ -89,7 +89,7 @@ func TestExamplesAreCalls(t *testing.T) {
 // TestHelpNearMiss answers a slip with what was meant.
 func TestHelpNearMiss(t *testing.T) {
 	for args, want := range map[string]string{
-		"help margin": "did you mean margins?", "help chekc": "did you mean check?", "help wibble": "topics are exit, log, margins, tank, units, man",
+		"help margin": "did you mean margins?", "help chekc": "did you mean check?", "help wibble": "topics are exit, history, log, margins, tank, units, man",
 		"help a b": "not 2", "completion bsh": "did you mean bash?", "completion": "bash, zsh, fish", "completion tcl": "there are bash, zsh, fish",
 	} {
 		if status, out, says := call(t, "", strings.Fields(args)...); status != exitInput || out != "" || !strings.Contains(says, want) {

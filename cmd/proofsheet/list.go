@@ -27,6 +27,7 @@ var listings = []listing{
 	{"fluids", fluid.Listing, fluid.Names},
 	{"joints", weld.Listing, jointNames},
 	{"rules", material.RulePage, ruleNames},
+	{"keys", keyRows, keyNames},
 }
 
 func listNames() (names []string) {
@@ -110,6 +111,9 @@ func (l listing) print(c *cli.Context, name string) error {
 		if strings.EqualFold(n, name) {
 			return fmt.Errorf("list %s: no %q; write %q", l.name, name, n)
 		}
+	}
+	if like := fluid.Like(name); l.name == "fluids" && len(like) > 0 {
+		return fmt.Errorf("list %s: no %q; did you mean %s?", l.name, name, strings.Join(like, " or "))
 	}
 	if near := unit.Near(name, l.names()); near != "" {
 		return fmt.Errorf("list %s: no %q; did you mean %q?", l.name, name, near)

@@ -17,6 +17,7 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"regexp"
 	"runtime/debug"
 	"strings"
 
@@ -100,7 +101,21 @@ func newApp(stdin io.Reader, stdout, stderr io.Writer) *cli.App {
 	return app
 }
 
-func usageError(_ *cli.Context, err error, _ bool) error { return err }
+// How the command-line package tells a value that a flag cannot take.
+var (
+	flagValue   = regexp.MustCompile(`^invalid value "(.*)" for flag -([a-z0-9-]+): `)
+	switchValue = regexp.MustCompile(`^invalid boolean value "(.*)" for -([a-z0-9-]+): `)
+)
+
+func usageError(c *cli.Context, err error, _ bool) error {
+	if m := flagValue.FindStringSubmatch(err.Error()); m != nil {
+		return fmt.Errorf("%s: --%s: %q is no whole number; write one, as --%[2]s 500", c.Command.Name, m[2], m[1])
+	}
+	if m := switchValue.FindStringSubmatch(err.Error()); m != nil {
+		return fmt.Errorf("%s: --%s takes no value, not %q", c.Command.Name, m[2], m[1])
+	}
+	return err
+}
 
 // noCommand answers a call that names no command, or none that exists.
 func noCommand(c *cli.Context) error {

@@ -83,8 +83,17 @@ func TestUsage(t *testing.T) {
 		{"check", 2, "takes one file, not 0"}, {"check --pdf a.toml", 2, "; --pdf took a.toml for the file to write"},
 		{"main.go", 2, "main.go is a file; write a command before it"},
 		{"check a.toml b.toml", 2, "takes one file, not 2"},
-		{"check nosuch.toml", 2, "nosuch.toml: no such file"},
+		{"check nosuch.toml", 2, "nosuch.toml: no such file or directory in /"}, {"check no/such.toml", 2, "; there is no folder no"},
+		{"check main_tset.go", 2, "did you mean main_test.go?"}, {"check main.go/a", 2, "not a directory"},
+		{"study tank.toml --scatter many", 2, "study: --scatter: \"many\" is no whole number; write one, as --scatter 500"},
+		{"check a.toml --quiet=maybe", 2, "check: --quiet takes no value, not \"maybe\""},
+		{"new nosuch/a.toml", 2, "there is no folder nosuch; make it first"}, {"new a.toml --fluid kerosene", 2, "did you mean RP-1 or JetA?"},
+		{"new a.toml --fluid oxygenated", 2, "write one of LOX, "}, {"new a.toml --head elliptical", 2, "did you mean ellipsoid?"},
+		{"blank ../../testdata/tanks/demo.toml --dxf main.go", 2, "main.go is a file; write the name of a folder"},
+		{"explain spacing", 2, "did you mean port.N/spacing?"}, {"explain thickness@meop", 2, "write one of cylinder/thickness, head.X/thickness"},
+		{"explain port.vent", 2, "write one of port.N/area, "}, {"explain vent", 2, "proofsheet explain lists them"},
 		{"check a.toml --jsn -", 2, "did you mean --json?"},
+		{"check a.toml --PDF a.pdf", 2, "did you mean --pdf?"},
 		{"check a.toml --wibble", 2, "unknown flag --wibble"},
 		{"check a.toml --pdf", 2, "--pdf needs a value"},
 		{"check a.toml --pdf --quiet", 2, "--pdf needs a value"},
@@ -110,7 +119,7 @@ func TestUsage(t *testing.T) {
 		{"sign a.pdf --as checked --p12 k --output=", 2, "--output needs a name"}, {"sign a.pdf --as checked --p12=", 2, "a key of your own"},
 		{"sign - --as checked --p12 k", 2, "needs --output"}, {"sign nosuch.pdf --as checked --p12 k", 2, "nosuch.pdf: no such file"},
 		{"sign a.pdf --as checked --password x", 2, "unknown flag --password"},
-		{"list", 2, "materials, fluids, joints, rules"},
+		{"list", 2, "materials, fluids, joints, rules, keys"},
 		{"list fluid", 2, "did you mean fluids?"},
 		{"list rules nosuch", 2, "nosuch"},
 		{"schema x", 2, "takes no file"},
@@ -260,7 +269,7 @@ func TestUnknownCaseWritesNothing(t *testing.T) {
 func TestListsAndSchema(t *testing.T) {
 	for args, want := range map[string]string{
 		"list materials": "304L", "list materials 304L": "MPa", "list fluids": "isopropanol", "list joints": "double butt",
-		"list rules": "vessel-eu", "list rules flight": "burst_factor",
+		"list rules": "vessel-eu", "list rules flight": "burst_factor", "list keys": "[[port]]", "list keys port.cover": "thickness",
 	} {
 		status, out, says := call(t, "", strings.Fields(args)...)
 		if status != exitHolds || says != "" || !strings.Contains(out, want) {

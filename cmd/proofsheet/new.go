@@ -7,6 +7,7 @@ import (
 	"io/fs"
 	"math"
 	"os"
+	"slices"
 	"strings"
 
 	"github.com/urfave/cli/v2"
@@ -101,7 +102,10 @@ func known(what, name string, names []string) error {
 	if near != "" {
 		return fmt.Errorf("%s: %q is not known; did you mean %s?", what, name, near)
 	}
-	return fmt.Errorf("%s: %q is not known; one of %s", what, name, strings.Join(names, ", "))
+	if like := fluid.Like(name); len(like) > 0 && slices.Contains(names, like[0]) {
+		return fmt.Errorf("%s: %q is not known; did you mean %s?", what, name, strings.Join(like, " or "))
+	}
+	return fmt.Errorf("%s: %q is not known; write one of %s", what, name, strings.Join(names, ", "))
 }
 
 func shapeNames() (out []string) {
@@ -149,7 +153,7 @@ func createNew(path string, data []byte) error {
 	}
 	temporary, err := stage(path, data)
 	if err != nil {
-		return fmt.Errorf("%s cannot be written: %w", path, cause(err))
+		return unwritten(path, err)
 	}
 	defer os.Remove(temporary)
 	// A link, unlike a rename, fails where another run was faster.

@@ -112,10 +112,11 @@ func proofSetting(b *strings.Builder, s *report.Sheet) {
 	}
 	fmt.Fprintln(b)
 	w = tabwriter.NewWriter(b, 0, 0, 2, ' ', 0)
-	fmt.Fprintln(w, "point\tservice\trequired\tleast\tmost")
+	fmt.Fprintln(w, "point\tstation z\tservice\trequired\tleast\tmost")
 	for _, at := range p.Points {
 		required, least := report.ShowPair(check.Pa("", "", at.Required), check.Pa("", "", at.Low), s.Units)
-		fmt.Fprintf(w, "%s\t%s\t%s\t%s\t%s\n", at.Name, pressure(at.Service, report.Up), required, least, pressure(at.High, report.Up))
+		station := report.Show(check.M("", "", math.Round(at.Z*1e6)/1e6), s.Units, report.Nearest)
+		fmt.Fprintf(w, "%s\t%s\t%s\t%s\t%s\t%s\n", at.Name, station, pressure(at.Service, report.Up), required, least, pressure(at.High, report.Up))
 	}
 	w.Flush()
 }

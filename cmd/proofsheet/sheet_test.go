@@ -200,7 +200,7 @@ func TestAllOutputsOrNone(t *testing.T) {
 	folder := t.TempDir()
 	data := filepath.Join(folder, "sheet.json")
 	status, out, says := call(t, "", "check", path, "--json", data, "--unsigned", "--pdf", filepath.Join(folder, "no", "sheet.pdf"))
-	if status != exitInput || out != "" || !strings.HasSuffix(says, "sheet.pdf cannot be written: no such file or directory\n") {
+	if status != exitInput || out != "" || !strings.HasSuffix(says, "; make it first\n") {
 		t.Errorf("status %d, printed %q: %s", status, out, says)
 	}
 	if left, _ := os.ReadDir(folder); len(left) != 0 {

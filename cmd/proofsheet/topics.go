@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"proofsheet/cmd/proofsheet/internal/tank"
 	"proofsheet/report/unit"
 )
 
@@ -25,6 +26,7 @@ Results go to standard output, all else to standard error. "-" as a file is stan
   PROOFSHEET_PASSWORD   password of a PKCS#12 file
 
 NO_COLOR asks for nothing here: no colour is ever printed, and progress is shown on a terminal only.`},
+	{"history", "the flight history, a file that [flight] names", ""},
 	{"log", "the log of a proof test, for record", `
 A table of comma-separated values, the unit of each column in its heading:
 
@@ -49,7 +51,7 @@ One TOML file. Needed are pressure.meop, contents (fluid, or density with source
   [[port]] [[case]]                       openings; load cases
   [flight] [proof] [stock] [scatter]      history, test, sizing, study
 
-z runs forward from the aft seam. The axial load factor is what the liquid feels, 1 on the pad. Paths are relative to the file. proofsheet new writes a commented starter, proofsheet schema describes every key to an editor.`},
+z runs forward from the aft seam. The axial load factor is what the liquid feels, 1 on the pad. Paths are relative to the file. proofsheet new writes a commented starter, proofsheet list keys prints every key, and proofsheet schema describes them to an editor.`},
 	{"units", "units of values", ""},
 }
 
@@ -65,6 +67,16 @@ func unitsText() string {
 	return b.String()
 }
 
+// historyText says what a flight history holds; the columns are those the reader takes.
+func historyText() string {
+	columns := strings.Join(wrap(strings.Join(tank.HistoryHeadings(), ", "), helpWidth-2), "\n  ")
+	return `A table of comma-separated values, named by history = "flight.csv" in [flight]: one row for each instant, times rising, each a load case of its own. The unit of a column stands behind its name in brackets, any that proofsheet help units lists; decimal points, no semicolons; a line that begins with # is not read. Columns:
+
+  ` + columns + `
+
+Needed are time, one of ullage_pressure and ullage_absolute, one of axial_load_factor and axial_acceleration, and one of liquid_mass, fill and level. ullage_absolute needs outside_absolute or altitude beside it, axial_acceleration needs acceleration = "sensed" or "vertical" in [flight]. An empty cell is refused: a gap is not a zero. A file with headings of its own is read by [flight.columns]: time = "t (s)". Other columns are not used, and the sheet says so.`
+}
+
 func topicNames() (names []string) {
 	for _, t := range topics {
 		names = append(names, t.name)
@@ -74,8 +86,11 @@ func topicNames() (names []string) {
 
 // body returns the text of a topic.
 func (t topic) body() string {
-	if t.name == "units" {
+	switch t.name {
+	case "units":
 		return unitsText()
+	case "history":
+		return historyText()
 	}
 	return strings.TrimPrefix(t.text, "\n")
 }

@@ -3,7 +3,8 @@ package unit
 // Near returns the candidate that is a real near miss of the word, or "": at
 // most two slips away (one changed, missing, added or swapped letter each), and
 // never more than a third of the word, so that nothing is offered for a word
-// that only happens to be short.
+// that only happens to be short. Where none is, it is the only candidate that begins
+// with the same letters, five at least and half of its own: "elliptical", ellipsoid.
 func Near(word string, candidates []string) string {
 	best, least := "", min(2, len([]rune(word))/3)+1
 	for _, c := range candidates {
@@ -11,7 +12,33 @@ func Near(word string, candidates []string) string {
 			best, least = c, d
 		}
 	}
+	if best == "" {
+		return sameBeginning(word, candidates)
+	}
 	return best
+}
+
+// leastBeginning is how many letters two words begin with for one to be meant by the
+// other [-].
+const leastBeginning = 5
+
+// sameBeginning returns the only candidate that begins as the word does, or "".
+func sameBeginning(word string, candidates []string) string {
+	found := ""
+	for _, c := range candidates {
+		n := 0
+		for n < min(len(word), len(c)) && word[n] == c[n] {
+			n++
+		}
+		if n < leastBeginning || 2*n < len(c) {
+			continue
+		}
+		if found != "" && found != c {
+			return ""
+		}
+		found = c
+	}
+	return found
 }
 
 // slips returns the number of single-letter changes between two words, with a

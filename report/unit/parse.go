@@ -124,6 +124,9 @@ func NoUnit(kind Kind, number string) string {
 			others = append(others, u)
 		}
 	}
+	if len(others) == 1 {
+		return fmt.Sprintf("%s has no unit; write %q, or in %s", number, number+" "+first, others[0])
+	}
 	return fmt.Sprintf("%s has no unit; write %q, or another of %s", number, number+" "+first, strings.Join(others, ", "))
 }
 

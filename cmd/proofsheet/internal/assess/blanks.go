@@ -31,6 +31,7 @@ func Blanks(t *tank.Tank, o blank.Options) ([]blank.Blank, error) {
 		if !done[p.in.Position] {
 			done[p.in.Position] = true
 			out = append(out, m.portBlanks(p, o)...)
+			out = append(out, coverBlanks(p)...)
 		}
 	}
 	return out, nil
@@ -45,6 +46,21 @@ func (m *model) ringBlanks() []blank.Blank {
 	inner := m.ringInside()
 	return []blank.Blank{notFlat("rings", "Rings of the cylinder", "%d flat bars of %.6g x %.6g mm, rolled on edge to %.6g mm inside and %.6g mm outside diameter, or cut from plate as such; by nominal dimensions: fit them to the cylinder as rolled",
 		len(q.Stations), q.Height*1e3, q.Width*1e3, 2e3*inner, 2e3*(inner+q.Height))}
+}
+
+// coverBlanks lists what is bolted over a port.
+func coverBlanks(p *portPart) []blank.Blank {
+	if p.in.Cover == nil {
+		return nil
+	}
+	return []blank.Blank{cover("cover-"+p.in.Group, "Cover of "+p.in.Group, p.in.Cover.Thickness, p.in.Bolts)}
+}
+
+// cover says what is known of a bolted cover of a thickness [m]; where its edge lies,
+// the tank file does not say.
+func cover(name, title string, thickness float64, b *tank.Bolts) blank.Blank {
+	return notFlat(name, title, "a bolted cover: its outside diameter is not in the tank file; %.6g mm nominal under its grooves, %d holes of at most %.6g mm on a circle of %.6g mm",
+		thickness*1e3, b.Count, b.Hole*1e3, b.Circle*1e3)
 }
 
 // notFlat is a part that has no blank, and why.
@@ -117,7 +133,7 @@ func (m *model) headBlanks(h *headPart, o blank.Options) []blank.Blank {
 		return m.coneBlanks(h, w, o)
 	}
 	if h.in.Closure == "bolted" {
-		return []blank.Blank{notFlat(name, title, "a bolted cover: its outside diameter is not in the tank file")}
+		return []blank.Blank{cover(name, title, h.in.Thickness, h.in.Bolts)}
 	}
 	d := blank.Disc{Name: name, Title: title + ", disc", Head: h.nominal0, Wall: w, Forward: h.end == "forward", Ports: m.on(h.name)}
 	out := []blank.Blank{d.Blank(o)}

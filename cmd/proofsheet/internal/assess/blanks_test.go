@@ -122,3 +122,20 @@ func TestBlanksOfAPadOverASeam(t *testing.T) {
 		t.Errorf("the pad: %v, %d cuts", b.Err, len(b.Cut))
 	}
 }
+
+// A bolted cover is among the parts, of a head and of a port: not drawn, but with the
+// holes that its fitter drills.
+func TestCoversAreListed(t *testing.T) {
+	all := blanksOf(t, "bolted.toml")
+	for name, want := range map[string]string{
+		"head-forward": "16 holes of at most 12.5 mm on a circle of 250 mm", "cover-hatch": "18 mm nominal under its grooves, 8 holes of at most 9 mm on a circle of 96 mm",
+	} {
+		b, ok := all[name]
+		if !ok || len(b.Notes) != 1 || !strings.HasPrefix(b.Notes[0], "a bolted cover: its outside diameter is not in the tank file") || !strings.Contains(b.Notes[0], want) {
+			t.Errorf("%s: %v", name, b.Notes)
+		}
+	}
+	if _, ok := all["cover-sensor"]; ok {
+		t.Error("a boss has no cover")
+	}
+}

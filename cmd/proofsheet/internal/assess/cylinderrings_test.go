@@ -112,7 +112,7 @@ tube = { outside_diameter = "20 mm", wall = "2 mm", material = "plate", seam = "
 weld = { outside_leg = "2 mm", groove = "full" }
 
 [head.aft]`)
-	if r := find(t, port, "cylinder/rings@meop"); r.Status() != check.NotAssessed || !strings.Contains(r.Reason(), "meets port tap") {
+	if r := find(t, port, "cylinder/rings@meop"); r.Status() != check.NotAssessed || !strings.Contains(r.Reason(), "meets port tap") || !strings.Contains(r.Reason(), "write cylinder.rings.stations that keep more than ") {
 		t.Errorf("on a port: %v, %s", r.Status(), r.Reason())
 	}
 	mixed := lightTank(t, `rings = { count = 3, width = "4 mm", height = "25 mm", material = "bar" }`, "[joint.seam]", "[material.bar]\nalloy = \"6061-T6\"\n\n[joint.seam]")

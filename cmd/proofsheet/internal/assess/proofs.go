@@ -107,7 +107,8 @@ func (m *model) proofRules(cases []*loadCase) (out []proof.Rule, err error) {
 }
 
 // proofPoints returns both ends of every part and where its pressure is
-// highest in any case.
+// highest in any case. The instants of a history share most of these stations: each is
+// one point, since what a point must see is of every case.
 func (m *model) proofPoints(cases []*loadCase) (out []proofPoint) {
 	lo, hi := m.in.Bounds()
 	L := m.t.Cylinder.Length
@@ -120,8 +121,10 @@ func (m *model) proofPoints(cases []*loadCase) (out []proofPoint) {
 	} {
 		out = append(out, proofPoint{row.p.name + ", " + row.first, row.p, row.from}, proofPoint{row.p.name + ", " + row.end, row.p, row.to})
 		for _, c := range cases {
+			seen := map[float64]bool{}
 			for _, s := range c.states {
-				if _, at := s.HighestPressure(row.from, row.to); at > row.from+1e-6 && at < row.to-1e-6 {
+				if _, at := s.HighestPressure(row.from, row.to); at > row.from+1e-6 && at < row.to-1e-6 && !seen[math.Round(at*1e9)] {
+					seen[math.Round(at*1e9)] = true // to a nanometre, which no head of liquid shows
 					out = append(out, proofPoint{fmt.Sprintf("%s, worst of case %s", row.p.name, c.name), row.p, at})
 				}
 			}

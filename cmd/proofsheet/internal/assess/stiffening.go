@@ -68,7 +68,7 @@ func (m *model) ringsFit() error {
 				reach = math.Max(reach, p.in.Insert.OutsideDiameter/2)
 			}
 			if math.Abs(z-p.z) < clear+reach {
-				return fmt.Errorf("the ring at %.4g mm meets port %s at %.4g mm", z*1e3, p.in.Name, p.z*1e3)
+				return fmt.Errorf("the ring at %.4g mm meets port %s at %.4g mm: write cylinder.rings.stations that keep more than %.4g mm from it, to the middle of the ring", z*1e3, p.in.Name, p.z*1e3, math.Ceil((clear+reach)*1e4)/10)
 			}
 		}
 	}

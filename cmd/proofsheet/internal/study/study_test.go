@@ -38,7 +38,7 @@ func TestParseAxis(t *testing.T) {
 	for text, want := range map[string]string{
 		"cylinder.thickness":                "has no =",
 		"cylinder.thickness=2mm..5mm":       "has no step",
-		"cylinder.thickness=5mm..2mm/1mm":   "rising row",
+		"cylinder.thickness=5mm..2mm/1mm":   "write the smaller one first",
 		"cylinder.thickness=2mm..5mm/0mm":   "rising row",
 		"cylinder.thickness=2..5/1":         "unit",
 		"cylinder.thicknes=2mm..5mm/1mm":    "did you mean cylinder.thickness?",

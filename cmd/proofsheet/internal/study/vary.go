@@ -60,7 +60,7 @@ func ParseAxis(t *tank.Tank, text string) (Axis, error) {
 	}
 	n := math.Floor((x[1]-x[0])/x[2] + 1e-9)
 	if !(x[2] > 0) || !(n >= 0) || n > mostValues {
-		return a, fmt.Errorf("%q: from, to and step do not make a rising row of at most %d values", text, mostValues)
+		return a, fmt.Errorf("%q: from, to and step do not make a rising row of at most %d values; write the smaller one first, and a step above zero that is not too small", text, mostValues)
 	}
 	for i := range int(n) + 1 {
 		a.Values = append(a.Values, x[0]+float64(i)*x[2])

@@ -51,7 +51,11 @@ func (r *reader) closure(table string, b *Bolts, s *Seal, inside float64, openin
 		r.fault(join(at, "count"), "so many bolts do not fit on their circle: from one to the next at least twice their diameter")
 	}
 	if s != nil && b.Circle > 0 && s.Diameter >= b.Circle-t.Major {
-		r.fault(join(table, "seal.diameter"), "must be less than the bolt circle by more than a bolt's diameter")
+		write := ""
+		if ok && b.Circle > t.Major {
+			write = fmt.Sprintf("; write less than %.4g mm", (b.Circle-t.Major)*1e3)
+		}
+		r.fault(join(table, "seal.diameter"), "must be less than the bolt circle by more than a bolt's diameter%s", write)
 	}
 }
 

@@ -135,11 +135,11 @@ func (r *reader) checkOverlaps() {
 			told[pair] = true
 			table := fmt.Sprintf("port[%d]", p.Position)
 			if p.Position == q.Position {
-				r.fault(join(table, "count"), "so many tubes of %.4g mm overlap: their axes are %.4g mm apart", p.Tube.OutsideDiameter*1e3, gap*1e3)
+				r.fault(join(table, "count"), "so many tubes of %.4g mm overlap: their axes are %.4g mm apart; write a smaller count", p.Tube.OutsideDiameter*1e3, gap*1e3)
 				continue
 			}
-			r.faultAt(r.where(table, r.at.key), table, "port %s overlaps port %s, at line %d: their axes are %.4g mm apart", p.Name, q.Name,
-				r.where(fmt.Sprintf("port[%d]", q.Position), r.at.key).line, gap*1e3)
+			r.faultAt(r.where(table, r.at.key), table, "port %s overlaps port %s, at line %d: their axes are %.4g mm apart; the tubes alone need more than %.4g mm", p.Name, q.Name,
+				r.where(fmt.Sprintf("port[%d]", q.Position), r.at.key).line, gap*1e3, (p.Tube.OutsideDiameter+q.Tube.OutsideDiameter)/2*1e3)
 		}
 	}
 }

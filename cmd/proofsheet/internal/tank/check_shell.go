@@ -117,7 +117,7 @@ func (r *reader) checkWall(table string, nominal float64, least *float64, wall f
 		return
 	}
 	if wall <= 0 {
-		r.fault(join(table, "thickness"), "nothing of the wall is left after tolerance, thinning and corrosion")
+		r.fault(join(table, "thickness"), "nothing of the wall is left: %.4g mm less tolerance, thinning and corrosion leave %.4g mm", nominal*1e3, wall*1e3)
 	}
 }
 

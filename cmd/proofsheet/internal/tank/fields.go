@@ -1,6 +1,8 @@
 package tank
 
 import (
+	"fmt"
+
 	"proofsheet/report/unit"
 )
 
@@ -78,6 +80,14 @@ func (s sense) String() string {
 	}[s]
 }
 
+// asShare says how a share is written that was probably meant in per cent.
+func (s sense) asShare(x float64) string {
+	if (s == share || s == fullShare || s == someShare) && x > 1 && x <= 100 && s.ok(x/100) {
+		return fmt.Sprintf("; write %.6g for %.6g %%", x/100, x)
+	}
+	return ""
+}
+
 // A field is one key: how it is written, what it means, what it may be. The
 // reader, the schema and the starter file all go by these rows.
 type field struct {
@@ -119,9 +129,10 @@ func listed(key, example, doc string, list func() []string) field {
 
 // An openList goes beyond a closed list.
 type openList struct {
-	takes   func(word string) bool   // whether a word that is not listed is good too
-	pattern string                   // such words, as a regular expression for editors
-	means   func(word string) string // the listed word that an unlisted one means, or ""
+	takes   func(word string) bool     // whether a word that is not listed is good too
+	pattern string                     // such words, as a regular expression for editors
+	means   func(word string) string   // the listed word that an unlisted one means, or ""
+	like    func(word string) []string // the listed words that an unlisted one may mean
 }
 
 // beyond opens a closed list.

@@ -33,6 +33,19 @@ var flightColumns = []column{
 	{"bending_moment", false, unit.Moment, anyNumber},
 }
 
+// HistoryHeadings returns the headings that a flight history may have, each with the
+// first unit it is known by.
+func HistoryHeadings() (out []string) {
+	for _, c := range flightColumns {
+		heading := c.name
+		if !c.bare {
+			heading += " [" + c.unit.Units()[0] + "]"
+		}
+		out = append(out, heading)
+	}
+	return out
+}
+
 func columnNames(cs []column) []string {
 	names := make([]string, len(cs))
 	for i, c := range cs {

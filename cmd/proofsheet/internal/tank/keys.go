@@ -1,6 +1,9 @@
 package tank
 
-import "proofsheet/report/unit"
+import (
+	"proofsheet/material/fluid"
+	"proofsheet/report/unit"
+)
 
 // root is the tank file, table by table, in the order of the starter file.
 var root = []field{
@@ -61,7 +64,7 @@ var pressureKeys = []field{
 }
 
 var contentsKeys = []field{
-	listed("fluid", "isopropanol", "built-in fluid, or a share by mass between two of them, as ethanol-85; or density with source", fluidNames).beyond(openList{takes: knownFluid, pattern: sharePattern}),
+	listed("fluid", "isopropanol", "built-in fluid, or a share by mass between two of them, as ethanol-85; or density with source", fluidNames).beyond(openList{takes: knownFluid, pattern: sharePattern, like: fluid.Like}),
 	quantity("density", unit.Density, positive, "786 kg/m3", "own density, in place of fluid; needs source"),
 	text("source", "supplier's data sheet", "source of the own density"),
 	quantity("temperature", unit.Temperature, positive, "20 degC", "of the liquid; or coldest and warmest"),

@@ -67,6 +67,9 @@ func (t *Tank) internal(key string) string {
 // bareQuantity finds a value such as 4 mm that stands without quotes.
 var bareQuantity = regexp.MustCompile(`^[^=]*=\s*([-+]?[0-9][0-9./]*(?:\s[0-9]+/[0-9]+)?\s*[A-Za-z][A-Za-z0-9/ ]*?)\s*(?:#.*)?$`)
 
+// decimalComma finds a number such as 2,5 behind its key, with a unit or without.
+var decimalComma = regexp.MustCompile(`^[^"'#]*=\s*([-+]?[0-9]+),([0-9]+)(?:\s*([A-Za-z][A-Za-z0-9/ ]*?))?\s*(?:#.*|[,}].*)?$`)
+
 // definedTwice is how the decoder tells a repeated key.
 var definedTwice = regexp.MustCompile(`^Key '(.*)' has already been defined`)
 
@@ -87,6 +90,18 @@ func otherFile(name string, src []byte) string {
 		return "this is JSON, not a tank file; write TOML, as proofsheet new does"
 	}
 	return ""
+}
+
+// pointFor shows a number that has a comma with a point; three digits behind it may be
+// thousands, and nothing is shown.
+func pointFor(whole, rest, unit string) string {
+	switch {
+	case len(rest) == 3:
+		return " and no thousands marks"
+	case unit == "":
+		return ", as " + whole + "." + rest
+	}
+	return fmt.Sprintf(", as %q", whole+"."+rest+" "+unit)
 }
 
 // syntaxFault tells where the text stops being TOML.
@@ -117,9 +132,14 @@ func syntaxFault(name string, src []byte, err error) Fault {
 		f.What = m[1] + " is no value; text stands in quotes, a switch is true or false"
 	case strings.HasPrefix(f.What, "strings cannot contain newlines"):
 		f.What = `a text is not closed on its line; write the second "`
+	case strings.HasPrefix(f.What, "expected a top-level item to end"):
+		f.What = "the value ends before this; leave the rest of the line out, or write # before it"
 	}
 	lines := strings.Split(string(src), "\n")
 	if f.Line <= len(lines) {
+		if m := decimalComma.FindStringSubmatch(strings.TrimRight(lines[f.Line-1], "\r")); m != nil {
+			f.What = "a number has a comma; write a decimal point" + pointFor(m[1], m[2], m[3])
+		}
 		if m := bareQuantity.FindStringSubmatch(strings.TrimRight(lines[f.Line-1], "\r")); m != nil {
 			f.What = fmt.Sprintf("a value with a unit stands in quotes; write %q", m[1])
 		}

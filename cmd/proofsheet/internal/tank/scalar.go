@@ -111,7 +111,13 @@ func (r *reader) choice(f field, s, path string) bool {
 			return false
 		}
 	}
+	var like []string
+	if f.open.like != nil {
+		like = f.open.like(s)
+	}
 	switch near := unit.Near(s, allowed); {
+	case len(like) > 0:
+		r.fault(path, "%q is not known; did you mean %s?", s, strings.Join(quoted(like), " or "))
 	case near != "":
 		r.fault(path, "%q is not known; did you mean %q?", s, near)
 	default:
@@ -120,12 +126,14 @@ func (r *reader) choice(f field, s, path string) bool {
 	return false
 }
 
-func quotedList(words []string) string {
+func quotedList(words []string) string { return strings.Join(quoted(words), ", ") }
+
+func quoted(words []string) []string {
 	qs := make([]string, len(words))
 	for i, w := range words {
 		qs[i] = strconv.Quote(w)
 	}
-	return strings.Join(qs, ", ")
+	return qs
 }
 
 // number reads a bare number and checks its sense.
@@ -148,7 +156,7 @@ func (r *reader) number(f field, v any, path string) (float64, bool) {
 		r.fault(path, "%s is not a finite number; write %s = %s", show(v), f.key, f.example)
 		return 0, false
 	case !f.sense.ok(x):
-		r.fault(path, "%s %s", show(v), f.sense)
+		r.fault(path, "%s %s%s", show(v), f.sense, f.sense.asShare(x))
 		return 0, false
 	case f.form == formCount && (x != math.Trunc(x) || x > 1000):
 		r.fault(path, "%s is not a count; write a whole number up to 1000", show(v))
@@ -190,7 +198,7 @@ func (r *reader) dimensioned(f field, v any, path string) (float64, bool) {
 	case string:
 		x, err := unit.Parse(f.unit, n)
 		if err != nil {
-			r.fault(path, "%v%s", err, r.orWord(f))
+			r.fault(path, "%s%s", strings.TrimSuffix(err.Error(), "?"), r.orWord(f, err))
 			return 0, false
 		}
 		if !f.sense.ok(x) {
@@ -203,11 +211,16 @@ func (r *reader) dimensioned(f field, v any, path string) (float64, bool) {
 	return 0, false
 }
 
-func (r *reader) orWord(f field) string {
-	if f.word == "" {
-		return ""
+// orWord ends a message about a value in whose place a word may stand.
+func (r *reader) orWord(f field, err error) string {
+	end := ""
+	if strings.HasSuffix(err.Error(), "?") {
+		end = "?"
 	}
-	return fmt.Sprintf(", or %q", f.word)
+	if f.word == "" {
+		return end
+	}
+	return fmt.Sprintf(", or %q%s", f.word, end)
 }
 
 // quantities reads an array of texts with units.

@@ -73,6 +73,10 @@ func cause(err error) error {
 
 // split reads headings and rows.
 func (s *sheet) split(data []byte) bool {
+	if bytes.HasPrefix(data, []byte("%PDF-")) {
+		s.fault(0, 0, "this is a PDF, not a table of comma-separated values; write the name of the .csv file")
+		return false
+	}
 	if !utf8.Valid(data) {
 		s.fault(0, 0, "is not UTF-8 text; save it as UTF-8")
 		return false
@@ -94,16 +98,17 @@ func (s *sheet) split(data []byte) bool {
 			return false
 		}
 		line, _ := c.FieldPos(0)
+		// a decimal comma parts such a line as well
+		if unfit := s.headings == nil || len(record) != len(s.headings); unfit && strings.Contains(strings.Join(record, ""), ";") {
+			s.fault(line, 1, "the fields are parted by semicolons; write commas between them, and decimal points")
+			return false
+		}
 		if s.headings == nil {
-			if len(record) == 1 && strings.Contains(record[0], ";") {
-				s.fault(line, 1, "the fields are parted by semicolons; write commas between them, and decimal points")
-				return false
-			}
 			s.headings = record
 			continue
 		}
 		if len(record) != len(s.headings) {
-			s.fault(line, 1, "has %s where the headings are %d", plural(len(record), "field"), len(s.headings))
+			s.fault(line, 1, "has %s where the headings are %d; write each field, with a decimal point", plural(len(record), "field"), len(s.headings))
 			return false
 		}
 		at := make([]int, len(record))

@@ -268,3 +268,12 @@ func noNaN(t *testing.T, v reflect.Value) {
 		}
 	}
 }
+
+// The headings that the help offers are those a history is read by, unit included.
+func TestHistoryHeadings(t *testing.T) {
+	s := &sheet{r: &reader{t: &Tank{}}, headings: HistoryHeadings(), at: map[string]int{}, units: map[string]string{}, kinds: map[string]column{}, offered: map[string]bool{}}
+	s.match(flightColumns, nil)
+	if len(s.at) != len(flightColumns) || len(s.r.faults) > 0 || len(s.r.t.Defaults) > 0 {
+		t.Errorf("read %d of %d headings; %v %v", len(s.at), len(flightColumns), s.r.faults, s.r.t.Defaults)
+	}
+}
