@@ -9,7 +9,7 @@ import (
 // A trial is one comparison that is due at a place: an equivalent stress, or
 // the stress square to a seam.
 type trial struct {
-	limits     material.Limits
+	limits     *material.Limits
 	stress     material.Stress // of an equivalent stress
 	across     [3]float64      // stress square to a seam: from pressure, and both extremes from line loads [Pa]
 	efficiency float64         // of that seam; 0: an equivalent stress [-]
@@ -17,7 +17,7 @@ type trial struct {
 }
 
 // use returns demand over capacity [-].
-func (t trial) use() float64 {
+func (t *trial) use() float64 {
 	if t.efficiency == 0 {
 		return t.limits.EquivalentUse(t.stress)
 	}
@@ -25,7 +25,7 @@ func (t trial) use() float64 {
 }
 
 // judged returns the comparison as the sheet prints it.
-func (t trial) judged() material.Judged {
+func (t *trial) judged() material.Judged {
 	if t.efficiency == 0 {
 		return t.limits.Equivalent(t.stress)
 	}
@@ -35,14 +35,14 @@ func (t trial) judged() material.Judged {
 // trials appends every comparison that is due at a place; zone marks one in a
 // weld zone, rim the last one, which the girth seam crosses. An efficiency of 0 is given as not a
 // number, so that it is never taken for a stress without a seam.
-func (a Allowables) trials(all []trial, at place, inward bool, l Loading, s Seams, zone, rim bool) []trial {
+func (a *Allowables) trials(all []trial, at *place, inward bool, l *Loading, s *Seams, zone, rim bool) []trial {
 	if zone {
-		all = at.equivalents(all, a.Zone, "in the weld zone", inward, l)
+		all = at.equivalents(all, &a.Zone, "in the weld zone", inward, l)
 	} else {
-		all = at.equivalents(all, a.Parent, "in the wall", inward, l)
+		all = at.equivalents(all, &a.Parent, "in the wall", inward, l)
 	}
 	hoopHeld := at.hoopHeld(inward)
-	seam := func(limits material.Limits, stress, most, least, efficiency float64, where string) {
+	seam := func(limits *material.Limits, stress, most, least, efficiency float64, where string) {
 		if !(efficiency > 0) {
 			efficiency = math.NaN()
 		}
@@ -50,20 +50,20 @@ func (a Allowables) trials(all []trial, at place, inward bool, l Loading, s Seam
 	}
 	if s.Segmented {
 		const across = "across the welds inside the head"
-		seam(a.SeamSegment, at.mer, at.loadMost, at.loadLeast, s.Segment, across)
+		seam(&a.SeamSegment, at.mer, at.loadMost, at.loadLeast, s.Segment, across)
 		if hoopHeld {
 			most, least := at.hoopLoads()
-			seam(a.SeamSegment, at.hoop, most, least, s.Segment, across)
+			seam(&a.SeamSegment, at.hoop, most, least, s.Segment, across)
 		}
 	}
 	if rim {
-		seam(a.SeamGirth, at.mer, at.loadMost, at.loadLeast, s.Girth, "across the girth seam")
+		seam(&a.SeamGirth, at.mer, at.loadMost, at.loadLeast, s.Girth, "across the girth seam")
 	}
 	return all
 }
 
 // equivalents appends the equivalent stresses that are due at a place.
-func (at place) equivalents(all []trial, limits material.Limits, where string, inward bool, l Loading) []trial {
+func (at *place) equivalents(all []trial, limits *material.Limits, where string, inward bool, l *Loading) []trial {
 	hoops, n := at.hoops(at.hoopHeld(inward))
 	for _, σθ := range hoops[:n] {
 		all = append(all, trial{limits: limits, where: where, stress: material.Stress{
@@ -79,7 +79,7 @@ func (at place) equivalents(all []trial, limits material.Limits, where string, i
 // limit. On an outward head it is unless it is opposite to the pressure; on an
 // inward one only a knuckle is left out, since the rim of an inward ellipsoid is
 // truly in tension.
-func (at place) hoopHeld(inward bool) bool {
+func (at *place) hoopHeld(inward bool) bool {
 	if inward {
 		return at.Piece != "knuckle"
 	}
@@ -89,7 +89,7 @@ func (at place) hoopHeld(inward bool) bool {
 // hoops returns the n hoop stresses [Pa] to be tried: from pressure, and with what the line
 // loads add through the curvature of the meridian, σ_θ = −(r2/r1) σ_φ, which is
 // counted with the factors of pressure, the higher ones.
-func (at place) hoops(held bool) (out [3]float64, n int) {
+func (at *place) hoops(held bool) (out [3]float64, n int) {
 	if !held {
 		return out, 1
 	}
@@ -101,7 +101,7 @@ func (at place) hoops(held bool) (out [3]float64, n int) {
 }
 
 // hoopLoads returns the hoop stress from line loads, most and least [Pa].
-func (at place) hoopLoads() (most, least float64) {
+func (at *place) hoopLoads() (most, least float64) {
 	ratio := -at.R2 / at.R1
 	u, v := ratio*at.loadMost, ratio*at.loadLeast
 	return math.Max(u, v), math.Min(u, v)

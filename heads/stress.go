@@ -119,8 +119,8 @@ func worstPoint(h Head, w Wall, l Loading, a Allowables, s Seams) (material.Judg
 	g := h.Geometry()
 	zone := s.zone().inside(t)
 	at := walk{l: l, g: g, wall: w.Thickness, track: t, apart: zone,
-		due: func(all []trial, i int, p place) []trial {
-			return a.trials(all, p, g.Inward, l, s, zone[i], i == len(t.points)-1)
+		due: func(all []trial, i int, p *place) []trial {
+			return a.trials(all, p, g.Inward, &l, &s, zone[i], i == len(t.points)-1)
 		}}
 	return at.worst()
 }

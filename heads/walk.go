@@ -12,13 +12,13 @@ type walk struct {
 	g      Geometry
 	wall   float64 // [m]
 	track  *track
-	apart  []bool                                    // what a place is judged by changes where this does
-	due    func(all []trial, i int, p place) []trial // appends the comparisons of a place
-	uses   []float64                                 // demand over capacity of the places looked at [-]
-	held   []bool                                    // the hoop stress is held there
-	pull   []float64                                 // axial force of the line loads, over π t [N/m]
-	trials []trial                                   // of the place just looked at
-	most   float64                                   // largest use so far [-]
+	apart  []bool                                     // what a place is judged by changes where this does
+	due    func(all []trial, i int, p *place) []trial // appends the comparisons of a place
+	uses   []float64                                  // demand over capacity of the places looked at [-]
+	held   []bool                                     // the hoop stress is held there
+	pull   []float64                                  // axial force of the line loads, over π t [N/m]
+	trials []trial                                    // of the place just looked at
+	most   float64                                    // largest use so far [-]
 	best   trial
 	at     int // place of the largest use
 	place  place
@@ -85,15 +85,16 @@ func (w *walk) look(i int) error {
 	}
 	w.uses[i], w.held[i] = math.Inf(-1), p.hoopHeld(w.g.Inward)
 	w.pull[i] = (p.loadMost + p.loadLeast) * p.R * math.Sin(p.Phi)
-	w.trials = w.due(w.trials[:0], i, p)
-	for _, t := range w.trials {
+	w.trials = w.due(w.trials[:0], i, &p)
+	for k := range w.trials {
+		t := &w.trials[k]
 		use := t.use()
 		if !(use >= 0) {
 			return notCompared(t.judged().Err, p.X)
 		}
 		w.uses[i] = max(w.uses[i], use)
 		if use > w.most || use == w.most && i < w.at {
-			w.most, w.best, w.at, w.place = use, t, i, p
+			w.most, w.best, w.at, w.place = use, *t, i, p
 		}
 	}
 	return nil

@@ -50,7 +50,7 @@ func everyPlace(t *testing.T, h Head, w Wall, l Loading, a Allowables, s Seams, 
 		if err := l.stress(&p, g, w.Thickness); err != nil {
 			t.Fatal(err)
 		}
-		for _, x := range a.trials(nil, p, g.Inward, l, s, zone[i], i == len(track.points)-1) {
+		for _, x := range a.trials(nil, &p, g.Inward, &l, &s, zone[i], i == len(track.points)-1) {
 			if use := x.use(); use > most {
 				most, r = use, p.R
 			}

@@ -84,11 +84,11 @@ func (l Loading) worstInZone(h Head, w Wall, limits material.Limits, z Zone) (ma
 	}
 	g, in := h.Geometry(), z.inside(t)
 	walked := walk{l: l, g: g, wall: w.Thickness, track: t, apart: in,
-		due: func(all []trial, i int, p place) []trial {
+		due: func(all []trial, i int, p *place) []trial {
 			if !in[i] {
 				return all
 			}
-			return p.equivalents(all, limits, "in the weld zone", g.Inward, l)
+			return p.equivalents(all, &limits, "in the weld zone", g.Inward, &l)
 		}}
 	j, at, err := walked.worst()
 	if err == nil && at.where == "" {

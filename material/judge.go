@@ -99,7 +99,7 @@ type side struct {
 }
 
 // sides returns what a stress is held to, n limits.
-func (l Limits) sides() (out [2]side, n int) {
+func (l *Limits) sides() (out [2]side, n int) {
 	if l.Rule != Flight {
 		return [2]side{{"S", "allowable stress", l.S, 1, 1}}, 1
 	}
@@ -111,7 +111,7 @@ func (l Limits) sides() (out [2]side, n int) {
 
 // worst holds every corner of s, measured by measure, to every side times
 // efficiency [-], and returns the one with the least margin.
-func (l Limits) worst(s Stress, efficiency float64, measure func(corner) float64) (side, corner, float64, error) {
+func (l *Limits) worst(s Stress, efficiency float64, measure func(corner) float64) (side, corner, float64, error) {
 	var (
 		at     side
 		where  corner
@@ -144,7 +144,7 @@ func equivalentOf(c corner) float64  { return EquivalentStress(c.hoop, c.meridio
 // NormalUse returns demand over capacity [-] of the same comparison as
 // [Limits.Normal], without what a sheet prints; NaN where that one has an error.
 // The stresses are in [Pa], the efficiency in [-].
-func (l Limits) NormalUse(pressure, loadMost, loadLeast, efficiency float64) float64 {
+func (l *Limits) NormalUse(pressure, loadMost, loadLeast, efficiency float64) float64 {
 	if !finite(pressure, loadMost, loadLeast) || !(efficiency > 0 && efficiency <= 1) {
 		return math.NaN()
 	}
@@ -155,7 +155,7 @@ func (l Limits) NormalUse(pressure, loadMost, loadLeast, efficiency float64) flo
 
 // EquivalentUse returns demand over capacity [-] of the same comparison as
 // [Limits.Equivalent], without what a sheet prints; NaN where that one has an error.
-func (l Limits) EquivalentUse(s Stress) float64 {
+func (l *Limits) EquivalentUse(s Stress) float64 {
 	if !finite(s.HoopPressure, s.MeridionalPressure, s.MeridionalLoadMost, s.MeridionalLoadLeast, s.PressureLeast) {
 		return math.NaN()
 	}

@@ -3,6 +3,7 @@ package assess
 import (
 	"errors"
 	"math"
+	"runtime"
 
 	"proofsheet/loads"
 	"proofsheet/shell/edge"
@@ -54,23 +55,86 @@ func (m *model) lookAtRanges() {
 			m.ranges[h.name+"/tip-junction"] = &jointRange{}
 		}
 	}
-	for _, o := range m.operating {
-		st := m.shellOf(o.state, o.c)
-		for _, h := range m.ends() {
-			if h.bolted() {
-				continue
-			}
-			m.ranges[h.name+"/junction"].add(m, m.seamJoint(h), o, st)
-			if r := m.rings[h.end]; r != nil {
-				r.enter(m, h, o)
-			}
-			if h.in.Tip != nil {
-				m.ranges[h.name+"/tip-junction"].add(m, m.tipJoint(h), o, st)
-			}
+	for _, o := range m.operating { // before it is forked
+		_, _ = m.shellAt(shellKey{T: o.c.temperature}) // its error is each state's
+	}
+	// In stretches, each on a processor; what comes later widens what came before.
+	chunks := make([]*model, 1)
+	if len(m.operating) >= statesEach*runtime.GOMAXPROCS(0) {
+		chunks = make([]*model, runtime.GOMAXPROCS(0))
+	}
+	m.shared(len(chunks), func(own *model, i int) {
+		part := *own
+		part.ranges, part.rings = map[string]*jointRange{}, map[string]*ringRange{}
+		for name := range m.ranges {
+			part.ranges[name] = &jointRange{}
+		}
+		for end := range m.rings {
+			part.rings[end] = &ringRange{}
+		}
+		n := len(m.operating)
+		for _, o := range m.operating[i*n/len(chunks) : (i+1)*n/len(chunks)] {
+			part.enterRanges(o)
+		}
+		chunks[i] = &part
+	})
+	for _, part := range chunks {
+		for name, r := range m.ranges {
+			r.widen(part.ranges[name])
+		}
+		for end, r := range m.rings {
+			r.widen(part.rings[end])
 		}
 	}
 	for _, r := range m.ranges {
 		r.settle()
+	}
+}
+
+// statesEach is the number of states that a fork is worth: it forgets what it solves.
+const statesEach = 16
+
+// enterRanges enters one state at every joint and ring.
+func (m *model) enterRanges(o operatingState) {
+	st := m.shellOf(o.state, o.c)
+	for _, h := range m.ends() {
+		if h.bolted() {
+			continue
+		}
+		m.ranges[h.name+"/junction"].add(m, m.seamJoint(h), o, st)
+		if r := m.rings[h.end]; r != nil {
+			r.enter(m, h, o)
+		}
+		if h.in.Tip != nil {
+			m.ranges[h.name+"/tip-junction"].add(m, m.tipJoint(h), o, st)
+		}
+	}
+}
+
+// widen enters what other states have made of a range.
+func (r *jointRange) widen(o *jointRange) {
+	switch {
+	case r.err != nil:
+	case o.err != nil:
+		r.err = o.err
+	case r.least[0] == nil:
+		*r = *o
+	case o.least[0] == nil:
+	case len(r.least[0]) != len(o.least[0]):
+		r.err = errors.New("the states of the numerical shell are not of one mesh")
+	default:
+		for b := range bends {
+			for i := range r.least[b] {
+				for k := range directions {
+					if x := o.least[b][i][k]; x.measure < r.least[b][i][k].measure {
+						r.least[b][i][k] = x
+					}
+					if x := o.most[b][i][k]; x.measure > r.most[b][i][k].measure {
+						r.most[b][i][k] = x
+					}
+				}
+			}
+		}
 	}
 }
 

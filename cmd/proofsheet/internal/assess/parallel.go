@@ -1,8 +1,6 @@
 package assess
 
 import (
-	"slices"
-
 	"proofsheet/report/check"
 )
 
@@ -13,5 +11,14 @@ func (r *run) checkCases() {
 	r.shared(len(r.cases), func(m *model, i int) {
 		results[i] = (&run{model: m, o: r.o}).checkCase(r.cases[i])
 	})
-	r.checks = slices.Concat(append([][]check.Result{r.checks}, results...)...)
+	from := make([]int, len(results))
+	n := len(r.checks)
+	for i, rs := range results {
+		from[i] = n
+		n += len(rs)
+	}
+	all := make([]check.Result, n)
+	copy(all, r.checks)
+	r.shared(len(results), func(_ *model, i int) { copy(all[from[i]:], results[i]) })
+	r.checks = all
 }

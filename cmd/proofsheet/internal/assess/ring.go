@@ -130,15 +130,28 @@ func (r *ringRange) enter(m *model, h *headPart, o operatingState) {
 	for _, p := range j.Numerical.Places {
 		for _, share := range shares {
 			for _, l := range [2]edge.Stress{p.LoadMost, p.LoadLeast} {
-				x := plus(times(p.Pressure, share), l)
-				bend := math.Abs(x.MeridionalBending)
-				if x.Meridional-bend < r.least.Meridional-math.Abs(r.least.MeridionalBending) {
-					r.least = x
-				}
-				if x.Meridional+bend > r.most.Meridional+math.Abs(r.most.MeridionalBending) {
-					r.most = x
-				}
+				r.see(plus(times(p.Pressure, share), l))
 			}
 		}
 	}
+}
+
+// see widens the range by one stress.
+func (r *ringRange) see(x edge.Stress) {
+	bend := math.Abs(x.MeridionalBending)
+	if x.Meridional-bend < r.least.Meridional-math.Abs(r.least.MeridionalBending) {
+		r.least = x
+	}
+	if x.Meridional+bend > r.most.Meridional+math.Abs(r.most.MeridionalBending) {
+		r.most = x
+	}
+}
+
+// widen enters what other states have made of a range.
+func (r *ringRange) widen(o *ringRange) {
+	if r.err == nil {
+		r.err = o.err
+	}
+	r.see(o.least)
+	r.see(o.most)
 }

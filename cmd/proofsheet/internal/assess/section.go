@@ -75,7 +75,7 @@ func (r *run) worstPlace(ports []report.PortOutline) (check.Result, *report.Labe
 	least, rank := math.Inf(1), 0 // not satisfied before satisfied, then the least margin
 	for i := range r.checks {
 		c := &r.checks[i]
-		at, known := r.placeOf(*c, ports)
+		at, known := r.placeOf(c, ports)
 		if !known {
 			continue
 		}
@@ -99,20 +99,23 @@ func (r *run) worstPlace(ports []report.PortOutline) (check.Result, *report.Labe
 
 // placeOf returns where a check holds: a port, the joint of a head, the point of a
 // head's meridian that its inputs name. Other checks hold over a whole part.
-func (r *run) placeOf(c check.Result, ports []report.PortOutline) (report.Point, bool) {
-	for _, p := range ports {
-		if strings.HasPrefix(c.ID, "port."+p.Name+"/") {
-			return p.Wall, true
-		}
-	}
-	for _, h := range r.ends() {
-		switch c.ID {
-		case h.name + "/junction":
-			return report.Point{Z: r.station(h, 0), R: r.cyl.radius + r.cyl.nominal/2}, true
-		case h.name + "/membrane":
-			if len(c.Inputs) > 1 && c.Inputs[0].Symbol == "x" && c.Inputs[1].Symbol == "r" {
-				return report.Point{Z: r.station(h, c.Inputs[0].Value), R: c.Inputs[1].Value}, true
+func (r *run) placeOf(c *check.Result, ports []report.PortOutline) (report.Point, bool) {
+	part, what, _ := strings.Cut(c.ID, "/")
+	if name, ok := strings.CutPrefix(part, "port."); ok {
+		for i := range ports {
+			if ports[i].Name == name {
+				return ports[i].Wall, true
 			}
+		}
+		return report.Point{}, false
+	}
+	for _, h := range [2]*headPart{r.aft, r.fwd} {
+		switch {
+		case h.name != part:
+		case what == "junction":
+			return report.Point{Z: r.station(h, 0), R: r.cyl.radius + r.cyl.nominal/2}, true
+		case what == "membrane" && len(c.Inputs) > 1 && c.Inputs[0].Symbol == "x" && c.Inputs[1].Symbol == "r":
+			return report.Point{Z: r.station(h, c.Inputs[0].Value), R: c.Inputs[1].Value}, true
 		}
 	}
 	return report.Point{}, false
