@@ -8,20 +8,22 @@ import (
 
 // A walk looks along a head for the place with the least margin.
 type walk struct {
-	l      Loading
-	g      Geometry
-	wall   float64 // [m]
-	track  *track
-	apart  []bool                                     // what a place is judged by changes where this does
-	due    func(all []trial, i int, p *place) []trial // appends the comparisons of a place
-	uses   []float64                                  // demand over capacity of the places looked at [-]
-	held   []bool                                     // the hoop stress is held there
-	pull   []float64                                  // axial force of the line loads, over π t [N/m]
-	trials []trial                                    // of the place just looked at
-	most   float64                                    // largest use so far [-]
-	best   trial
-	at     int // place of the largest use
-	place  place
+	l         Loading
+	g         Geometry
+	wall      float64 // [m]
+	track     *track
+	apart     []bool                                     // what a place is judged by changes where this does
+	due       func(all []trial, i int, p *place) []trial // appends the comparisons of a place
+	uses      []float64                                  // demand over capacity of the places looked at [-]
+	held      []bool                                     // the hoop stress is held there
+	pull      []float64                                  // axial force of the line loads, over π t [N/m]
+	line      []float64                                  // their larger stress [Pa]
+	perPascal []float64                                  // use over the larger stress from pressure [1/Pa]
+	trials    []trial                                    // of the place just looked at
+	most      float64                                    // largest use so far [-]
+	best      trial
+	at        int // place of the largest use
+	place     place
 }
 
 // stride is how many places are passed over at first. Between two places looked at the
@@ -33,13 +35,15 @@ const stride = 8
 // places of a stretch that may hide more than has been found: by no more than
 // the second difference of what its ends and their neighbours show, which
 // is eight times what a parabola rises over its chord, and no less than what a kink does.
-// A hoop stress that begins to be held in between has the stretch looked at too, and so have
-// one in which a mass hangs, whose line load jumps there and falls with the square of the
-// radius, and the one beside the axis, where it is largest and the apex itself has none.
+// A hoop stress that begins to be held in between has the stretch looked at too, and so has
+// the one beside the axis, where the line load is largest and the apex itself has none. Where a
+// mass hangs in between, the line load jumps and falls with the square of the radius: the
+// most that it can be there, four times over, stands on top of what the stretch shows.
 func (w *walk) worst() (material.Judged, place, error) {
 	n := len(w.track.points)
-	w.most, w.at, w.uses, w.held = math.Inf(-1), -1, make([]float64, n), make([]bool, n)
-	w.pull = make([]float64, n)
+	room := make([]float64, 4*n)
+	w.uses, w.pull, w.line, w.perPascal = room[:n], room[n:2*n], room[2*n:3*n], room[3*n:]
+	w.most, w.at, w.held = math.Inf(-1), -1, make([]bool, n)
 	marks := w.marks()
 	for _, i := range marks {
 		if err := w.look(i); err != nil {
@@ -85,6 +89,7 @@ func (w *walk) look(i int) error {
 	}
 	w.uses[i], w.held[i] = math.Inf(-1), p.hoopHeld(w.g.Inward)
 	w.pull[i] = (p.loadMost + p.loadLeast) * p.R * math.Sin(p.Phi)
+	w.line[i] = max(math.Abs(p.loadMost), math.Abs(p.loadLeast))
 	w.trials = w.due(w.trials[:0], i, &p)
 	for k := range w.trials {
 		t := &w.trials[k]
@@ -97,6 +102,7 @@ func (w *walk) look(i int) error {
 			w.most, w.best, w.at, w.place = use, *t, i, p
 		}
 	}
+	w.perPascal[i] = w.uses[i] / max(math.Abs(p.mer), math.Abs(p.hoop))
 	return nil
 }
 
@@ -108,10 +114,10 @@ func (w *walk) mayHide(marks []int, k int) bool {
 	if math.IsInf(a, -1) && math.IsInf(b, -1) { // not judged at either end, nor between
 		return false
 	}
-	if w.held[i] != w.held[j] || w.track.points[i].R == 0 || w.stepped(i, j) {
+	if w.held[i] != w.held[j] || w.track.points[i].R == 0 {
 		return true
 	}
-	bulge, known := 0.0, false
+	bend, known := 0.0, false
 	for _, m := range [2]int{k - 1, k} { // the mark at either end with its neighbours
 		if m == 0 || m == len(marks)-1 {
 			continue
@@ -121,17 +127,24 @@ func (w *walk) mayHide(marks []int, k int) bool {
 			continue
 		}
 		left, right := (w.uses[c]-w.uses[l])/float64(c-l), (w.uses[r]-w.uses[c])/float64(r-c)
-		bulge, known = max(bulge, math.Abs(right-left)*float64(j-i)), true
+		bend, known = max(bend, math.Abs(right-left)*float64(j-i)), true
 	}
-	return !known || !(max(a, b)+bulge < w.most)
+	return !known || !(max(a, b)+bend+w.step(i, j) < w.most) // also where that is not a number
 }
 
 // steady is how far the axial force of line loads may differ between two places without a mass
 // between them [-]: their radius is not quite that of the mid-surface.
 const steady = 0.01
 
-// stepped reports whether a mass hangs between places i and j.
-func (w *walk) stepped(i, j int) bool {
+// step returns what a mass between places i and j can add to the use [-]: nothing where
+// none hangs there, not a number where nothing is known of it.
+func (w *walk) step(i, j int) float64 {
 	a, b := w.pull[i], w.pull[j]
-	return math.Abs(a-b) > steady*math.Max(math.Abs(a), math.Abs(b))
+	if math.Abs(a-b) <= steady*max(math.Abs(a), math.Abs(b)) {
+		return 0
+	}
+	from, to := w.track.points[i], w.track.points[j]
+	ri, rj := from.R*math.Sin(from.Phi), to.R*math.Sin(to.Phi)
+	line := max(w.line[i]*ri, w.line[j]*rj) / min(ri, rj) // the load of either side at the least radius [Pa]
+	return 4 * line * max(w.perPascal[i], w.perPascal[j])
 }

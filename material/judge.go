@@ -149,8 +149,31 @@ func (l *Limits) NormalUse(pressure, loadMost, loadLeast, efficiency float64) fl
 		return math.NaN()
 	}
 	s := Stress{MeridionalPressure: pressure, MeridionalLoadMost: loadMost, MeridionalLoadLeast: loadLeast}
+	if l.Rule != Flight {
+		return l.plainUse(s, func(_, meridional float64) float64 { return max(0, meridional) }) / efficiency
+	}
 	d, _, demand, _ := l.worst(s, efficiency, tensionAcross)
 	return demand / (efficiency * d.limit)
+}
+
+// plainUse returns the largest measure of the corners of s over S [-], where no part has
+// a factor of its own and all corners are a share of the pressure with a line load; NaN
+// where S is not known.
+func (l *Limits) plainUse(s Stress, measure func(hoop, meridional float64) float64) float64 {
+	if !(l.S > 0) || math.IsInf(l.S, 1) {
+		return math.NaN()
+	}
+	worst := 0.0
+	for _, load := range [2]float64{s.MeridionalLoadMost, s.MeridionalLoadLeast} {
+		worst = max(worst, measure(s.HoopPressure, s.MeridionalPressure+load))
+		if s.PressureLeast != 1 {
+			worst = max(worst, measure(s.PressureLeast*s.HoopPressure, s.PressureLeast*s.MeridionalPressure+load))
+		}
+		if !s.Present {
+			worst = max(worst, measure(0, load))
+		}
+	}
+	return worst / l.S
 }
 
 // EquivalentUse returns demand over capacity [-] of the same comparison as
@@ -158,6 +181,9 @@ func (l *Limits) NormalUse(pressure, loadMost, loadLeast, efficiency float64) fl
 func (l *Limits) EquivalentUse(s Stress) float64 {
 	if !finite(s.HoopPressure, s.MeridionalPressure, s.MeridionalLoadMost, s.MeridionalLoadLeast, s.PressureLeast) {
 		return math.NaN()
+	}
+	if l.Rule != Flight {
+		return l.plainUse(s, EquivalentStress)
 	}
 	d, _, demand, _ := l.worst(s, 1, equivalentOf)
 	return demand / d.limit
