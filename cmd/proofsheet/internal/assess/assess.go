@@ -31,7 +31,8 @@ type run struct {
 	proof    *proofTest
 	cautions []string // from compatibility and geometry
 
-	shellWords func() string // how far the numerical shell can be trusted
+	shellWords func() string                 // how far the numerical shell can be trusted
+	buckles    func() []report.NamedQuantity // bifurcation of its heads
 }
 
 // Assess makes every check of the tank in every case and returns the sheet. An
@@ -45,6 +46,7 @@ func Assess(t *tank.Tank, o Options) (*report.Sheet, error) {
 // whole finishes the assessment and returns the sheet.
 func (r *run) whole() *report.Sheet {
 	r.shellWords = begin((&run{model: r.fork(), cases: r.cases}).shellNote)
+	r.buckles = begin((&run{model: r.fork(), cases: r.cases}).bifurcationQuantities)
 	r.parts = r.permissible(r.cases)
 	r.near, r.nearWhy = nearPressure(r.parts, append(r.checks, r.unbuilt...))
 	r.near, r.nearWhy = cappedAt(r.t.Pressure.MEOP, r.near, r.nearWhy)

@@ -30,7 +30,7 @@ func (r *run) shellQuantities() (out []report.NamedQuantity) {
 			add(h.name+".junction_displacement", d, "m")
 		}
 	}
-	return append(out, r.bifurcationQuantities()...)
+	return append(out, r.buckles()...)
 }
 
 // shellExtremes are the extremes of one case.

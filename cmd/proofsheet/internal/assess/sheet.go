@@ -17,6 +17,7 @@ import (
 // sheet gathers the assessment. Nothing is computed after it.
 func (r *run) sheet() *report.Sheet {
 	t := r.t
+	section, settled := r.beside()
 	s := &report.Sheet{
 		Program: report.Program{Name: "proofsheet", Version: r.o.Version},
 		Block: report.TitleBlock{Title: t.Sheet.Title, Number: t.Sheet.Number, Revision: t.Sheet.Revision, Serial: t.Sheet.Serial,
@@ -27,7 +28,7 @@ func (r *run) sheet() *report.Sheet {
 		Basis: r.basisRows(), Materials: r.materialSheets(), Joints: r.jointSheets(), Cases: r.caseSheets(),
 		PeopleBox: r.peopleBox(), Cautions: r.cautionList(), Notes: r.notes(), Recalled: r.recalled(),
 		Assumptions: append(assumptions(), r.shellWords()), NotCovered: notCovered(),
-		Section: r.section(), Charts: slices.Concat(r.meridianCharts(), r.lineChart(), r.flightCharts()),
+		Section: section(), Charts: slices.Concat(r.meridianCharts(), r.lineChart(), r.flightCharts()),
 		Proof: r.proofSheet(),
 	}
 	for _, d := range t.Defaults {
@@ -45,8 +46,20 @@ func (r *run) sheet() *report.Sheet {
 		}
 	}
 	s.Tank.File, s.Tank.SHA256, s.Tank.Combined = filepath.Base(t.File), digest(t.Text), digest(all...)
-	s.Settle()
+	s.Verdict, s.Governing = settled().Verdict, settled().Governing
 	return s
+}
+
+// beside begins what takes long over many cases and needs nothing of the rest: the
+// drawing and the verdict over all checks.
+func (r *run) beside() (section func() *report.Section, settled func() *report.Sheet) {
+	own := *r
+	own.model = r.fork()
+	return begin(own.section), begin(func() *report.Sheet {
+		s := &report.Sheet{Checks: r.checks}
+		s.Settle()
+		return s
+	})
 }
 
 // people returns who may be about while the tank is under pressure: with one

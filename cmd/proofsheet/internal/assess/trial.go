@@ -30,8 +30,25 @@ func NewTrial(t *tank.Tank) (*Trial, error) {
 	if err != nil {
 		return nil, err
 	}
+	return newTrial(m)
+}
+
+// Like resolves a tank of the same materials, joints and basis: what has been looked up
+// of them for this one is taken over.
+func (tr *Trial) Like(t *tank.Tank) (*Trial, error) {
+	m, err := newModel(t)
+	if err != nil {
+		return nil, err
+	}
+	maps.Copy(m.metals.found, tr.metals.found)
+	maps.Copy(m.known.allowances, tr.known.allowances)
+	return newTrial(m)
+}
+
+func newTrial(m *model) (*Trial, error) {
 	m.masses, m.massErr = m.structure()
 	tr := &Trial{model: m, states: map[string][]operatingState{}}
+	var err error
 	tr.cases, err = m.cases()
 	tr.operate(tr.cases)
 	return tr, err

@@ -122,7 +122,7 @@ func (z *sizing) fitWall(part string, failing []string) error {
 		if err != nil {
 			continue
 		}
-		thick, err := newTrial(t)
+		thick, err := z.newTrial(t)
 		if err != nil {
 			continue
 		}

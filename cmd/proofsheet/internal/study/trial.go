@@ -11,6 +11,7 @@ type trial struct {
 	*assess.Trial
 	bare  *assess.Trial   // without the numerical shell, made when first asked for
 	holds map[string]bool // parts and groups of ports that have been looked at
+	may   map[string]bool // parts that have been looked at without the shell
 }
 
 // trial resolves a tank; what was found of it before is kept.
@@ -18,16 +19,16 @@ func (z *sizing) trial(t *tank.Tank) (*trial, error) {
 	if known, ok := z.trials[t]; ok {
 		return known, nil
 	}
-	got, err := newTrial(t)
+	got, err := z.newTrial(t)
 	if err == nil {
 		z.trials[t] = got
 	}
 	return got, err
 }
 
-// newTrial resolves a tank.
-func newTrial(t *tank.Tank) (*trial, error) {
-	tr, err := assess.NewTrial(t)
+// newTrial resolves a tank that differs from the first one in its walls.
+func (z *sizing) newTrial(t *tank.Tank) (*trial, error) {
+	tr, err := z.before.Like(t)
 	if err != nil {
 		return nil, err
 	}
@@ -65,8 +66,18 @@ func (z *sizing) stands(tr *assess.Trial, name string) bool {
 // shell.
 func (tr *trial) mayHold(name string) bool {
 	if tr.bare == nil {
-		tr.bare = tr.Bare()
+		tr.bare, tr.may = tr.Bare(), map[string]bool{}
 	}
+	ok, known := tr.may[name]
+	if !known {
+		ok = tr.bareHolds(name)
+		tr.may[name] = ok
+	}
+	return ok
+}
+
+// bareHolds makes the checks of a part without the numerical shell.
+func (tr *trial) bareHolds(name string) bool {
 	ok := true
 	tr.bare.Part(name, func(r check.Result) bool {
 		ok = r.Status() != check.NotSatisfied

@@ -66,7 +66,7 @@ func (z *sizing) thickenBoth(head string) (bool, error) {
 			if err != nil {
 				continue
 			}
-			tr, err := newTrial(t)
+			tr, err := z.newTrial(t)
 			if err != nil {
 				continue
 			}
@@ -161,7 +161,7 @@ func (z *sizing) leastWall(name string) float64 {
 		}
 		found[wall] = nil // the file itself may not stand with it
 		if t, err := z.now.With(name+".thickness", Length(wall)); err == nil {
-			if tr, err := newTrial(t); err == nil {
+			if tr, err := z.newTrial(t); err == nil {
 				found[wall] = tr
 			}
 		}
@@ -192,7 +192,7 @@ func (z *sizing) jointsHold(tr *trial, name string) bool {
 		return false
 	}
 	for _, other := range parts {
-		if other != name && z.rows[other].Why == "" && !z.partHolds(tr, other) {
+		if other != name && z.rows[other].Why == "" && !z.stands(tr.Trial, other) { // its own wall is what it was: nothing fails early
 			return false
 		}
 	}
