@@ -22,6 +22,7 @@ type Trial struct {
 	test  *proofTest // its plan and rules, made when they are first asked for
 
 	states map[string][]operatingState // by which the ports of a wall are judged
+	twins  []int                       // of each port: itself, or an earlier one that stands in the same company
 }
 
 // NewTrial resolves a tank; the error is that of [Assess].
@@ -47,7 +48,7 @@ func (tr *Trial) Like(t *tank.Tank) (*Trial, error) {
 
 func newTrial(m *model) (*Trial, error) {
 	m.masses, m.massErr = m.structure()
-	tr := &Trial{model: m, states: map[string][]operatingState{}}
+	tr := &Trial{model: m, states: map[string][]operatingState{}, twins: twins(m.t.Port)}
 	var err error
 	tr.cases, err = m.cases()
 	tr.operate(tr.cases)
@@ -59,12 +60,12 @@ func newTrial(m *model) (*Trial, error) {
 func (tr *Trial) Bare() *Trial {
 	m := tr.fork()
 	m.withoutShell, m.ranges = true, map[string]*jointRange{}
-	return &Trial{model: m, cases: tr.cases, test: tr.test, states: tr.states}
+	return &Trial{model: m, cases: tr.cases, test: tr.test, states: tr.states, twins: tr.twins}
 }
 
 // Fork returns a trial that may be used beside this one at the same time.
 func (tr *Trial) Fork() *Trial {
-	return &Trial{model: tr.fork(), cases: tr.cases, test: tr.planned(), states: maps.Clone(tr.states)}
+	return &Trial{model: tr.fork(), cases: tr.cases, test: tr.planned(), states: maps.Clone(tr.states), twins: tr.twins}
 }
 
 // moments returns every case, a history by the instants at which something
@@ -149,13 +150,19 @@ func (tr *Trial) portsAlone(ports []*portPart, states []operatingState, until fu
 	return true
 }
 
-// portsTogether makes the checks of each port beside its neighbours.
+// portsTogether makes the checks of each port beside its neighbours; ports of a ring that
+// stand in the same company, turned, speak once where all of that company is loaded alike.
 func (tr *Trial) portsTogether(ports []*portPart, states []operatingState, until func(check.Result) bool) bool {
 	for _, o := range states {
 		members, errs := tr.neighbours(ports[0].host.name, o)
+		even := true
+		for i, p := range tr.ports {
+			k := tr.twins[i]
+			even = even && (p.host.name != ports[0].host.name || k == i || errs[i] == nil && errs[k] == nil && alike(members[i], members[k]))
+		}
 		walls := map[string]*wallPorts{}
 		for i, p := range tr.ports {
-			if !slices.Contains(ports, p) {
+			if !slices.Contains(ports, p) || even && tr.twins[i] != i {
 				continue
 			}
 			r := tr.checkSpacing(i, members, errs, walls, unadvised)
@@ -165,6 +172,33 @@ func (tr *Trial) portsTogether(ports []*portPart, states []operatingState, until
 		}
 	}
 	return true
+}
+
+// twins returns for each port the first one of its group from which all ports of the
+// wall are seen as from itself, turned round the axis.
+func twins(ports []tank.Port) []int {
+	seen := func(i int) (out []string) {
+		p := ports[i]
+		for _, q := range ports {
+			if q.On == p.On {
+				turn := math.Mod(q.Clock-p.Clock+4*math.Pi+1e-9, 2*math.Pi)
+				out = append(out, fmt.Sprintf("%s %.9f %.9f %.9f %.6f", q.Group, given(q.Radius), given(q.Station), q.Offset, turn))
+			}
+		}
+		slices.Sort(out)
+		return out
+	}
+	out, views := make([]int, len(ports)), make([][]string, len(ports))
+	for i := range ports {
+		out[i], views[i] = i, seen(i)
+		for k := range i {
+			if ports[k].Group == ports[i].Group && slices.Equal(views[k], views[i]) {
+				out[i] = k
+				break
+			}
+		}
+	}
+	return out
 }
 
 // alike reports whether two ports differ in name and clock alone.
@@ -310,7 +344,7 @@ func (tr *Trial) WithPort(group string, change func(*tank.Port)) *Trial {
 			m.ports[i] = m.newPort(t.Port[i])
 		}
 	}
-	return &Trial{model: &m, cases: tr.cases, test: tr.planned(), states: tr.states}
+	return &Trial{model: &m, cases: tr.cases, test: tr.planned(), states: tr.states, twins: tr.twins}
 }
 
 // PortMass returns the mass of the tubes and pads of a group [kg].
