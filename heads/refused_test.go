@@ -13,14 +13,6 @@ import (
 	"proofsheet/shell/edge"
 )
 
-// says fails the test unless the error names what is wrong.
-func says(t *testing.T, where string, err error, want string) {
-	t.Helper()
-	if err == nil || !strings.Contains(err.Error(), want) {
-		t.Errorf("%s: %v, want %q", where, err, want)
-	}
-}
-
 // Shapes that cannot be built name the key that is wrong.
 func TestShapesRefused(t *testing.T) {
 	for _, row := range []struct {
@@ -36,7 +28,7 @@ func TestShapesRefused(t *testing.T) {
 	} {
 		s, _ := heads.FindShape(row.shape)
 		_, err := s.New(row.g)
-		says(t, row.shape, err, row.want)
+		checktest.Refused(t, row.shape, err, row.want)
 	}
 }
 
@@ -79,7 +71,7 @@ func TestNoParallelSurface(t *testing.T) {
 	} {
 		h := head(t, row.shape, row.g)
 		p, err := h.PointAt(0.1, row.offset)
-		says(t, row.shape, err, "its "+row.piece)
+		checktest.Refused(t, row.shape, err, "its "+row.piece)
 		if !math.IsNaN(p.X) || h.Points(10, row.offset) != nil {
 			t.Errorf("%s: a point %+v beyond the centre", row.shape, p)
 		}
@@ -139,7 +131,7 @@ func TestCheckThicknessNotes(t *testing.T) {
 	cone := head(t, "cone", heads.Geometry{InsideDiameter: 1, HalfAngle: 30 * deg})
 	r = heads.CheckThickness(cone, "aft", heads.Demand{Pressure: 300e6, LineLoad: 1e5}, heads.Wall{Thickness: 0.01}, heads.Allowables{Parent: l, Zone: l, SeamSegment: l, SeamGirth: l}, sound)
 	status(t, "flight, a pressure over the strength", r, check.NotAssessed)
-	says(t, "flight", r.Err, "no thickness carries 300 MPa")
+	checktest.Refused(t, "flight", r.Err, "no thickness carries 300 MPa")
 }
 
 // The formulas have an end: beyond it no wall, or no pressure, is given.
@@ -159,7 +151,7 @@ func TestRulesEnd(t *testing.T) {
 		{"a toricone over 60 deg", steep, material.VesselEU, 1e5, "half angle"},
 	} {
 		got, _, _, err := heads.RequiredThickness(row.h, row.rule, row.p, S, 1, 1, heads.RuleOptions{Proof: 1.5 * S})
-		says(t, row.name, err, row.want)
+		checktest.Refused(t, row.name, err, row.want)
 		if !math.IsNaN(got) {
 			t.Errorf("%s: %g", row.name, got)
 		}
@@ -174,7 +166,7 @@ func TestRulesEnd(t *testing.T) {
 	}{{"no strength", math.NaN(), 0.01, "allowable stress"}, {"a wall of a third of the radius", S, 0.2, "wall over inside radius"}} {
 		cone := head(t, "cone", heads.Geometry{InsideDiameter: 0.6, HalfAngle: 30 * deg, Thickness: row.tw})
 		got, _, _, err := heads.AllowablePressure(cone, material.Vessel, row.S, 1, 1, heads.RuleOptions{Wall: heads.Wall{Thickness: row.tw}})
-		says(t, row.name, err, row.want)
+		checktest.Refused(t, row.name, err, row.want)
 		if !math.IsNaN(got) {
 			t.Errorf("%s: %g", row.name, got)
 		}
@@ -185,7 +177,7 @@ func TestRulesEnd(t *testing.T) {
 func TestConvexRefused(t *testing.T) {
 	flat := head(t, "flat", heads.Geometry{InsideDiameter: 1})
 	_, _, _, err := heads.RequiredThicknessConvex(flat, material.Vessel, 1e5, 100e6, heads.RuleOptions{})
-	says(t, "flat", err, "no convex side")
+	checktest.Refused(t, "flat", err, "no convex side")
 	dome := head(t, "hemisphere", heads.Geometry{InsideDiameter: 1})
 	w, a := heads.Wall{Thickness: 0.01}, vessel(100e6)
 	unknown := a
@@ -199,7 +191,7 @@ func TestConvexRefused(t *testing.T) {
 		"concave side": heads.CheckThicknessConvex(dome, "aft", math.NaN(), heads.Demand{}, w, a),
 	} {
 		status(t, name, r, check.NotAssessed)
-		says(t, name, r.Err, name)
+		checktest.Refused(t, name, r.Err, name)
 	}
 	_, _, src, err := heads.RequiredThicknessConvex(dome, material.VesselEU, 1e5, 100e6, heads.RuleOptions{Proof: 150e6})
 	if err != nil || src.How != check.Practice || !strings.Contains(src.Doc, "European") {
@@ -222,14 +214,14 @@ func TestKnuckleRefused(t *testing.T) {
 	ball := head(t, "hemisphere", heads.Geometry{InsideDiameter: 1})
 	m := heads.KnuckleMetal{Yield: 200e6, ElasticModulus: 200e9, Factor: 1.5}
 	_, err := heads.KnuckleLimits(dome, heads.Wall{Thickness: 0.01, Corrosion: 0.02}, m)
-	says(t, "corrosion through the wall", err, "corrosion")
+	checktest.Refused(t, "corrosion through the wall", err, "corrosion")
 	_, err = heads.KnuckleLimits(ball, heads.Wall{Thickness: 0.01}, m)
-	says(t, "hemisphere", err, "no knuckle")
+	checktest.Refused(t, "hemisphere", err, "no knuckle")
 	a := vessel(100e6)
 	a.ZoneKnown = errors.New("no value for the weld zone")
 	r := heads.CheckKnuckle(dome, "aft", 1e4, heads.Wall{Thickness: 0.01}, 200e9, false, a, sound)
 	status(t, "weld zone unknown", r, check.NotAssessed)
-	says(t, "weld zone unknown", r.Err, "weld zone")
+	checktest.Refused(t, "weld zone unknown", r.Err, "weld zone")
 }
 
 // Where the knuckle begins, or where a port's zone ends, is not known: the welded strength counts.
@@ -301,15 +293,15 @@ func TestTipOfToricone(t *testing.T) {
 			t.Fatal(err)
 		}
 		_, err = heads.TipJoint(h, w, modulus, 0.3, heads.Neighbour{Wall: steel(wall)}, load)
-		says(t, "no radius", err, "radius of the cylinder")
+		checktest.Refused(t, "no radius", err, "radius of the cylinder")
 		_, err = heads.TipJoint(h, heads.Wall{Thickness: wall, Corrosion: 1}, modulus, 0.3, n, load)
-		says(t, "corrosion through the wall", err, "corrosion")
+		checktest.Refused(t, "corrosion through the wall", err, "corrosion")
 		_, err = heads.SeamJoint(h, heads.Wall{Thickness: wall, Corrosion: 1}, modulus, 0.3, n, load)
-		says(t, "corrosion through the wall", err, "corrosion")
+		checktest.Refused(t, "corrosion through the wall", err, "corrosion")
 		g := h.Geometry()
 		g.Inward, g.Depth = true, 0
 		_, err = heads.TipJoint(head(t, h.Kind(), g), w, modulus, 0.3, n, load)
-		says(t, "inward", err, "inward")
+		checktest.Refused(t, "inward", err, "inward")
 	}
 	checktest.Close(t, "hoop", joints[1].Shell.Hoop, joints[0].Shell.Hoop, 1e-12)
 	// The cone between knuckle and tip ends before the bending does: no corner of its own.
@@ -347,7 +339,7 @@ func TestMembraneRefused(t *testing.T) {
 		"wall, pressure or axial force": heads.CheckZone(ball, "aft", heads.Wall{}, gas(1e6), limits.Zone, everywhere),
 	} {
 		status(t, name, r, check.NotAssessed)
-		says(t, name, r.Err, name)
+		checktest.Refused(t, name, r.Err, name)
 	}
 	noted := limits
 	noted.Parent.Note, noted.Zone.Note, noted.SeamGirth.Note = "as welded", "as welded", "as welded"

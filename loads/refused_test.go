@@ -12,14 +12,6 @@ import (
 	"proofsheet/report/check/checktest"
 )
 
-// says fails the test unless the error names what is wrong and no number stands beside it.
-func says(t *testing.T, where string, x float64, err error, want string) {
-	t.Helper()
-	if err == nil || !strings.Contains(err.Error(), want) || !math.IsNaN(x) {
-		t.Errorf("%s: %g, %v, want %q", where, x, err, want)
-	}
-}
-
 // odd is a tank of which something is changed.
 type odd struct {
 	tank
@@ -53,7 +45,7 @@ func TestInsidesRefused(t *testing.T) {
 	// A wall of 10 km where the volume says 0.2 m: Newton's steps of nothing never arrive.
 	wide := odd{tank: in, radii: func(float64) (float64, float64) { return 0, 1e4 }}
 	z, err := loads.LevelForVolume(wide, 0.05)
-	says(t, "volume and radius apart", z, err, "no level found")
+	checktest.RefusedNumber(t, "volume and radius apart", z, err, "no level found")
 	// A wall of no known radius, the liquid tilted.
 	c := tank{R: 0.2, length: 0.6, aft: cone(0.2, 0.2), forward: flat()}
 	hole := odd{tank: c, radii: func(z float64) (float64, float64) {
@@ -69,7 +61,7 @@ func TestInsidesRefused(t *testing.T) {
 	ring := odd{tank: tank{R: 0.2, length: 0.6, aft: flat(), forward: flat()}, radii: func(float64) (float64, float64) { return 0.1, 0.2 }}
 	s := state(t, ring, 1e5, 1000, 0, 1, 0)
 	V, err := s.InwardHeadForce(0.3)
-	says(t, "head all along", V, err, "no station clear")
+	checktest.RefusedNumber(t, "head all along", V, err, "no station clear")
 	if f, err := s.FreeBody(0.3, body(ring.tank, loads.Aft)); err == nil || !strings.Contains(err.Error(), "no station clear") || f != (loads.Forces{}) {
 		t.Errorf("%+v, %v", f, err)
 	}
@@ -154,7 +146,7 @@ func TestPeaksOfMissingInstants(t *testing.T) {
 
 func TestSloshRefused(t *testing.T) {
 	p, err := loads.Slosh{Radius: 0.2, Depth: math.NaN(), Acceleration: 9, Density: 800}.WallPressure(0.1, 0.01)
-	says(t, "depth", p, err, "depth")
+	checktest.RefusedNumber(t, "depth", p, err, "depth")
 	in := twin()
 	full := state(t, in, 1e5, 1000, 1000*in.Volume(), 1, 0)
 	if _, err := full.SloshMode(); err == nil || !strings.Contains(err.Error(), "level does not stand in the tank") {

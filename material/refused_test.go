@@ -7,15 +7,9 @@ import (
 	"testing"
 
 	"proofsheet/material"
-)
 
-// says fails the test unless the error names what is wrong.
-func says(t *testing.T, where string, err error, want string) {
-	t.Helper()
-	if err == nil || !strings.Contains(err.Error(), want) {
-		t.Errorf("%s: %v, want %q", where, err, want)
-	}
-}
+	"proofsheet/report/check/checktest"
+)
 
 // owned is an own steel as a certificate states it.
 func owned() material.Own {
@@ -57,7 +51,7 @@ func TestLimitsRefused(t *testing.T) {
 			row.change(&q)
 		}
 		l, err := q.Limits(row.rule, row.f, material.LimitOptions{})
-		says(t, row.name, err, row.want)
+		checktest.Refused(t, row.name, err, row.want)
 		if l.S != 0 || l.Yield != 0 {
 			t.Errorf("%s: %+v", row.name, l)
 		}
@@ -68,9 +62,9 @@ func TestLimitsRefused(t *testing.T) {
 		t.Fatal(errA, errB)
 	}
 	_, err = a.Lower(b)
-	says(t, "two rules", err, "do not go together")
+	checktest.Refused(t, "two rules", err, "do not go together")
 	_, err = material.Limits{}.Lower(material.Limits{})
-	says(t, "no rule", err, "do not go together")
+	checktest.Refused(t, "no rule", err, "do not go together")
 }
 
 // Steel of too little elongation is said under the European rule: PED annex I 7.5 asks for 14 %.
@@ -99,14 +93,14 @@ func TestOwnTemperature(t *testing.T) {
 	}
 	for _, T := range []float64{math.NaN(), 0, 324} {
 		_, err := o.WeldZone(T)
-		says(t, "zone", err, "own values hold")
+		checktest.Refused(t, "zone", err, "own values hold")
 		_, err = o.TestedZone(T, pulled(200, 350))
-		says(t, "zone of coupons", err, "own values hold")
+		checktest.Refused(t, "zone of coupons", err, "own values hold")
 	}
 	hot := pulled(200, 350)
 	hot.Temperature = 400
 	_, err = o.TestedZone(room, hot)
-	says(t, "coupons pulled hot", err, "at the temperature of the coupons")
+	checktest.Refused(t, "coupons pulled hot", err, "at the temperature of the coupons")
 	// Stated welded values stand where the coupons were pulled without yield.
 	o.WeldedYield, o.WeldedUltimate = 180e6, 330e6
 	z, err := o.TestedZone(room, pulled(0, 350))
@@ -118,7 +112,7 @@ func TestOwnTemperature(t *testing.T) {
 // A zone of coupons needs a parent.
 func TestTestedZoneWithoutParent(t *testing.T) {
 	_, err := material.Query{Alloy: "mithril"}.TestedZone(pulled(200, 300))
-	says(t, "unknown alloy", err, "mithril")
+	checktest.Refused(t, "unknown alloy", err, "mithril")
 }
 
 // Factors that were made without a list of overrides keep one from there on, and the defaults stay.
@@ -134,7 +128,7 @@ func TestOverrideOfPlainFactors(t *testing.T) {
 func TestStressWithoutEnd(t *testing.T) {
 	l := flight245(t)
 	j := l.Equivalent(material.Stress{HoopPressure: 1e308, MeridionalPressure: -1e308, PressureLeast: 1})
-	says(t, "equivalent", j.Err, "no stress could be formed")
+	checktest.Refused(t, "equivalent", j.Err, "no stress could be formed")
 	if use := l.EquivalentUse(material.Stress{HoopPressure: 1e308, MeridionalPressure: -1e308, PressureLeast: 1}); !math.IsNaN(use) {
 		t.Errorf("a use of %g", use)
 	}
@@ -166,5 +160,5 @@ func TestRulePage(t *testing.T) {
 		}
 	}
 	_, _, err = material.RulePage("boiler")
-	says(t, "unknown", err, `unknown rule "boiler"`)
+	checktest.Refused(t, "unknown", err, `unknown rule "boiler"`)
 }

@@ -11,14 +11,6 @@ import (
 	"proofsheet/report/check/checktest"
 )
 
-// says fails the test unless the error names what is wrong.
-func says(t *testing.T, where string, err error, want string) {
-	t.Helper()
-	if err == nil || !strings.Contains(err.Error(), want) {
-		t.Errorf("%s: %v, want %q", where, err, want)
-	}
-}
-
 // area works the areas out or ends the test.
 func area(t *testing.T, p port.Port, w port.Wall, l port.Load, s port.Strengths) port.AreaReport {
 	t.Helper()
@@ -66,7 +58,7 @@ func TestWallsRefused(t *testing.T) {
 		{"inside of a flush tube", set, cone(45, 3), "fit through"},
 	} {
 		c, err := row.p.Chords(row.w)
-		says(t, row.name, err, row.want)
+		checktest.Refused(t, row.name, err, row.want)
 		if !math.IsNaN(c.Meridional) {
 			t.Errorf("%s: chord %g", row.name, c.Meridional)
 		}
@@ -78,7 +70,7 @@ func TestWallsRefused(t *testing.T) {
 		t.Error("names of surfaces")
 	}
 	tr, _, err := tube(25.4, 2, 60).RequiredWall(port.Wall{Surface: port.Flat, Thickness: 0.02, Radius: 0.2}, 1e5, 80e6)
-	says(t, "flat", err, "it must be given")
+	checktest.Refused(t, "flat", err, "it must be given")
 	if !math.IsNaN(tr) {
 		t.Errorf("a flat head asks for %g m", tr)
 	}
@@ -124,9 +116,9 @@ func TestOnHeadElsewhere(t *testing.T) {
 		t.Fatal(err)
 	}
 	_, err = port.OnHead(foreign{h, "bowl"}, 4*mm)
-	says(t, "a shape of no name", err, "ports on a bowl")
+	checktest.Refused(t, "a shape of no name", err, "ports on a bowl")
 	_, err = port.OnHead(foreign{h, "cone"}, 4*mm)
-	says(t, "a cone without an angle", err, "no wall for a port")
+	checktest.Refused(t, "a cone without an angle", err, "no wall for a port")
 }
 
 // Templates: beside a cylinder of R 100 at 30 ± 10 mm, √(100² − 20²) − √(100² − 40²) = 6.3281 mm; none of a flat one, none
@@ -149,7 +141,7 @@ func TestTemplates(t *testing.T) {
 	normal := tube(20, 2, 60)
 	normal.Parallel = false
 	z, err = normal.TubeEnd(dome, 0)
-	says(t, "normal", err, "no end template")
+	checktest.Refused(t, "normal", err, "no end template")
 	cut, err2 := normal.CutOut(dome)
 	if !math.IsNaN(z) || err2 != nil {
 		t.Errorf("normal: %g, %v", z, err2)
@@ -157,14 +149,14 @@ func TestTemplates(t *testing.T) {
 	checktest.Close(t, "a round hole, perimeter", cut.Perimeter, math.Pi*20*mm, 1e-12)
 	checktest.Close(t, "a round hole, area", cut.Area, math.Pi*1e-4, 1e-12)
 	u, v, err := normal.Flat(dome, 0)
-	says(t, "a dome laid flat", err, "only a cone")
+	checktest.Refused(t, "a dome laid flat", err, "only a cone")
 	lost := tube(math.NaN(), 2, 60)
 	a, b, err4 := lost.Flat(cone(45, 3), 0)
-	says(t, "flat", err4, "outside diameter")
+	checktest.Refused(t, "flat", err4, "outside diameter")
 	z, err = lost.TubeEnd(cone(45, 3), 0)
-	says(t, "template", err, "outside diameter")
+	checktest.Refused(t, "template", err, "outside diameter")
 	cut, err = lost.CutOut(cone(45, 3))
-	says(t, "cut-out", err, "outside diameter")
+	checktest.Refused(t, "cut-out", err, "outside diameter")
 	for _, x := range []float64{u, v, a, b, z, cut.Area, cut.Perimeter} {
 		if !math.IsNaN(x) {
 			t.Errorf("a number %g of a port that is refused", x)
@@ -296,7 +288,7 @@ func TestGeneralMembraneOfAPlate(t *testing.T) {
 	p.OutsideLeg, p.FullGroove = 3*mm, true
 	r := area(t, p, plate, port.Load{Pressure: 0.1 * mpa, Required: 5 * mm}, soft)
 	σ, err := r.GeneralMembrane()
-	says(t, "flat", err, "flat wall is not covered")
+	checktest.Refused(t, "flat", err, "flat wall is not covered")
 	if !math.IsNaN(σ) {
 		t.Errorf("%g Pa", σ)
 	}
@@ -360,7 +352,7 @@ func TestShortProjection(t *testing.T) {
 // Paths through the welds of a port that is not there.
 func TestWeldPathsRefused(t *testing.T) {
 	paths, err := (port.AreaReport{}).WeldPaths(port.Plane{})
-	says(t, "no port", err, "not described")
+	checktest.Refused(t, "no port", err, "not described")
 	if len(paths) != 0 {
 		t.Errorf("%v", paths)
 	}
@@ -396,7 +388,7 @@ func TestStressMethodGoverns(t *testing.T) {
 	if got.Status() != check.NotAssessed {
 		t.Errorf("out of the table: %v", got.Status())
 	}
-	says(t, "out of the table", got.Err, "tube radius over √(R T)")
+	checktest.Refused(t, "out of the table", got.Err, "tube radius over √(R T)")
 }
 
 // The pressure-area method ends at 0.6 of a head's outside diameter: 0.6 · 303 = 181.8 mm.
@@ -454,7 +446,7 @@ func TestSpacingRefused(t *testing.T) {
 		if got.Status() != check.NotAssessed {
 			t.Errorf("port %d of two: %v", at, got.Status())
 		}
-		says(t, "index", got.Err, "among 2")
+		checktest.Refused(t, "index", got.Err, "among 2")
 	}
 	touching := port.CheckSpacing(w, all, 0)
 	if touching.Status() != check.NotSatisfied {

@@ -14,14 +14,6 @@ import (
 	"proofsheet/shell/buckling"
 )
 
-// says fails the test unless the error names what is wrong and no number stands beside it.
-func says(t *testing.T, where string, p float64, err error, want string) {
-	t.Helper()
-	if err == nil || !strings.Contains(err.Error(), want) || !math.IsNaN(p) {
-		t.Errorf("%s: %g, %v, want %q", where, p, err, want)
-	}
-}
-
 // Classes A and B of EN 1993-1-6 at R/t 400, by hand: 0.62/(1 + 1.91·0.5^1.44) and …0.8^1.44. Under outside pressure a thin shell
 // bears 0.75, 0.65 and 0.50 of its elastic hoop stress.
 func TestClasses(t *testing.T) {
@@ -43,7 +35,7 @@ func TestClasses(t *testing.T) {
 func TestEuropeanRefused(t *testing.T) {
 	for _, slender := range []float64{0.99, 5001, nan} {
 		α, err := buckling.EuropeanReduction(slender, "C")
-		says(t, "R/t", α, err, "R/t")
+		checktest.RefusedNumber(t, "R/t", α, err, "R/t")
 	}
 	tube := plain.Tube()
 	for _, row := range []struct {
@@ -55,7 +47,7 @@ func TestEuropeanRefused(t *testing.T) {
 		{"class", "D", 0, 0, "class"}, {"least", "C", nan, 0, "smallest pressure"}, {"most", "C", 0, nan, "largest pressure"}, {"most under least", "C", 1, 0, "largest pressure"},
 	} {
 		e, err := tube.EuropeanCompression(steel304, row.class, row.least, row.most)
-		says(t, row.name, e.Design, err, row.want)
+		checktest.RefusedNumber(t, row.name, e.Design, err, row.want)
 	}
 	// A stocky shell, R/t 10, has its yield strength: λ = √(205/(0.605·193000/10)) = 0.13, under 0.2 also where its length costs a half: χ = 1.
 	stocky := buckling.Tube{Radius: 0.3, Thickness: 0.03, Length: 0.3}
@@ -64,7 +56,7 @@ func TestEuropeanRefused(t *testing.T) {
 	checktest.Close(t, "design stress", e.Design, 205e6/1.1, 1e-12)
 	// A length so small that the numbers run over their end.
 	c, err := buckling.Tube{Radius: 0.3, Thickness: 0.0015, Length: 1e-160}.PressureEN13445(steel304)
-	says(t, "no length", c.Allowable, err, "elastic buckling pressure")
+	checktest.RefusedNumber(t, "no length", c.Allowable, err, "elastic buckling pressure")
 }
 
 // VIII-2 of a short shell, M_x = 1 and C_h = 1: elastic 1.6 E/(D_o/t), by FS 2: p = 1.6 E/(D_o/t)² = 1.93 MPa at D_o/t 400.
@@ -73,16 +65,16 @@ func TestShortShellOfDivision2(t *testing.T) {
 	p, err := buckling.Tube{Radius: 0.1995, Thickness: 0.001, Length: math.Sqrt(0.2 * 0.001)}.PressureDivision2(hard)
 	checktest.Close(t, "p", must(t, p, err), 1.6*193e9/160000, 1e-12)
 	q, _, err := buckling.Tube{Radius: 0.1995, Thickness: nan, Length: 1}.HydrostaticPressure(hard, 0.75)
-	says(t, "no wall", q, err, "wall [m]")
+	checktest.RefusedNumber(t, "no wall", q, err, "wall [m]")
 }
 
 func TestColumnRefused(t *testing.T) {
 	c := buckling.Column{Radius: 0.3, Thickness: 0.0015, Length: 1.5, Factor: 2}
 	p, err := c.Johnson(steel304, nan)
-	says(t, "no local stress", p, err, "local stress")
+	checktest.RefusedNumber(t, "no local stress", p, err, "local stress")
 	c.Length = nan
 	p, err = c.Johnson(steel304, 1e8)
-	says(t, "no length", p, err, "length [m]")
+	checktest.RefusedNumber(t, "no length", p, err, "length [m]")
 	// The liquid's weight counts in Euler's load alone: it governs, and the parabola is said.
 	c.Length = 1.5
 	status(t, resistance(1.5).CheckColumn(c, buckling.ColumnLoad{External: 1e3, Liquid: 1e6}), check.Satisfied, "The parabola for stocky columns bears 370.6 kN")
@@ -91,7 +83,7 @@ func TestColumnRefused(t *testing.T) {
 func TestDomeRefused(t *testing.T) {
 	d := buckling.NewTorisphere(0.4, 0)
 	p, err := d.PressureSP8032(steel304)
-	says(t, "no wall", p, err, "wall [m]")
+	checktest.RefusedNumber(t, "no wall", p, err, "wall [m]")
 	opening := 20 * math.Pi / 180
 	shown := func(d buckling.Dome) (φ float64) {
 		φ = nan
@@ -125,7 +117,7 @@ func TestNoLowest(t *testing.T) {
 		{"without end", []buckling.Method{{Name: "a", Allowable: math.Inf(1)}}, "a gives no positive pressure"},
 	} {
 		low, err := buckling.Lowest(row.methods)
-		says(t, row.name, low.Allowable, err, row.want)
+		checktest.RefusedNumber(t, row.name, low.Allowable, err, row.want)
 		got := buckling.CheckPressure{ID: "x", Title: "X", Pressure: 1, Factor: 1.5}.Check(row.methods)
 		status(t, got, check.NotAssessed)
 	}
@@ -135,7 +127,7 @@ func TestNoLowest(t *testing.T) {
 
 func TestUseRefused(t *testing.T) {
 	u, err := resistance(0.9).Use(buckling.Line{}, 0, 0)
-	says(t, "factor", u.Ratio, err, "buckling factor")
+	checktest.RefusedNumber(t, "factor", u.Ratio, err, "buckling factor")
 	for i, l := range []buckling.Line{{Total: nan}, {Axial: nan}, {Bending: math.Inf(1)}, {Relief: nan}, {Shear: nan}, {External: nan}} {
 		if _, err := resistance(1.5).Use(l, 0, 0); err == nil || !strings.Contains(err.Error(), "design load") {
 			t.Errorf("line load %d: %v", i, err)
@@ -187,17 +179,17 @@ func TestRingsRefused(t *testing.T) {
 		c, m := ringed(), steel304
 		row.spoil(&c, &m)
 		p, _, err := c.RingOverall(m)
-		says(t, row.name+", overall", p, err, row.want)
+		checktest.RefusedNumber(t, row.name+", overall", p, err, row.want)
 		p, _, err = c.RingYield(m)
-		says(t, row.name+", yield", p, err, row.want)
+		checktest.RefusedNumber(t, row.name+", yield", p, err, row.want)
 		p, err = c.RingUG29(m)
-		says(t, row.name+", UG-29", p, err, row.want)
+		checktest.RefusedNumber(t, row.name+", UG-29", p, err, row.want)
 		status(t, c.Resistance(m, buckling.Options{Factor: 1.5}).CheckExternal(1e8), map[bool]check.Status{true: check.NotAssessed, false: check.NotSatisfied}[row.name != "width" && row.name != "no ring"])
 	}
 	c := ringed()
 	c.Ends[0] = buckling.End{Kind: buckling.Dished, Depth: nan}
 	bay, carried, err := c.Bay()
-	says(t, "bay", bay, err, "depth of the head")
+	checktest.RefusedNumber(t, "bay", bay, err, "depth of the head")
 	if !math.IsNaN(carried) {
 		t.Errorf("a ring carries %g m", carried)
 	}

@@ -10,14 +10,6 @@ import (
 	"proofsheet/shell/revolution"
 )
 
-// says fails the test unless the error tells what is wrong and no number stands beside it.
-func says(t *testing.T, where string, x float64, err error, want string) {
-	t.Helper()
-	if err == nil || !strings.Contains(err.Error(), want) || !math.IsNaN(x) {
-		t.Errorf("%s: %g, %v, want %q", where, x, err, want)
-	}
-}
-
 // A cone turned about: forward it ends at its tip, inside out its tip stands on the other side of the seam.
 func TestTurnedCone(t *testing.T) {
 	aft, err := revolution.Cone(1, 45*deg, 0.5)
@@ -91,9 +83,9 @@ func TestMeshErrorRefused(t *testing.T) {
 	m, u := solve(t, tank(t, 60), revolution.Uniform(1))
 	other, _ := solve(t, tank(t, 80), revolution.Uniform(1))
 	e, err := other.MeshError(u, revolution.Uniform(1))
-	says(t, "another model", e.Stress, err, "meshes do not match")
+	checktest.RefusedNumber(t, "another model", e.Stress, err, "meshes do not match")
 	e, err = m.MeshError(u, revolution.Uniform(math.Inf(1)))
-	says(t, "no load", e.Stress, err, "not finite")
+	checktest.RefusedNumber(t, "no load", e.Stress, err, "not finite")
 }
 
 // What a limit load, a buckling load and a snap need: loads that are numbers, a base that stands, a mesh that is fine enough.
@@ -108,11 +100,11 @@ func TestFactorsRefused(t *testing.T) {
 		t.Fatal(err)
 	}
 	c, err := m.LimitLoad(nan, one)
-	says(t, "limit, base", c.Factor, err, "not finite")
+	checktest.RefusedNumber(t, "limit, base", c.Factor, err, "not finite")
 	c, err = m.LimitLoad(one, nan)
-	says(t, "limit, vary", c.Factor, err, "not finite")
+	checktest.RefusedNumber(t, "limit, vary", c.Factor, err, "not finite")
 	b, err := m.Bifurcation(one, nan)
-	says(t, "bifurcation, vary", b.Factor, err, "not finite")
+	checktest.RefusedNumber(t, "bifurcation, vary", b.Factor, err, "not finite")
 
 	// A tube under four, and under a million times, the outside pressure 3 D/R³ at which it buckles.
 	const wall = 0.01
@@ -123,10 +115,10 @@ func TestFactorsRefused(t *testing.T) {
 	d := modulus * wall * wall * wall / (12 * (1 - poisson*poisson))
 	for _, times := range []float64{12, 3e6} {
 		b, err = tube.Bifurcation(revolution.Uniform(-times*d), revolution.Uniform(-d))
-		says(t, "a base beyond buckling", b.Factor, err, "the base state buckles by itself")
+		checktest.RefusedNumber(t, "a base beyond buckling", b.Factor, err, "the base state buckles by itself")
 	}
 	b, err = tube.BifurcationModerate(revolution.Uniform(-12*d), revolution.Uniform(-d), 1)
-	says(t, "a base beyond buckling, moderate", b.Factor, err, "the base state buckles by itself")
+	checktest.RefusedNumber(t, "a base beyond buckling, moderate", b.Factor, err, "the base state buckles by itself")
 
 	blunt := pile{t: t}
 	blunt.add(revolution.Cone(1, 60*deg, 0))(0.002)
@@ -140,7 +132,7 @@ func TestFactorsRefused(t *testing.T) {
 		t.Fatal(err)
 	}
 	c, err = m.LimitLoad(revolution.Load{}, revolution.Uniform(0.1))
-	says(t, "a corner of four elements", c.Factor, err, "mesh is too coarse")
+	checktest.RefusedNumber(t, "a corner of four elements", c.Factor, err, "mesh is too coarse")
 }
 
 // A path that begins with a step of 1e30 of the load is not found back to.

@@ -32,6 +32,23 @@ func Printed(t testing.TB, where string, got float64, printed string) {
 	keep(t, got, want)
 }
 
+// Refused fails the test unless the error names what is wrong.
+func Refused(t testing.TB, where string, err error, want string) {
+	t.Helper()
+	if err == nil || !strings.Contains(err.Error(), want) {
+		t.Errorf("%s: %v, want %q", where, err, want)
+	}
+}
+
+// RefusedNumber fails the test unless the error names what is wrong and the number beside it is none.
+func RefusedNumber(t testing.TB, where string, x float64, err error, want string) {
+	t.Helper()
+	Refused(t, where, err, want)
+	if !math.IsNaN(x) {
+		t.Errorf("%s: %g, want no number", where, x)
+	}
+}
+
 // Close fails the test unless got is within a relative tolerance of want; the
 // caller says at the row why the tolerance is what it is.
 func Close(t testing.TB, where string, got, want, relative float64) {
