@@ -1,6 +1,10 @@
 package checktest
 
-import "testing"
+import (
+	"errors"
+	"math"
+	"testing"
+)
 
 // A recorder counts what a comparison reports.
 type recorder struct {
@@ -34,5 +38,22 @@ func TestClose(t *testing.T) {
 	Close(r, "outside", 102, 100, 0.0101)
 	if r.faults != 1 {
 		t.Errorf("%d faults, want one", r.faults)
+	}
+}
+
+func TestRefused(t *testing.T) {
+	r := &recorder{TB: t}
+	thin := errors.New("wall too thin")
+	Refused(r, "named", thin, "wall")
+	RefusedNumber(r, "named, no number", math.NaN(), thin, "wall")
+	if r.faults != 0 {
+		t.Errorf("%d faults, want none", r.faults)
+	}
+	Refused(r, "no error", nil, "wall")
+	Refused(r, "another error", thin, "radius")
+	RefusedNumber(r, "a number all the same", 1, thin, "wall")
+	RefusedNumber(r, "no error", math.NaN(), nil, "wall")
+	if r.faults != 4 {
+		t.Errorf("%d faults, want four", r.faults)
 	}
 }
