@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"math"
+	"path/filepath"
 	"strings"
 	"text/tabwriter"
 
@@ -49,13 +50,33 @@ func runSize(c *cli.Context) error {
 	if err != nil {
 		return err
 	}
-	if err := deliverSize(c, p, sizeText(p, t.Sheet.Units, foldWidth(c)), inputs); err != nil {
+	text := sizeText(p, t.Sheet.Units, foldWidth(c)) + report.Fold(elsewhere(name, c.String("write"), inputs), foldWidth(c))
+	if err := deliverSize(c, p, text, inputs); err != nil {
 		return err
 	}
 	if len(p.Open) > 0 {
 		return errFails
 	}
 	return nil
+}
+
+// elsewhere names the files that a tank file looks for in its own folder, where
+// its copy goes to another.
+func elsewhere(name, copied string, inputs []string) string {
+	from, to := filepath.Dir(name), filepath.Dir(copied)
+	if copied == "" || copied == dash || from == to {
+		return ""
+	}
+	var missing []string
+	for _, file := range inputs {
+		if rel, err := filepath.Rel(from, file); err == nil && file != name {
+			missing = append(missing, rel)
+		}
+	}
+	if len(missing) == 0 {
+		return ""
+	}
+	return fmt.Sprintf("%s looks in its own folder for what it names: put %s there too\n", copied, strings.Join(missing, ", "))
 }
 
 // deliverSize writes what was asked for, then prints the table, in whose place a

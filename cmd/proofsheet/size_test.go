@@ -44,6 +44,17 @@ func TestSizeWrites(t *testing.T) {
 	}
 }
 
+// TestSizeElsewhere sizes into another folder a tank that names a history: what has to go with it is said.
+func TestSizeElsewhere(t *testing.T) {
+	status, out, says := call(t, "", "size", "../../testdata/tanks/flight.toml", "--write", filepath.Join(t.TempDir(), "sized.toml"))
+	if status != exitHolds || !strings.Contains(out, "put flight.csv there too") {
+		t.Errorf("status %d: %s%s", status, out, says)
+	}
+	if _, out, _ = call(t, "", "size", "../../testdata/tanks/demo.toml", "--write", filepath.Join(t.TempDir(), "sized.toml")); strings.Contains(out, "there too") {
+		t.Errorf("a tank that names no file: %s", out)
+	}
+}
+
 // TestSizeJSON reads the result as data.
 func TestSizeJSON(t *testing.T) {
 	status, out, says := call(t, "", "size", thinDemo(t), "--json", "-")
