@@ -70,7 +70,7 @@ func (c *codebase) add(file, text string) error {
 		})
 		return err
 	}
-	if strings.Contains(text, `/checktest"`) || publishedFile.MatchString(file) {
+	if strings.Contains(text, "checktest.Printed(") || strings.Contains(text, "checktest.Close(") || publishedFile.MatchString(file) {
 		c.needed = append(c.needed, file)
 	}
 	for _, f := range testFunction.FindAllStringSubmatch(text, -1) {
