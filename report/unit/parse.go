@@ -46,6 +46,9 @@ func Parse(kind Kind, text string) (float64, error) {
 	return u.toSI(kind, value, trimmed)
 }
 
+// largest is the greatest value of any kind, in its SI unit.
+const largest = 1e50
+
 // toSI converts exactly and refuses what has no finite or physical value.
 func (u scale) toSI(kind Kind, value *big.Rat, text string) (float64, error) {
 	if u.offset != nil {
@@ -58,6 +61,8 @@ func (u scale) toSI(kind Kind, value *big.Rat, text string) (float64, error) {
 	switch {
 	case math.IsInf(v, 0) || math.IsNaN(v):
 		return math.NaN(), fmt.Errorf("%q is not a finite number", text)
+	case math.Abs(v) > largest: // below the number's own end, so that in every unit it can be read back
+		return math.NaN(), fmt.Errorf("%q is out of any range a tank can have", text)
 	case kind == Temperature && v < 0:
 		return math.NaN(), fmt.Errorf("%q is below absolute zero", text)
 	case kind == AbsolutePressure && v < 0:
