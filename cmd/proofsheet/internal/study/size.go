@@ -265,11 +265,30 @@ func (z *sizing) plan() (*Plan, error) {
 		case check.NotAssessed:
 			if !slices.Contains(p.NotMade, r.ID) {
 				p.NotMade = append(p.NotMade, r.ID)
+				p.doubt(z.first, r.ID)
 			}
 		}
 	}
 	p.Added, err = added(z.before, e.tank)
 	return p, err
+}
+
+// doubt takes "satisfied", and the wall that would do, from the row to which a check
+// belongs that the assessment of the whole tank could not make: the trials do not halve
+// the mesh of the numerical shell to see whether it is fine enough.
+func (p *Plan) doubt(t *tank.Tank, id string) {
+	owner, _, _ := strings.Cut(id, "/")
+	for _, q := range t.Port {
+		if owner == "port."+q.Name {
+			owner = "port." + q.Group
+			break
+		}
+	}
+	for i := range p.Rows {
+		if r := &p.Rows[i]; r.Part == owner && r.Status == check.Satisfied {
+			r.Status, r.Least = check.NotAssessed, math.NaN()
+		}
+	}
 }
 
 // Length writes a length v [m] as a tank file has it, in millimetres.
