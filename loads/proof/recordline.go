@@ -1,6 +1,11 @@
 package proof
 
-import "math"
+import (
+	"math"
+	"slices"
+
+	"gonum.org/v1/gonum/mat"
+)
 
 // A Line is the pressure-volume line of a filled tank, fitted:
 //
@@ -109,108 +114,42 @@ func fit(ps, vs []float64, u float64, model func(p float64) []float64) Line {
 		return l
 	}
 	scale := []float64{1, Atmosphere, 1}
-	row := func(p float64) []float64 {
-		x := model(p)
-		for j := range x {
-			x[j] /= scale[j]
+	rows := mat.NewDense(len(ps), n, nil)
+	for i, p := range ps {
+		for j, x := range model(p) {
+			rows.Set(i, j, x/scale[j])
 		}
-		return x
 	}
-	a, b := normal(ps, vs, n, row)
-	inverse, ok := invert(a)
-	if !ok {
+	v := mat.NewVecDense(len(vs), slices.Clone(vs))
+	var right, c mat.VecDense
+	var normal, inverse mat.SymDense
+	normal.SymOuterK(1, rows.T())
+	right.MulVec(rows.T(), v)
+	var factors mat.Cholesky
+	if !factors.Factorize(&normal) || !(factors.Cond() < worstCondition) || factors.InverseTo(&inverse) != nil {
 		return l
 	}
-	c := make([]float64, n)
-	for j := range c {
-		c[j] = dot(inverse[j], b)
-	}
-	var sum float64
-	for i, p := range ps {
-		e := vs[i] - dot(c, row(p))
-		sum += e * e
-	}
+	c.MulVec(&inverse, &right)
+	var off mat.VecDense
+	off.MulVec(rows, &c)
+	off.SubVec(v, &off)
+	sum := mat.Dot(&off, &off)
 	l.Scatter, l.uncertainty = math.Sqrt(sum/float64(len(ps))), u
 	if free := len(ps) - n; free > 0 {
 		l.uncertainty = math.Max(u, math.Sqrt(sum/float64(free)))
 	}
-	for j := range inverse {
-		for k := range inverse {
-			inverse[j][k] /= scale[j] * scale[k]
+	for j := range n {
+		l.covariance = append(l.covariance, make([]float64, n))
+		for k := range n {
+			l.covariance[j][k] = inverse.At(j, k) / (scale[j] * scale[k])
 		}
 	}
-	l.covariance = inverse
-	l.Zero, l.Slope, l.SlopeU = c[0], c[1]/scale[1], math.Sqrt(inverse[1][1])*l.uncertainty
+	l.Zero, l.Slope, l.SlopeU = c.AtVec(0), c.AtVec(1)/scale[1], math.Sqrt(l.covariance[1][1])*l.uncertainty
 	if n == 3 {
-		l.Air, l.AirU = c[2], math.Sqrt(inverse[2][2])*l.uncertainty
+		l.Air, l.AirU = c.AtVec(2), math.Sqrt(l.covariance[2][2])*l.uncertainty
 	}
 	return l
 }
 
-// normal returns the normal equations of n numbers, by the row of the model at
-// each pressure.
-func normal(ps, vs []float64, n int, row func(p float64) []float64) (a [][]float64, b []float64) {
-	a, b = make([][]float64, n), make([]float64, n)
-	for j := range a {
-		a[j] = make([]float64, n)
-	}
-	for i, p := range ps {
-		x := row(p)
-		for j := range x {
-			b[j] += x[j] * vs[i]
-			for k := range x {
-				a[j][k] += x[j] * x[k]
-			}
-		}
-	}
-	return a, b
-}
-
-func dot(a, b []float64) (sum float64) {
-	for i := range a {
-		sum += a[i] * b[i]
-	}
-	return sum
-}
-
-// invert returns the inverse of a small symmetric matrix, and false where it
-// has none that a float64 can hold.
-func invert(a [][]float64) ([][]float64, bool) {
-	n := len(a)
-	w := make([][]float64, n)
-	for i := range w {
-		w[i] = make([]float64, 2*n)
-		copy(w[i], a[i])
-		w[i][n+i] = 1
-	}
-	for c := range n {
-		best := c
-		for r := c; r < n; r++ {
-			if math.Abs(w[r][c]) > math.Abs(w[best][c]) {
-				best = r
-			}
-		}
-		w[c], w[best] = w[best], w[c]
-		pivot := w[c][c]
-		if !(math.Abs(pivot) > 1e-12*math.Abs(a[c][c])) {
-			return nil, false
-		}
-		for k := range w[c] {
-			w[c][k] /= pivot
-		}
-		for r := range n {
-			if r == c {
-				continue
-			}
-			f := w[r][c]
-			for k := range w[r] {
-				w[r][k] -= f * w[c][k]
-			}
-		}
-	}
-	out := make([][]float64, n)
-	for i := range out {
-		out[i] = w[i][n:]
-	}
-	return out, true
-}
+// worstCondition is that of normal equations of which a float64 keeps four digits [-].
+const worstCondition = 1e12
