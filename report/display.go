@@ -57,6 +57,7 @@ var ladders = map[string]map[string][]rung{
 		"m/s2":  {{0, Display{"m/s²", 1, 0}}},
 
 		"Pa m^0.5": {{0, Display{"MPa √m", 1e6, 0}}},
+		"Pa m3/s":  {{0, Display{"Pa m³/s", 1, 0}}},
 	},
 	"us": {
 		"Pa":    {{1e10, Display{"Msi", 1e6 * psi, 0}}, {1e4 * psi, Display{"ksi", 1e3 * psi, 0}}, {0, Display{"psi", psi, 0}}},
@@ -79,6 +80,7 @@ var ladders = map[string]map[string][]rung{
 		"m/s2":  {{0, Display{"ft/s²", foot, 0}}},
 
 		"Pa m^0.5": {{0, Display{"ksi √in", 1e3 * psi * rootInch, 0}}},
+		"Pa m3/s":  {{0, Display{"psi in³/s", psi * inch * inch * inch, 0}}},
 	},
 }
 

@@ -50,7 +50,7 @@ func runRecord(c *cli.Context) error {
 	if err != nil {
 		return err
 	}
-	l, err := readLog(c, c.Args().Get(1))
+	l, err := readLog(c, c.Args().Get(1), t.Proof.Gas())
 	if err != nil {
 		return err
 	}
@@ -67,8 +67,9 @@ func runRecord(c *cli.Context) error {
 	return nil
 }
 
-// readLog reads the log of a name, "-" for standard input.
-func readLog(c *cli.Context, name string) (*tank.Log, error) {
+// readLog reads the log of a name, "-" for standard input, of a test with gas or
+// with water.
+func readLog(c *cli.Context, name string, gas bool) (*tank.Log, error) {
 	data, err := readInput(c, name)
 	if err != nil {
 		return nil, err
@@ -76,7 +77,7 @@ func readLog(c *cli.Context, name string) (*tank.Log, error) {
 	if name == dash {
 		name = "stdin.csv"
 	}
-	return tank.ReadLog(name, data)
+	return tank.ReadLog(name, data, gas)
 }
 
 // deliverRecord writes the files that were asked for, all or none, then prints

@@ -141,3 +141,40 @@ func TestRecordDocument(t *testing.T) {
 		t.Errorf("status %d: %s", status, says)
 	}
 }
+
+// A log of a test with gas needs no volume; its PDF is judged again by verify, and
+// speaks of gas. The same log of a test with water is refused.
+func TestRecordDocumentOfGas(t *testing.T) {
+	t.Setenv(sign.FolderVariable, filepath.Join(t.TempDir(), "identity"))
+	src, err := os.ReadFile("../../testdata/tanks/kerosene.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	folder := t.TempDir()
+	gas, log, path := filepath.Join(folder, "gas.toml"), filepath.Join(folder, "log.csv"), filepath.Join(folder, "record.pdf")
+	write := func(name, text string) {
+		t.Helper()
+		if err := os.WriteFile(name, []byte(text), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	write(gas, strings.NewReplacer("examination = \"spot\"", "examination = \"full\"",
+		"method = \"hydrostatic\"", "method = \"pneumatic\"\nfluid = \"nitrogen\"").Replace(string(src)))
+	write(log, "time [s],pressure [bar],temperature [degC],strain-hoop [um/m]\n0,0,15,0\n60,8,15,240\n120,9.5,15,285\n180,11,15,330\n240,0.8,15,24\n")
+	status, out, says := call(t, "", "record", gas, log, "--pdf", path)
+	if status != exitFails || !strings.Contains(out, "proof test inconclusive: setting reached and held") {
+		t.Fatalf("status %d: %s%s", status, out, says)
+	}
+	if status, out, says := call(t, "", "verify", path); status != exitHolds || !strings.Contains(out, "recomputed") {
+		t.Errorf("status %d: %s%s", status, out, says)
+	}
+	words := pdfWords(t, path)
+	for _, want := range []string{"Strain left: what a gauge kept", "every weld and fitting tight", "A bubble at a weld"} {
+		if words != "" && !strings.Contains(words, want) {
+			t.Errorf("the record lacks %q", want)
+		}
+	}
+	if status, _, says := call(t, "", "record", "../../testdata/tanks/kerosene.toml", log); status != exitInput || !strings.Contains(says, "has no column volume; write volume") {
+		t.Errorf("of water: status %d: %s", status, says)
+	}
+}

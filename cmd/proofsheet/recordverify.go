@@ -24,7 +24,7 @@ func judgeAgain(files []sign.Attachment) (*again, error) {
 	if err != nil {
 		return nil, fmt.Errorf("the embedded tank file is not read by version %s:\n%w", programVersion(), err)
 	}
-	l, err := tank.ReadLog(files[n-2].Name, files[n-2].Data)
+	l, err := tank.ReadLog(files[n-2].Name, files[n-2].Data, t.Proof.Gas())
 	if err != nil {
 		return nil, fmt.Errorf("the embedded log is not read by version %s:\n%w", programVersion(), err)
 	}

@@ -182,7 +182,7 @@ func TestStudyPages(t *testing.T) {
 			if status, out, _ := call(t, "", append(args[:2:2], append(strings.Fields(row.args), "--pdf", "-")...)...); status != exitHolds || out != string(data) {
 				t.Errorf("%s: another document on standard output", row.args)
 			}
-			pages := studyWords(t, path)
+			pages := pdfWords(t, path)
 			for _, want := range append(row.want, "tank as written: not satisfied", "approves nothing and is not for signing", "embedded as study.csv") {
 				if pages != "" && !strings.Contains(pages, want) {
 					t.Errorf("%s: no %q in\n%s", row.args, want, pages)
@@ -204,8 +204,8 @@ func TestStudyPages(t *testing.T) {
 	}
 }
 
-// studyWords returns what stands in a PDF, "" where nothing is here to read it.
-func studyWords(t *testing.T, path string) string {
+// pdfWords returns what stands in a PDF, "" where nothing is here to read it.
+func pdfWords(t *testing.T, path string) string {
 	t.Helper()
 	reader, err := exec.LookPath("pdftotext")
 	if err != nil {

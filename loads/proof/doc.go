@@ -55,7 +55,8 @@
 // them. Growth of torispheres, caps with corners, cones flatter than 60 degrees
 // or of another wall than the cylinder: they need the numerical shell. The
 // weight of a test gas. Saturated liquids other than nitrous oxide: their
-// energy is not known here. The record of a test with gas. Wet welds, which no
+// energy is not known here. A pass by the
+// record of a test with gas, of which no volume tells anything. Wet welds, which no
 // log shows; the warmth of pumping, which the clock of the decay waits for; air
 // that dissolves. Fragments: no distance covers them.
 package proof

@@ -3,6 +3,7 @@ package proof
 import (
 	"errors"
 	"math"
+	"slices"
 
 	"proofsheet/report/check"
 )
@@ -48,8 +49,8 @@ type Gauge struct {
 type LogRow struct {
 	Time        float64   // from any zero [s]
 	Pressure    float64   // shown by the gauge [Pa]
-	Volume      float64   // of water in the tank over a zero of the log's own: put in less returned less what the line took [m3]
-	Temperature float64   // of the water [K]
+	Volume      float64   // of water in the tank over a zero of the log's own: put in less returned less what the line took; not used of a gas [m3]
+	Temperature float64   // of the water or gas [K]
 	Wall        float64   // temperature of the wall; NaN: as the water [K]
 	Strains     []float64 // of each gauge of the log [-]
 }
@@ -132,6 +133,10 @@ type Span struct{ From, To int }
 //  7. decay: [Test.decay];
 //  8. permanent set: [Test.set].
 //
+// Of a test with gas no volume tells anything: 4, 5 and 8 stay open, and the
+// strains stand in for what they can, [Test.strainLeft]. Such a log can fail,
+// never pass.
+//
 // A question that cannot be answered is inconclusive, the worst answer is the
 // verdict, and only a log that passes every question passes. Uncertainties that
 // the log states never widen a band of the plan. An error means that the log is
@@ -149,9 +154,9 @@ func (t Test) Judge(l Log) (*Judged, error) {
 	r := &record{t: t, l: l, set: t.Plan.Setting, out: &Judged{Hold: Span{0, -1}}}
 	r.out.balance = r.balance
 	r.segments()
-	if t.Plan.In.Method == Pneumatic {
-		r.out.Line, r.out.Decay = unfitted(0), r.noDecay()
-		r.out.Findings = []Finding{r.pressure(), r.reached(), {Title: "readings", Reason: "what a gas does in the test is not judged by a record"}}
+	if r.gas() {
+		r.out.Line = unfitted(0)
+		r.out.Findings = []Finding{r.pressure(), r.reached(), r.reference(), r.strains(), r.decay(), r.strainLeft(), {Title: "volumes", Reason: gasVolumes}}
 		return r.verdict(), nil
 	}
 	pressure, reached := r.pressure(), r.reached()
@@ -216,6 +221,26 @@ type record struct {
 	second int // row of the one after a second cycle; -1: none
 	points []int
 	shut   []float64 // volume last read at each row [m3]
+}
+
+// gas reports whether the test is made with gas.
+func (r *record) gas() bool { return r.t.Plan.In.Method == Pneumatic }
+
+// fluid is what fills the tank, in words.
+func (r *record) fluid() string {
+	if r.gas() {
+		return "gas"
+	}
+	return "water"
+}
+
+// read reports whether a row holds a reading of how the tank answers: the volume,
+// or in gas the strain of any gauge.
+func (r *record) read(row LogRow) bool {
+	if r.gas() {
+		return slices.ContainsFunc(row.Strains, func(ε float64) bool { return !math.IsNaN(ε) })
+	}
+	return !math.IsNaN(row.Volume)
 }
 
 // uPressure returns the uncertainty of a change of pressure [Pa].

@@ -2,6 +2,7 @@ package proof
 
 import (
 	"math"
+	"slices"
 	"sort"
 
 	"proofsheet/report/check"
@@ -42,7 +43,8 @@ type Decay struct {
 // is 0.5 % of the setting over the planned hold, and its share over a shorter
 // one. Without temperature, or over 1 K of warming: inconclusive. u_V counts
 // only where the log shows that volume was moved. The clock starts when the
-// pressure has settled, or 10 min after the setting was reached.
+// pressure has settled, or 10 min after the setting was reached. Gas is accounted
+// for by [record.gasBalance].
 //
 // Source: volume balance, computed; limits, practice.
 func (r *record) decay() Finding {
@@ -50,27 +52,32 @@ func (r *record) decay() Finding {
 	r.out.Decay = r.noDecay()
 	w := r.closed()
 	if w.To <= w.From {
-		f.Reason = "no stretch of the log near the setting, with volumes read, long enough to see a fall"
+		f.Reason = "no stretch of the log near the setting long enough to see a fall"
+		if !r.gas() {
+			f.Reason = "no stretch of the log near the setting, with volumes read, long enough to see a fall"
+		}
 		return f
 	}
 	start, settled := r.settled(w)
 	d := r.balance(start, w.To)
 	r.out.Decay = d
-	f.Values = d.values()
+	f.Values = r.decayValues(d)
 	rows := r.l.Rows
 	lasted := rows[w.To].Time - rows[start].Time
 	leaks := d.Residual+d.Uncertainty < -d.Allowed
 	switch {
 	case math.IsNaN(d.Warming):
-		f.Reason = "no water temperature: a fall cannot be told from cooling"
+		f.Reason = "no " + r.fluid() + " temperature: a fall cannot be told from cooling"
 	case math.Abs(d.Warming) > warmingMost:
-		f.Reason = "the water changed by more than 1 K: wait until it is still and hold again"
+		f.Reason = "the " + r.fluid() + " changed by more than 1 K: wait until it is still and hold again"
 	case math.IsNaN(d.Residual + d.Uncertainty):
 		f.Reason = "without a stiffness, predicted or measured, the fall cannot be corrected"
 	case leaks:
 		f.Outcome, f.Reason = Failed, "leak: the pressure falls by more than temperature explains"
 	case d.Residual-d.Uncertainty > d.Allowed:
 		f.Outcome, f.Reason = Failed, "the pressure rises by more than temperature explains: not understood, and no pass"
+	case r.letIn(start, w.To):
+		f.Reason = "gas was let in while the tank was watched: shut the valve and hold again"
 	case lasted < leastOfHold*r.t.Plan.Hold:
 		f.Reason = "the closed tank was not watched long enough"
 	case !settled:
@@ -80,7 +87,7 @@ func (r *record) decay() Finding {
 	case math.Abs(d.Residual)+d.Uncertainty <= d.Allowed:
 		f.Outcome, f.Reason = Passed, "what temperature does not explain stays within the allowance, uncertainty included"
 	case math.Abs(d.Change) > d.Allowed && math.Abs(d.Residual) <= d.Uncertainty:
-		f.Reason = "water temperature explains the change of pressure within the uncertainty, and a leak could hide in that: read the temperature better and hold again"
+		f.Reason = r.fluid() + " temperature explains the change of pressure within the uncertainty, and a leak could hide in that: read the temperature better and hold again"
 	default:
 		f.Reason = "a leak of the allowance cannot be told from the uncertainty: read temperature and pressure better and hold again"
 	}
@@ -92,17 +99,26 @@ func (r *record) noDecay() Decay {
 	return Decay{Span{0, -1}, n, n, n, n, n, n, n, n, n, n, n}
 }
 
-// values returns the numbers of a decay as printed.
-func (d Decay) values() []Measured {
-	return []Measured{
+// decayValues returns the numbers of a decay as printed.
+func (r *record) decayValues(d Decay) []Measured {
+	values := []Measured{
 		number(check.Pa("Δp", "change of pressure as read", d.Change), math.NaN()),
-		number(check.K("T₁", "water at its start", d.Start), math.NaN()), number(check.K("T₂", "water at its end", d.End), math.NaN()),
+		number(check.K("T₁", r.fluid()+" at its start", d.Start), math.NaN()), number(check.K("T₂", r.fluid()+" at its end", d.End), math.NaN()),
 		number(check.Quantity{Symbol: "D", Name: "drift dp/dT", Value: d.Drift, Unit: "Pa/K"}, math.NaN()),
 		number(check.Pa("", "change that temperature explains", d.Explained), math.NaN()),
 		number(check.M3("", "volume put in meanwhile", d.Pumped), math.NaN()),
 		within(check.Pa("Δp_res", "change that nothing explains", d.Residual), 0, d.Allowed, d.Uncertainty),
 		number(check.M3("", "volume lost that it stands for", d.Leak), math.NaN()),
 	}
+	if r.gas() {
+		const pumped = 5
+		values = slices.Delete(values, pumped, pumped+1)
+		lasted := r.l.Rows[d.Span.To].Time - r.l.Rows[d.Span.From].Time
+		last := &values[len(values)-1]
+		last.Name = "gas lost that it stands for, at the atmosphere"
+		values = append(values, number(check.Quantity{Symbol: "Q", Name: "leak rate", Value: d.Leak * Atmosphere / lasted, Unit: "Pa m3/s"}, math.NaN()))
+	}
+	return values
 }
 
 // closed returns the stretch of the log over which the tank stood closed: the
@@ -120,6 +136,9 @@ func (r *record) closed() Span {
 		for w.To+1 < len(rows) && rows[w.To+1].Pressure >= plateauShare*r.set {
 			w.To++
 		}
+	}
+	if r.gas() { // it has settled where the clock starts
+		return w
 	}
 	for w.From < w.To && (math.IsNaN(rows[w.From].Volume) || rows[w.From+1].Volume > rows[w.From].Volume+noVolumeMoved) {
 		w.From++
@@ -154,6 +173,9 @@ func (r *record) settled(w Span) (int, bool) {
 // balance accounts for the change of pressure between two rows.
 func (r *record) balance(from, to int) Decay {
 	a, b := r.l.Rows[from], r.l.Rows[to]
+	if r.gas() {
+		return r.gasBalance(from, to)
+	}
 	d := r.noDecay()
 	d.Span, d.Start, d.End = Span{from, to}, a.Temperature, b.Temperature
 	d.Change, d.Warming, d.Pumped = b.Pressure-a.Pressure, b.Temperature-a.Temperature, r.shut[to]-r.shut[from]

@@ -60,7 +60,7 @@ func (r *record) segments() {
 }
 
 func (r *record) atReference(row LogRow) bool {
-	return math.Abs(row.Pressure-referenceShare*r.set) <= referenceReach*r.set && !math.IsNaN(row.Volume)
+	return math.Abs(row.Pressure-referenceShare*r.set) <= referenceReach*r.set && r.read(row)
 }
 
 // next returns the first row from i on whose pressure is as asked; the number
@@ -141,7 +141,7 @@ func (r *record) wayUp() []int {
 	for top+1 < len(r.l.Rows) && r.l.Rows[top+1].Pressure > r.l.Rows[top].Pressure && r.l.Rows[top+1].Volume > r.l.Rows[top].Volume {
 		top++
 	}
-	for top < r.out.Hold.To && math.IsNaN(r.l.Rows[top].Volume) {
+	for top < r.out.Hold.To && !r.read(r.l.Rows[top]) {
 		top++
 	}
 	var points []int
@@ -152,12 +152,12 @@ func (r *record) wayUp() []int {
 			continue
 		}
 		seen[b] = true
-		at := r.stop(r.begun, r.reach, func(row LogRow) bool { return !math.IsNaN(row.Volume) && bin(row.Pressure) == b })
+		at := r.stop(r.begun, r.reach, func(row LogRow) bool { return r.read(row) && bin(row.Pressure) == b })
 		if at >= 0 && b != bin(r.l.Rows[top].Pressure) {
 			points = append(points, at)
 		}
 	}
-	if !math.IsNaN(r.l.Rows[top].Volume) {
+	if r.read(r.l.Rows[top]) {
 		points = append(points, top)
 	}
 	slices.SortStableFunc(points, func(a, b int) int { return cmp.Compare(r.l.Rows[a].Pressure, r.l.Rows[b].Pressure) })
@@ -243,15 +243,19 @@ func percent(share float64) string {
 
 // reference asks for readings at the reference pressure before and after.
 func (r *record) reference() Finding {
-	f := Finding{Title: "reference readings", Outcome: Passed, Reason: "read before and after the hold",
-		Notes: []string{"Volumes are of the tank alone: what pump, hose and gauge line take is to be off them."}}
+	f := Finding{Title: "reference readings", Outcome: Passed, Reason: "read before and after the hold"}
+	what := "strain"
+	if !r.gas() {
+		what = "volume"
+		f.Notes = []string{"Volumes are of the tank alone: what pump, hose and gauge line take is to be off them."}
+	}
 	switch {
 	case r.before < 0 && r.after < 0:
-		f.Outcome, f.Reason = Inconclusive, "no volume read near the reference pressure, neither before nor after the hold"
+		f.Outcome, f.Reason = Inconclusive, "no "+what+" read near the reference pressure, neither before nor after the hold"
 	case r.before < 0:
-		f.Outcome, f.Reason = Inconclusive, "no volume read near the reference pressure on the way up"
+		f.Outcome, f.Reason = Inconclusive, "no "+what+" read near the reference pressure on the way up"
 	case r.after < 0:
-		f.Outcome, f.Reason = Inconclusive, "no volume read near the reference pressure after the hold"
+		f.Outcome, f.Reason = Inconclusive, "no "+what+" read near the reference pressure after the hold"
 	}
 	for _, q := range []struct {
 		row  int

@@ -25,8 +25,11 @@ func (r *record) strains() Finding {
 			f.Outcome, f.Reason = o, r.l.Gauges[g].Name+": "+reason
 		}
 	}
-	if f.Outcome == Passed {
+	switch {
+	case f.Outcome == Passed:
 		f.Reason = "straight and still; those of the plain cylinder within 10 % of the prediction"
+	case f.Outcome == NotRead && r.gas():
+		f.Outcome, f.Reason = Inconclusive, "no strain was read: in gas nothing else tells a yield"
 	}
 	return f
 }

@@ -81,15 +81,27 @@ func (p *paper) record(r *report.Record) {
 	}
 	p.chapter("Notes, limits and words")
 	p.listed("Notes", r.Notes)
-	p.listed("Words", []string{
+	gas := p.sheet.Proof != nil && p.sheet.Proof.Method == "pneumatic"
+	p.listed("Words", recordWords(gas))
+	p.inputFiles()
+	p.seenAtTheTest(gas)
+	p.signaturesOver(r.Line() + ". A signature does not change it.")
+}
+
+// recordWords explains the words of the record of a test with gas or with water.
+func recordWords(gas bool) []string {
+	words := []string{
 		"“Pass” needs every question answered so; the worst answer is the verdict. “Inconclusive” is never a pass: the reading, or the test, is done again. “Not read” leaves the verdict alone and says what it leaves open.",
 		"Uncertainties are expanded, k = 2. “Predicted ± band” is what the plan allows; an uncertainty that the log states never widens it.",
+	}
+	if gas {
+		return append(words,
+			"Change that nothing explains: the change of pressure in the hold less what the gas's temperature accounts for, absolute pressure going as absolute temperature.",
+			"Strain left: what a gauge kept between two readings at the reference pressure, the pressure between them taken off by the gauge's own line.")
+	}
+	return append(words,
 		"Change that nothing explains: the change of pressure in the hold less what the water's and the wall's temperature and the volume put in account for.",
-		"Permanent growth: water that stayed in the tank between two readings at the reference pressure, at one temperature; total growth is that of the wall alone.",
-	})
-	p.inputFiles()
-	p.seenAtTheTest()
-	p.signaturesOver(r.Line() + ". A signature does not change it.")
+		"Permanent growth: water that stayed in the tank between two readings at the reference pressure, at one temperature; total growth is that of the wall alone.")
 }
 
 // finding sets one question, its answer and its numbers.
@@ -131,13 +143,17 @@ func clock(v float64) string {
 	return report.Plain(math.Round(v*10)/10) + " s"
 }
 
-// seenAtTheTest is filled in by hand by those who stood there.
-func (p *paper) seenAtTheTest() {
+// seenAtTheTest is filled in by hand by those who stood there, or watched from afar.
+func (p *paper) seenAtTheTest(gas bool) {
 	const high = 6.5 // of a row that is filled in [mm]
+	tight, own := "dry", "line compliance taken off the volumes (yes, how)"
+	if gas {
+		tight, own = "tight", "barrier and distance kept, read from afar (yes, how)"
+	}
 	var rows [][]cell
 	for _, what := range []string{
-		"every weld and fitting dry (yes, no: then the test is failed)", "change of shape (none, where)",
-		"gauge 1 and gauge 2, numbers and calibration", "line compliance taken off the volumes (yes, how)",
+		"every weld and fitting " + tight + " (yes, no: then the test is failed)", "change of shape (none, where)",
+		"gauge 1 and gauge 2, numbers and calibration", own,
 		"relief device set at, tried on", "photographs and video, where kept", "tank marked with date, pressure, medium, next due",
 	} {
 		rows = append(rows, plain(what, ""))

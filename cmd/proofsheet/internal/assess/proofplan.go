@@ -29,7 +29,7 @@ func (r *run) proofLimits(s *report.Proof) {
 	l, e := plan.Limits(f)
 	switch {
 	case plan.In.Method == proof.Pneumatic:
-		s.Limits = append(s.Limits, strains, hold, "A fall in the hold is judged by absolute pressure over absolute temperature of the gas; a warming test rises by a third of a per cent each kelvin. A record judges no gas.")
+		s.Limits = append(s.Limits, strains, hold, "A fall in the hold is judged by absolute pressure over absolute temperature of the gas; a warming test rises by a third of a per cent each kelvin: read the gas to 0.05 K or better. The record of a test with gas can fail it, not pass it: no volume tells a yield.")
 	case err != nil || e != nil: // the readings say why
 		s.Limits = append(s.Limits, strains, hold)
 	default:
@@ -93,11 +93,9 @@ const waterHeat = 4182
 
 // gasReadings fills the steps of a test with gas: strains of the plain cylinder, no volumes.
 func (r *run) gasReadings(s *report.Proof) {
-	x := r.metals.at(r.cyl.material, "", r.cyl.nominal, r.t.Proof.Temperature)
-	w := proof.Wall{Thickness: r.cyl.nominal, ElasticModulus: x.parent.ElasticModulus.Value, Poisson: x.parent.Poisson.Value}
+	w, _, err := r.plainWall()
 	plan := r.proof.plan
 	nan := math.NaN()
-	err := x.parentErr
 	for _, st := range plan.Steps {
 		row := report.ProofStep{Name: st.Name, Cycle: st.Cycle, Pressure: st.Pressure, Hold: st.Hold,
 			InjectedVolume: nan, FluidVolume: nan, HoopStrain: nan, DiameterGrowth: nan, StopBelow: nan, StopAbove: nan}

@@ -26,14 +26,21 @@ func (r *run) full() (f proof.Full, w proof.Wall, err error) {
 		return f, w, err
 	}
 	f = proof.Full{Volume: r.in.Volume(), Compressibility: water.Compressibility, Expansion: water.Expansion}
-	x := r.metals.at(r.cyl.material, "", r.cyl.nominal, r.t.Proof.Temperature)
-	if x.parentErr != nil {
-		return f, w, x.parentErr
+	if w, f.WallExpansion, err = r.plainWall(); err != nil {
+		return f, w, err
 	}
-	f.WallExpansion = x.parent.Expansion.Value
-	w = proof.Wall{Thickness: r.cyl.nominal, ElasticModulus: x.parent.ElasticModulus.Value, Poisson: x.parent.Poisson.Value}
 	f.Growth, err = r.shellGrowth()
 	return f, w, err
+}
+
+// plainWall returns the wall of the plain cylinder at the temperature of the test
+// and its linear expansion [1/K].
+func (r *run) plainWall() (proof.Wall, float64, error) {
+	x := r.metals.at(r.cyl.material, "", r.cyl.nominal, r.t.Proof.Temperature)
+	if x.parentErr != nil {
+		return proof.Wall{}, math.NaN(), x.parentErr
+	}
+	return proof.Wall{Thickness: r.cyl.nominal, ElasticModulus: x.parent.ElasticModulus.Value, Poisson: x.parent.Poisson.Value}, x.parent.Expansion.Value, nil
 }
 
 // shellGrowth returns the volume that the whole tank grows by for each pascal,

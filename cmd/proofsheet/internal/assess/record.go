@@ -105,6 +105,16 @@ func (r *run) judge(s *report.Sheet, l *tank.Log, out *report.Record) {
 // proofTestOf returns what the log is judged against, and why nothing is
 // predicted where that is so.
 func (r *run) proofTestOf() (proof.Test, string) {
+	if r.t.Proof.Gas() {
+		nan := math.NaN()
+		f := proof.Full{Volume: r.in.Volume(), Growth: nan, Compressibility: nan, Expansion: nan, WallExpansion: nan}
+		w, _, err := r.plainWall()
+		note := ""
+		if err != nil {
+			note = "Strains are not predicted: " + err.Error() + "."
+		}
+		return r.testOf(f, w), note
+	}
 	f, w, err := r.full()
 	note := ""
 	if err != nil {
@@ -114,7 +124,12 @@ func (r *run) proofTestOf() (proof.Test, string) {
 		}
 		note = "Readings are not predicted: " + strings.ReplaceAll(err.Error(), "\n", "; ") + "."
 	}
-	return proof.Test{Plan: r.proof.plan, Full: f, Wall: w, Radius: r.cyl.radius + r.cyl.nominal/2, Use: r.proof.use}, note
+	return r.testOf(f, w), note
+}
+
+// testOf is the test of a full tank by the plan.
+func (r *run) testOf(f proof.Full, w proof.Wall) proof.Test {
+	return proof.Test{Plan: r.proof.plan, Full: f, Wall: w, Radius: r.cyl.radius + r.cyl.nominal/2, Use: r.proof.use}
 }
 
 // proofLog is the log as the judge wants it. A gauge whose name begins with
@@ -140,7 +155,7 @@ func proofLog(l *tank.Log) proof.Log {
 }
 
 // uncertaintyNotes says which uncertainties the log states and which are taken.
-func uncertaintyNotes(l *tank.Log) (notes []string) {
+func uncertaintyNotes(l *tank.Log, gas bool) (notes []string) {
 	var given, standard []string
 	for _, u := range []struct {
 		name      string
@@ -150,9 +165,11 @@ func uncertaintyNotes(l *tank.Log) (notes []string) {
 		{"pressure", l.PressureChange, 1e3, "kPa", "0.1 % of the setting"}, {"volume", l.VolumeChange, 1e-6, "ml", "1 ml or 0.3 %"},
 		{"temperature", l.TemperatureChange, 1, "K", "0.2 K"}, {"strain", l.StrainChange, 1e-6, "×10⁻⁶", "20×10⁻⁶"},
 	} {
-		if u.v > 0 {
+		switch {
+		case gas && u.name == "volume":
+		case u.v > 0:
 			given = append(given, strings.Replace(fmt.Sprintf("%s %.3g %s", u.name, u.v/u.scale, u.unit), " ×", "×", 1))
-		} else {
+		default:
 			standard = append(standard, u.name+" "+u.own)
 		}
 	}
@@ -165,19 +182,27 @@ func uncertaintyNotes(l *tank.Log) (notes []string) {
 	return notes
 }
 
-// colderThanPlanned is how far the water may be from the plan's temperature
+// colderThanPlanned is how far the water or gas may be from the plan's temperature
 // before a note says so [K].
 const colderThanPlanned = 5
+
+// unseen says what fails a test with gas or with water that no log shows, and what
+// shows a yield.
+func unseen(gas bool) []string {
+	if gas {
+		return []string{"A bubble at a weld, a hiss or a visible change of shape in the test is a failure whatever these numbers say; this record cannot see it.",
+			"In gas only strain gauges show a yield, each where it sits."}
+	}
+	return []string{"A wet weld, a drip or a visible change of shape in the test is a failure whatever these numbers say; this record cannot see it.",
+		"Volume shows a general yield. A local one at a port, a knuckle or a junction shows only on a strain gauge there."}
+}
 
 // recordCautions adds what the reader must know beside the numbers.
 func (r *run) recordCautions(s *report.Sheet, l *tank.Log, out *report.Record) {
 	if out.Verdict != "satisfied" {
 		out.Cautions = append(out.Cautions, "The proof test is not passed: nobody comes near this tank while it is pressurised.")
 	}
-	out.Cautions = append(out.Cautions,
-		"A wet weld, a drip or a visible change of shape in the test is a failure whatever these numbers say; this record cannot see it.",
-		"Volume shows a general yield. A local one at a port, a knuckle or a junction shows only on a strain gauge there.",
-		"The test tries pressure only: no line loads, no buckling, no cold.")
+	out.Cautions = append(append(out.Cautions, unseen(r.t.Proof.Gas())...), "The test tries pressure only: no line loads, no buckling, no cold.")
 	if l.Sheet == "" {
 		out.Cautions = append(out.Cautions, "The log names no sheet: that it is of this tank and this plan rests on whoever signs.")
 	}
@@ -188,7 +213,7 @@ func (r *run) recordCautions(s *report.Sheet, l *tank.Log, out *report.Record) {
 	for _, what := range l.Unused {
 		out.Notes = append(out.Notes, "Not used: "+what+".")
 	}
-	out.Notes = append(out.Notes, uncertaintyNotes(l)...)
+	out.Notes = append(out.Notes, uncertaintyNotes(l, r.t.Proof.Gas())...)
 	lo, hi := math.Inf(1), math.Inf(-1)
 	for _, row := range l.Rows {
 		if !math.IsNaN(row.Temperature) {
@@ -196,7 +221,7 @@ func (r *run) recordCautions(s *report.Sheet, l *tank.Log, out *report.Record) {
 		}
 	}
 	if plan := r.t.Proof.Temperature; lo < plan-colderThanPlanned || hi > plan+colderThanPlanned {
-		out.Notes = append(out.Notes, fmt.Sprintf("The water was between %.1f and %.1f °C; the plan is made for %.1f °C.", lo-273.15, hi-273.15, plan-273.15))
+		out.Notes = append(out.Notes, fmt.Sprintf("The %s was between %.1f and %.1f °C; the plan is made for %.1f °C.", r.t.Proof.Fluid, lo-273.15, hi-273.15, plan-273.15))
 	}
 	for _, p := range r.proof.rules {
 		if p.LimitSource.How == check.Memory || p.Source.How == check.Memory {

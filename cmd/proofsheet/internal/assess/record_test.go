@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"proofsheet/cmd/proofsheet/internal/assess"
+	"proofsheet/cmd/proofsheet/internal/tank"
 	"proofsheet/report"
 )
 
@@ -95,6 +96,72 @@ func TestRecordOfThePlanItself(t *testing.T) {
 			}
 			if !strings.Contains(strings.Join(r.Cautions, " "), "names no sheet") || want == "satisfied" && !strings.Contains(r.Reason, "the log does not say") {
 				t.Errorf("%s: a log of no sheet passes as one of this tank: %s", name, r.Reason)
+			}
+		}
+	}
+}
+
+// The record of a test with gas answers all but what volumes would tell, in bar
+// and in psi: a good test stays open for that alone, a leak fails, and volumes that
+// were written down are named as not used.
+func TestRecordOfGas(t *testing.T) {
+	src, err := os.ReadFile(filepath.Join(tanks, "kerosene.toml"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	in := parse(t, "t.toml", strings.NewReplacer("examination = \"spot\"", "examination = \"full\"",
+		"method = \"hydrostatic\"", "method = \"pneumatic\"\nfluid = \"nitrogen\"").Replace(string(src)))
+	s := sheet(t, in)
+	share := 1 - s.Proof.Values[0].Value/s.Proof.Pressure
+	for _, row := range []struct {
+		name, want  string
+		unit, level float64 // of pressure [Pa], temperature at the start [degC or degF]
+		fall        float64 // over the hold, share [-]
+	}{
+		{"MPa", "inconclusive: volumes: in gas no volume", 1e6, 15, 0},
+		{"psi", "inconclusive: volumes: in gas no volume", 6894.757293168, 59, 0},
+		{"psi", "not satisfied: decay of the pressure: leak", 6894.757293168, 59, 0.009},
+	} {
+		degree := map[string]string{"MPa": "degC", "psi": "degF"}[row.name]
+		log, time := fmt.Sprintf("time [s],pressure [%s],volume [ml],temperature [%s] ± 0.02 K,strain-hoop [um/m] ± 2\n", row.name, degree), 0.0
+		for _, step := range s.Proof.Steps {
+			n, up, fall := 2, 1.0, 0.0
+			if step.Name == "proof hold" {
+				n, fall = 1+int(step.Hold/60), row.fall
+			}
+			if step.Pressure == s.Proof.Pressure {
+				up = 1.0095
+			}
+			for i := range n {
+				time += 60
+				p := step.Pressure * (up - fall*float64(i)/float64(max(1, n-1)))
+				log += fmt.Sprintf("%.0f,%.6f,0,%g,%.2f\n", time, p/row.unit, row.level, step.HoopStrain/step.Pressure*p/share*1e6)
+			}
+			time += 120
+		}
+		l, err := tank.ReadLog("gas.csv", []byte(log), true)
+		if err != nil {
+			t.Fatal(err)
+		}
+		_, r, err := assess.Record(in, l, assess.Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := r.Verdict + ": " + r.Reason; !strings.HasPrefix(got, row.want) {
+			t.Errorf("%s: %s", row.name, report.RecordText(s, r, 0))
+		}
+		for _, f := range r.Findings {
+			if row.fall == 0 && f.Title != "identity" && (f.Outcome == "pass") == (f.Title == "volumes") {
+				t.Errorf("%s: %s: %s", row.name, f.Title, f.Reason)
+			}
+		}
+		notes := strings.Join(r.Notes, "\n")
+		if !strings.Contains(notes, "Not used: the column volume: in gas it tells nothing") || strings.Contains(notes, "1 ml or") {
+			t.Errorf("%s: %s", row.name, notes)
+		}
+		for _, c := range r.Charts {
+			if c.Name == "record-volume" || c.Name == "record-departure" {
+				t.Errorf("a gas has a chart %s", c.Name)
 			}
 		}
 	}

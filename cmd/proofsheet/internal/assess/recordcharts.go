@@ -10,7 +10,10 @@ import (
 
 // recordCharts draws what was read on what was predicted.
 func recordCharts(t proof.Test, l proof.Log, got *proof.Judged) []report.Chart {
-	charts := []report.Chart{pressureOverTime(t, l), volumeChart(t, l, got)}
+	charts := []report.Chart{pressureOverTime(t, l)}
+	if t.Plan.In.Method != proof.Pneumatic {
+		charts = append(charts, volumeChart(t, l, got))
+	}
 	if len(got.Readings) > 0 {
 		charts = append(charts, departureChart(got))
 	}

@@ -213,7 +213,7 @@ func american(t *testing.T, log string) string {
 // readLog reads the log of a text.
 func readLog(t *testing.T, name, text string) *tank.Log {
 	t.Helper()
-	l, err := tank.ReadLog(name, []byte(text))
+	l, err := tank.ReadLog(name, []byte(text), false)
 	if err != nil {
 		t.Fatal(err)
 	}

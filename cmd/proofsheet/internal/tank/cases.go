@@ -99,6 +99,9 @@ type Proof struct {
 	Pressure       *float64 // at the gauge [Pa]
 }
 
+// Gas reports whether the test is made with gas.
+func (p Proof) Gas() bool { return p.Method == "pneumatic" }
+
 // Stock is what sizing may choose from.
 type Stock struct {
 	Thickness []float64 // [m]

@@ -15,7 +15,7 @@ func (r *reader) checkSupport() {
 func (r *reader) checkProof() {
 	p := &r.t.Proof
 	r.orDefault("proof.method", &p.Method, "hydrostatic", "nothing was written")
-	gas := p.Method == "pneumatic"
+	gas := p.Gas()
 	if gas {
 		r.orDefault("proof.fluid", &p.Fluid, "nitrogen", "a dry inert gas")
 	} else {

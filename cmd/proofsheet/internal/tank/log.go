@@ -34,7 +34,7 @@ type LogRow struct {
 	Time        float64   // from any zero [s]
 	Pressure    float64   // shown by the gauge [Pa]
 	Volume      float64   // in the tank over a zero of the log's own [m3]
-	Temperature float64   // of the water [K]
+	Temperature float64   // of the water or gas [K]
 	Wall        float64   // temperature of the wall [K]
 	Strains     []float64 // [-]
 }
@@ -57,13 +57,14 @@ const strainPrefix = "strain-"
 // sheetNamed is the line that names the sheet.
 var sheetNamed = regexp.MustCompile(`(?m)^#[ \t]*sheet:[ \t]*([0-9a-f]{12,64})[ \t]*\r?$`)
 
-// ReadLog reads the log of a proof test. The headings are time, pressure,
+// ReadLog reads the log of a proof test, with gas or with water. The headings are time, pressure,
 // volume, and where they were read returned, line, temperature,
 // wall_temperature and strain-NAME, each with its unit in brackets and, if
 // known, the uncertainty of a change behind it: "temperature [degC] ± 0.02 K".
 // A line "# sheet: 0123456789ab" names the sheet by the digits on its pages.
-// Every fault of the file is told at once, with its line and column.
-func ReadLog(name string, text []byte) (*Log, error) {
+// In gas no volume is needed, and none is used. Every fault of the file is told at
+// once, with its line and column.
+func ReadLog(name string, text []byte, gas bool) (*Log, error) {
 	r := &reader{t: &Tank{File: name}}
 	l := &Log{File: name, Text: text}
 	s := &sheet{r: r, name: name, at: map[string]int{}, units: map[string]string{}, kinds: map[string]column{}, offered: map[string]bool{}}
@@ -86,7 +87,7 @@ func ReadLog(name string, text []byte) (*Log, error) {
 			}
 		}
 		s.match(columns, nil)
-		s.logHeadings()
+		s.logHeadings(gas)
 		s.said(l, said)
 		if len(r.faults) == 0 {
 			s.logRows(l)
@@ -94,6 +95,9 @@ func ReadLog(name string, text []byte) (*Log, error) {
 	}
 	if len(r.faults) > 0 {
 		return nil, r.faults.sorted(name)
+	}
+	if gas && s.has("volume") {
+		l.Unused = append(l.Unused, "the column volume: in gas it tells nothing")
 	}
 	for _, d := range r.t.Defaults {
 		l.Unused = append(l.Unused, d.Why)
@@ -115,9 +119,14 @@ func (s *sheet) uncertainties() map[int]string {
 	return out
 }
 
-// logHeadings asks for the columns without which there is no log.
-func (s *sheet) logHeadings() {
-	for _, need := range logColumns[:3] {
+// logHeadings asks for the columns without which there is no log of a test with
+// gas, or with water.
+func (s *sheet) logHeadings(gas bool) {
+	needed := logColumns[:3]
+	if gas {
+		needed = logColumns[:2]
+	}
+	for _, need := range needed {
 		if !s.has(need.name) && !s.offered[need.name] {
 			s.fault(0, 0, "has no column %s; write %s", need.name, need.name+" ["+need.unit.Units()[0]+"]")
 		}

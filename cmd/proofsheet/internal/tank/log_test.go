@@ -13,7 +13,7 @@ const goodLog = "# sheet: 0123456789ab\n" +
 	"1.5,145.03774,0.1,0,1,,10,500,0.05,\n"
 
 func TestReadLog(t *testing.T) {
-	l, err := ReadLog("log.csv", []byte(goodLog))
+	l, err := ReadLog("log.csv", []byte(goodLog), false)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -71,7 +71,7 @@ func TestBadLog(t *testing.T) {
 		"not text":       {"time [s],\xff", "is not UTF-8"},
 	} {
 		t.Run(name, func(t *testing.T) {
-			l, err := ReadLog("log.csv", []byte(row.text))
+			l, err := ReadLog("log.csv", []byte(row.text), false)
 			if err == nil || l != nil {
 				t.Fatalf("read: %+v", l)
 			}
@@ -84,7 +84,7 @@ func TestBadLog(t *testing.T) {
 
 // Two faults are told in one run.
 func TestBadLogTellsAll(t *testing.T) {
-	_, err := ReadLog("log.csv", []byte("time [s],pressure [bar],volume [l]\n0,x,y\n"))
+	_, err := ReadLog("log.csv", []byte("time [s],pressure [bar],volume [l]\n0,x,y\n"), false)
 	if err == nil || strings.Count(err.Error(), "\n") != 1 {
 		t.Errorf("%v", err)
 	}
@@ -97,7 +97,7 @@ func FuzzReadLog(f *testing.F) {
 	f.Add([]byte("time [s],pressure [bar],volume [l]\n0,1,0\n1,2,\n"))
 	f.Add([]byte("time [h] ± 1,pressure (kPa),volume [m3] +- 1 l,strain-x [m/m]\n1e300,1,0,\n"))
 	f.Fuzz(func(t *testing.T, text []byte) {
-		l, err := ReadLog("log.csv", text)
+		l, err := ReadLog("log.csv", text, false)
 		if err != nil {
 			if l != nil {
 				t.Error("a log with faults")
