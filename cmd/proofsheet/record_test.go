@@ -75,7 +75,7 @@ func TestRecordBadLogs(t *testing.T) {
 		{"no temperature", column(3, ""), exitFails, "proof test inconclusive: decay of the pressure: no water temperature"},
 		{"over the plan", goodLog(t, ",19.1", ",29.1"), exitFails, "proof test not satisfied: pressure within the plan: FAULT: OVER-PRESSURE"},
 		{"another sheet", goodLog(t, "# sheet: ", "# sheet: 00000"), exitFails, "proof test inconclusive: identity"},
-		{"unit missing", goodLog(t, "pressure [bar] ± 0.004 bar", "pressure"), exitInput, `stdin.csv:1:1: heading "pressure" has no unit`},
+		{"unit missing", goodLog(t, "pressure [bar] ± 0.004 bar", "pressure"), exitInput, `stdin.csv:3:1: heading "pressure" has no unit`},
 		{"times out of order", swapped, exitInput, "stdin.csv:22:1: time: "},
 		{"text", column(1, "high"), exitInput, `"high" is not a number`},
 		{"nothing", "", exitInput, "stdin.csv:1:1: is empty"},
@@ -106,7 +106,7 @@ func TestRecordDocument(t *testing.T) {
 		Findings []struct{ Title, Outcome string }
 		Log      struct{ Name, SHA256 string }
 	}
-	if err := json.Unmarshal(text, &record); err != nil || record.Verdict != "not satisfied" || len(record.Findings) != 9 || record.Log.Name != "leak.csv" {
+	if err := json.Unmarshal(text, &record); err != nil || record.Verdict != "not satisfied" || len(record.Findings) != 11 || record.Log.Name != "leak.csv" {
 		t.Errorf("%v: %+v", err, record)
 	}
 	status, out, says := call(t, "", "verify", path)

@@ -33,7 +33,9 @@ A table of comma-separated values, the unit of each column in its heading:
   # sheet: 0123456789ab
   time [s],pressure [bar],volume [ml] ± 0.1 ml,temperature [degC] ± 0.02 K
 
-time, pressure (at the gauge) and volume (water put in) are needed. returned (water let out) and line (what pump, hose and gauge line take) come off the volume. temperature is that of the water, wall_temperature may stand beside it; without the water's temperature no log passes. Of a test with gas the volume is left out, temperature is the gas's, and the record can fail the test, not pass it. Behind ± stands the standard uncertainty of a change of the reading. An empty cell was not read.
+time, pressure (at the gauge) and volume (water put in) are needed. returned (water let out) and line (what pump, hose and gauge line take) come off the volume. temperature is that of the water, wall_temperature may stand beside it; without the water's temperature no log passes. With gas no volume is needed; such a record can fail a test, not pass it. Behind ± stands the standard uncertainty of a change of the reading; no change counts for surer than the step in which its column is written. An empty cell was not read.
+
+Begin with a row of the open tank: the zero of the gauge. pressure-NAME is a further gauge. Every way up over half the setting is judged; a row behind a # is counted, not judged.
 
 strain-NAME [um/m] is a strain gauge. Those named hoop… and axial… sit on the plain cylinder, 2.5 √(radius × wall) clear of its junctions; of any other a straight and still strain is asked. The line "# sheet:" names the sheet by the digits on its pages.`},
 	{"margins", "how to read a margin", `

@@ -49,6 +49,7 @@ type Gauge struct {
 type LogRow struct {
 	Time        float64   // from any zero [s]
 	Pressure    float64   // shown by the gauge [Pa]
+	Others      []float64 // and by further ones [Pa]
 	Volume      float64   // of water in the tank over a zero of the log's own: put in less returned less what the line took; not used of a gas [m3]
 	Temperature float64   // of the water or gas [K]
 	Wall        float64   // temperature of the wall; NaN: as the water [K]
@@ -65,6 +66,12 @@ type Log struct {
 	VolumeChange      float64 // 0: 1 ml, or 0.3 % of the volume where larger [m3]
 	TemperatureChange float64 // 0: 0.2 K [K]
 	StrainChange      float64 // 0: 20e-6 [-]
+	// Steps in which the readings are written; 0: not known. An uncertainty is
+	// never less than such a step leaves, whatever the log states.
+	PressureStep    float64 // [Pa]
+	VolumeStep      float64 // [m3]
+	TemperatureStep float64 // [K]
+	StrainStep      float64 // [-]
 }
 
 // A Test is what a log is judged against.
@@ -124,8 +131,9 @@ type Span struct{ From, To int }
 
 // Judge puts the questions of the record to a log, in their order:
 //
-//  1. pressure: never over p_set + o;
+//  1. pressure: never over p_set + o, nor drawn under the atmosphere;
 //  2. reached: p_set held without a break for the whole hold;
+//     zero: the gauge shows zero with the tank open;
 //  3. reference: readings at the reference pressure before and after;
 //  4. stiffness: C within 10 % of the predicted one, air not over 0.5 % of V;
 //  5. departure from the line of the earlier readings: none over the plan's band;
@@ -156,13 +164,13 @@ func (t Test) Judge(l Log) (*Judged, error) {
 	r.segments()
 	if r.gas() {
 		r.out.Line = unfitted(0)
-		r.out.Findings = []Finding{r.pressure(), r.reached(), r.reference(), r.strains(), r.decay(), r.strainLeft(), {Title: "volumes", Reason: gasVolumes}}
+		r.out.Findings = []Finding{r.pressure(), r.reached(), r.zero(), r.reference(), r.strains(), r.decay(), r.strainLeft(), {Title: "volumes", Reason: gasVolumes}}
 		return r.verdict(), nil
 	}
-	pressure, reached := r.pressure(), r.reached()
+	pressure, reached, zero := r.pressure(), r.reached(), r.zero()
 	reference := r.reference()
 	stiffness, departure := r.volumes()
-	r.out.Findings = []Finding{pressure, reached, reference, stiffness, departure, r.strains(), r.decay(), r.permanent()}
+	r.out.Findings = []Finding{pressure, reached, zero, reference, stiffness, departure, r.strains(), r.decay(), r.permanent()}
 	return r.verdict(), nil
 }
 
@@ -193,7 +201,7 @@ func (l Log) valid() error {
 			errs = append(errs, errors.New("times of the log do not rise"))
 		}
 		last = r.Time
-		errs = append(errs, check.Within(fn, "pressure of the log [Pa]", r.Pressure, -1e6, 1e9, "a gauge"))
+		errs = append(errs, check.Within(fn, "pressure of the log [Pa]", r.Pressure, -Atmosphere*(1+1e-9), 1e9, "a gauge"))
 		if len(r.Strains) != len(l.Gauges) {
 			errs = append(errs, errors.New("a row of the log lacks the strain of a gauge"))
 		}
@@ -201,7 +209,7 @@ func (l Log) valid() error {
 			break
 		}
 	}
-	for _, u := range []float64{l.PressureChange, l.VolumeChange, l.TemperatureChange, l.StrainChange} {
+	for _, u := range []float64{l.PressureChange, l.VolumeChange, l.TemperatureChange, l.StrainChange, l.PressureStep, l.VolumeStep, l.TemperatureStep, l.StrainStep} {
 		errs = append(errs, check.Within(fn, "uncertainty", u, 0, 1e9, "none given, or above zero"))
 	}
 	return errors.Join(errs...)
@@ -220,7 +228,10 @@ type record struct {
 	after  int // row of the first one on the way down; -1: none
 	second int // row of the one after a second cycle; -1: none
 	points []int
-	shut   []float64 // volume last read at each row [m3]
+	main   int // of the climbs, the one that is judged in full; -1: none
+
+	climbed []climb
+	shut    []float64 // volume last read at each row [m3]
 }
 
 // gas reports whether the test is made with gas.
@@ -244,24 +255,33 @@ func (r *record) read(row LogRow) bool {
 }
 
 // uPressure returns the uncertainty of a change of pressure [Pa].
-func (r *record) uPressure() float64 { return either(r.l.PressureChange, pressureChangeShare*r.set) }
+func (r *record) uPressure() float64 {
+	return either(r.l.PressureChange, pressureChangeShare*r.set, r.l.PressureStep)
+}
 
 // uTemperature returns the uncertainty of a change of temperature [K].
-func (r *record) uTemperature() float64 { return either(r.l.TemperatureChange, temperatureChange) }
+func (r *record) uTemperature() float64 {
+	return either(r.l.TemperatureChange, temperatureChange, r.l.TemperatureStep)
+}
 
 // uStrain returns the uncertainty of a change of strain [-].
-func (r *record) uStrain() float64 { return either(r.l.StrainChange, strainChange) }
+func (r *record) uStrain() float64 {
+	return either(r.l.StrainChange, strainChange, r.l.StrainStep)
+}
 
 // uVolume returns the uncertainty of a volume v read [m3].
 func (r *record) uVolume(v float64) float64 {
-	return either(r.l.VolumeChange, math.Max(volumeUncertainty, volumeUncertaintyShare*math.Abs(v)))
+	return either(r.l.VolumeChange, math.Max(volumeUncertainty, volumeUncertaintyShare*math.Abs(v)), r.l.VolumeStep)
 }
 
-func either(given, standard float64) float64 {
+// either returns the uncertainty of a change: the given one, else the standard one,
+// and at least half a step: two rounded readings differ from the truth by up to a
+// whole one, which is the expanded uncertainty then.
+func either(given, standard, step float64) float64 {
 	if given > 0 {
-		return given
+		standard = given
 	}
-	return standard
+	return math.Max(standard, step/2)
 }
 
 // number is a value of a record of which nothing was predicted.

@@ -14,6 +14,8 @@ const (
 	driftShare    = 0.10    // uncertainty of the drift [-], practice
 	betaShare     = 0.05    // and of the water's expansion in it [-], practice
 	settledAfter  = 10 * 60 // warmth of pumping has gone [s], practice
+	stuckReadings = 20      // of one temperature, from which a thermometer is not believed [-], practice
+	stuckStep     = 0.02    // and the step in which it is read, less than this [K], practice
 	leastOfHold   = 0.5     // share of the hold over which a fall must be seen [-]
 	noVolumeMoved = 1e-12   // two volumes read the same [m3]
 )
@@ -32,12 +34,17 @@ type Decay struct {
 	Uncertainty float64 // of the residual, k = 2 [Pa]
 	Allowed     float64 // over the span [Pa]
 	Leak        float64 // volume that the residual stands for [m3]
+	moving      float64 // part of the uncertainty that the change of temperature makes, k = 2 [Pa]
 }
 
 // decay judges the fall of pressure over the hold:
 //
 //	Δp_res = Δp − (β ΔT_water − 3 α_v ΔT_wall) V/C − V_pumped/C
 //	U = 2 √[(D u_dT)² + (ΔT u_D)² + u_dp² + (u_V/C)²],  u_D² = (0.1 D)² + (0.05 β V/C)²
+//
+// where the wall has a thermometer of its own its error does not follow the
+// water's: in place of D u_dT stands √[(β V/C)² + (3 α_v V/C)²] u_dT, which does not
+// vanish where the drift changes sign.
 //
 // pass where |Δp_res| + U ≤ A, fail where |Δp_res| − U > A, else inconclusive; A
 // is 0.5 % of the setting over the planned hold, and its share over a shorter
@@ -48,6 +55,52 @@ type Decay struct {
 //
 // Source: volume balance, computed; limits, practice.
 func (r *record) decay() Finding {
+	f := r.holdDecay()
+	r.otherDecays(&f)
+	return f
+}
+
+// remedy says what would make the uncertainty of a decay smaller.
+func (d Decay) remedy() string {
+	if d.moving > d.Uncertainty/math.Sqrt2 {
+		return "wait until the temperature is still and hold again"
+	}
+	return "read temperature and pressure better and hold again"
+}
+
+// otherDecays asks of the ways up beside the main one whether the closed tank lost
+// more than the allowance of the whole hold: after the hold that fails, before it a
+// leak was there and is gone, and nothing tells where.
+func (r *record) otherDecays(f *Finding) {
+	earlier, later := r.others()
+	for k, c := range slices.Concat(earlier, later) {
+		to := c.top
+		for i := c.top + 1; i < len(r.l.Rows); i++ {
+			if v := r.l.Rows[i].Volume; v < r.shut[c.top]-noVolumeMoved {
+				break
+			} else if !math.IsNaN(v) {
+				to = i
+			}
+		}
+		if to == c.top {
+			continue
+		}
+		d := r.balance(c.top, to)
+		if !(d.Residual+d.Uncertainty < -decayShare*r.set) {
+			continue
+		}
+		o, reason := Failed, "the closed tank lost pressure: a leak, or worse"
+		if k < len(earlier) {
+			o, reason = Inconclusive, "the closed tank lost pressure, which it no longer did in the hold: find what leaked, and test the mended tank by a log of its own"
+		}
+		if worseThan(o, f.Outcome) || o == f.Outcome {
+			f.Outcome, f.Reason = o, r.along(c, reason)
+		}
+	}
+}
+
+// holdDecay judges the hold.
+func (r *record) holdDecay() Finding {
 	f := Finding{Title: "decay of the pressure"}
 	r.out.Decay = r.noDecay()
 	w := r.closed()
@@ -66,6 +119,8 @@ func (r *record) decay() Finding {
 	lasted := rows[w.To].Time - rows[start].Time
 	leaks := d.Residual+d.Uncertainty < -d.Allowed
 	switch {
+	case r.stuck():
+		f.Reason = "the thermometer shows the same to a hundredth of a degree from first to last: one that is stuck, or was read once, hides a leak"
 	case math.IsNaN(d.Warming):
 		f.Reason = "no " + r.fluid() + " temperature: a fall cannot be told from cooling"
 	case math.Abs(d.Warming) > warmingMost:
@@ -87,16 +142,28 @@ func (r *record) decay() Finding {
 	case math.Abs(d.Residual)+d.Uncertainty <= d.Allowed:
 		f.Outcome, f.Reason = Passed, "what temperature does not explain stays within the allowance, uncertainty included"
 	case math.Abs(d.Change) > d.Allowed && math.Abs(d.Residual) <= d.Uncertainty:
-		f.Reason = r.fluid() + " temperature explains the change of pressure within the uncertainty, and a leak could hide in that: read the temperature better and hold again"
+		f.Reason = r.fluid() + " temperature explains the change of pressure within the uncertainty, and a leak could hide in that: " + d.remedy()
 	default:
-		f.Reason = "a leak of the allowance cannot be told from the uncertainty: read temperature and pressure better and hold again"
+		f.Reason = "a leak of the allowance cannot be told from the uncertainty: " + d.remedy()
 	}
 	return f
 }
 
 func (r *record) noDecay() Decay {
 	n := math.NaN()
-	return Decay{Span{0, -1}, n, n, n, n, n, n, n, n, n, n, n}
+	return Decay{Span{0, -1}, n, n, n, n, n, n, n, n, n, n, n, n}
+}
+
+// stuck reports whether the thermometer never moved though it is read finely
+// enough to see that pumping warms water and gas.
+func (r *record) stuck() bool {
+	lo, hi, n := math.Inf(1), math.Inf(-1), 0
+	for _, row := range r.l.Rows {
+		if !math.IsNaN(row.Temperature) {
+			lo, hi, n = math.Min(lo, row.Temperature), math.Max(hi, row.Temperature), n+1
+		}
+	}
+	return n >= stuckReadings && lo == hi && r.l.TemperatureStep > 0 && r.l.TemperatureStep < stuckStep
 }
 
 // decayValues returns the numbers of a decay as printed.
@@ -184,15 +251,18 @@ func (r *record) balance(from, to int) Decay {
 	if !known {
 		return d
 	}
-	wall := d.Warming
-	if !math.IsNaN(b.Wall - a.Wall) {
+	wall, apart := d.Warming, !math.IsNaN(b.Wall-a.Wall)
+	if apart {
 		wall = b.Wall - a.Wall
 	}
 	c, v, α := r.stiffnessAt((a.Pressure+b.Pressure)/2), r.t.Full.Volume, r.t.Full.WallExpansion
 	d.Drift = (water.Expansion - 3*α) * v / c
 	d.Explained = (water.Expansion*d.Warming - 3*α*wall) * v / c
 	d.Residual = d.Change - d.Explained
-	uT := r.uTemperature()
+	uT := math.Abs(d.Drift) * r.uTemperature()
+	if apart {
+		uT = math.Hypot(water.Expansion, 3*α) * v / c * r.uTemperature()
+	}
 	uV := 0.0
 	if math.Abs(d.Pumped) > noVolumeMoved {
 		d.Residual -= d.Pumped / c
@@ -200,7 +270,8 @@ func (r *record) balance(from, to int) Decay {
 	}
 	uD := math.Hypot(driftShare*d.Drift, betaShare*water.Expansion*v/c)
 	most := math.Max(math.Abs(d.Warming), math.Abs(wall))
-	d.Uncertainty = 2 * math.Sqrt(math.Pow(d.Drift*uT, 2)+math.Pow(most*uD, 2)+math.Pow(r.uPressure(), 2)+uV*uV)
+	d.moving = 2 * most * uD
+	d.Uncertainty = 2 * math.Sqrt(uT*uT+math.Pow(most*uD, 2)+math.Pow(r.uPressure(), 2)+uV*uV)
 	d.Leak = -d.Residual * c
 	return d
 }

@@ -30,6 +30,7 @@ func (r *record) gasBalance(from, to int) Decay {
 	d.Drift = (a.Pressure + Atmosphere) / a.Temperature
 	d.Explained = d.Drift * d.Warming
 	d.Residual = d.Change - d.Explained
+	d.moving = 2 * math.Abs(d.Warming) * driftShare * d.Drift
 	d.Uncertainty = 2 * math.Sqrt(math.Pow(d.Drift*r.uTemperature(), 2)+math.Pow(d.Warming*driftShare*d.Drift, 2)+math.Pow(r.uPressure(), 2))
 	d.Leak = -d.Residual * r.t.Full.Volume / Atmosphere
 	return d

@@ -14,12 +14,14 @@ const (
 	referenceReach = 0.02  // this near to the reference pressure a row is read as there
 	onTheWay       = 0.3   // the way up to the steps begins above it
 	plateauShare   = 0.9   // the hold has ended below it
-	secondShare    = 0.95  // a second cycle goes at least so high
+	secondShare    = 0.99  // a second cycle goes at least so high
+	zeroShare      = 0.04  // under it a lowest reading is that of the open tank, over it that of the reference pressure
 	begunShare     = 0.02  // a way up begins where the pressure was last so low
 	holdRows       = 4     // the longest gap in a hold is this part of it
 )
 
-// segments finds the way up, the hold and the reference readings.
+// segments finds the ways up, the hold and the reference readings. Judged in full
+// is the way up that led to the hold.
 func (r *record) segments() {
 	rows := r.l.Rows
 	r.reach, r.before, r.after, r.second = 0, -1, -1, -1
@@ -30,33 +32,29 @@ func (r *record) segments() {
 		}
 		r.shut = append(r.shut, last)
 	}
-	for i, row := range rows {
-		if row.Pressure >= r.set {
-			r.reach = i
+	r.out.Hold = r.hold()
+	r.climbed = r.climbs()
+	r.main = r.mainClimb()
+	if r.main < 0 { // it never went over 0.3 of the setting
+		for i, row := range rows {
+			if row.Pressure > rows[r.reach].Pressure {
+				r.reach = i
+			}
+		}
+		r.begun = r.beginning(0, r.reach)
+		r.before = r.stop(r.begun, r.reach, r.atReference)
+		r.points = r.wayUp(climb{begun: r.begun, top: r.reach, down: len(rows)}, r.reach)
+		return
+	}
+	c := r.climbed[r.main]
+	r.reach, r.begun, r.before, r.after = c.top, c.begun, c.before, c.after
+	for _, c := range r.climbed[r.main+1:] {
+		if rows[c.top].Pressure >= secondShare*r.set {
+			r.second = c.after
 			break
 		}
-		if row.Pressure > rows[r.reach].Pressure {
-			r.reach = i
-		}
 	}
-	r.out.Hold = r.hold()
-	for r.begun = r.reach; r.begun > 0 && rows[r.begun].Pressure > begunShare*r.set; {
-		r.begun--
-	}
-	up := r.begun
-	for up < r.reach && rows[up].Pressure <= onTheWay*r.set {
-		up++
-	}
-	r.before = r.stop(r.begun, up, r.atReference)
-	// The first way down ends where the pressure rises to the steps again.
-	peak := max(r.reach, r.out.Hold.To)
-	down := r.next(peak, func(p float64) bool { return p < onTheWay*r.set })
-	up = r.next(down, func(p float64) bool { return p > onTheWay*r.set })
-	r.after = r.stop(down, up, r.atReference)
-	again := r.next(up, func(p float64) bool { return p >= secondShare*r.set })
-	down = r.next(again, func(p float64) bool { return p < onTheWay*r.set })
-	r.second = r.stop(down, len(rows), r.atReference)
-	r.points = r.wayUp()
+	r.points = r.wayUp(c, max(r.out.Hold.To, c.top))
 }
 
 func (r *record) atReference(row LogRow) bool {
@@ -127,32 +125,33 @@ func (r *record) stop(from, to int, is func(LogRow) bool) int {
 	return best
 }
 
-// wayUp returns a row for each pressure at which the first way up stopped: by
+// wayUp returns a row for each pressure at which a way up stopped: by
 // twentieths of the setting below 0.45 of it, by tenths above, where the row is
-// the last of the longest stop; and the top of the pump's last stroke.
-func (r *record) wayUp() []int {
+// the last of the longest stop; and the top of the pump's last stroke, which
+// ends at the row held at the latest.
+func (r *record) wayUp(c climb, held int) []int {
 	bin := func(p float64) int {
 		if share := p / r.set; share >= 0.45 {
 			return 100 + int(math.Round(10*share))
 		}
 		return int(math.Round(20 * p / r.set))
 	}
-	top := r.reach
+	top := c.top
 	for top+1 < len(r.l.Rows) && r.l.Rows[top+1].Pressure > r.l.Rows[top].Pressure && r.l.Rows[top+1].Volume > r.l.Rows[top].Volume {
 		top++
 	}
-	for top < r.out.Hold.To && !r.read(r.l.Rows[top]) {
+	for top < held && !r.read(r.l.Rows[top]) {
 		top++
 	}
 	var points []int
 	seen := map[int]bool{}
-	for i := r.begun; i < r.reach; i++ {
+	for i := c.begun; i < c.top; i++ {
 		b := bin(r.l.Rows[i].Pressure)
 		if seen[b] || r.l.Rows[i].Pressure < 0 {
 			continue
 		}
 		seen[b] = true
-		at := r.stop(r.begun, r.reach, func(row LogRow) bool { return r.read(row) && bin(row.Pressure) == b })
+		at := r.stop(c.begun, c.top, func(row LogRow) bool { return r.read(row) && bin(row.Pressure) == b })
 		if at >= 0 && b != bin(r.l.Rows[top].Pressure) {
 			points = append(points, at)
 		}
@@ -164,21 +163,67 @@ func (r *record) wayUp() []int {
 	return points
 }
 
-// pressure asks whether the gauge ever showed more than the plan allows.
+// pressure asks whether a gauge ever showed more than the plan allows, or the tank
+// drawn under the atmosphere, and whether the gauges agree.
 func (r *record) pressure() Finding {
 	f := Finding{Title: "pressure within the plan", Outcome: Passed, Reason: "never over the setting and its overshoot"}
-	most := math.Inf(-1)
+	u := r.t.Plan.GaugeUncertainty
+	most, least, apart := math.Inf(-1), math.Inf(1), math.NaN()
 	for _, row := range r.l.Rows {
-		most = math.Max(most, row.Pressure)
+		most, least = math.Max(most, row.Pressure), math.Min(least, row.Pressure)
+		for _, p := range row.Others {
+			if math.IsNaN(p) {
+				continue
+			}
+			most, least = math.Max(most, p), math.Min(least, p)
+			if d := math.Abs(p - row.Pressure); !(d <= apart) {
+				apart = d
+			}
+		}
 	}
-	limit := r.set + r.t.Plan.Overshoot
-	f.Values = []Measured{atMost(check.Pa("p_max", "highest pressure shown", most), limit, r.t.Plan.GaugeUncertainty)}
-	if most > limit*(1+1e-9) { // a conversion is no overshoot
+	limit, drawn := r.set+r.t.Plan.Overshoot, -math.Max(u, suction)
+	f.Values = []Measured{atMost(check.Pa("p_max", "highest pressure shown", most), limit, u)}
+	if !math.IsNaN(apart) {
+		f.Values = append(f.Values, atMost(check.Pa("", "largest difference of two gauges", apart), 2*u, math.NaN()))
+	}
+	switch {
+	case most > limit*(1+1e-9): // a conversion is no overshoot
 		f.Outcome = Failed
 		f.Reason = "FAULT: OVER-PRESSURE. The tank saw more than the plan allows and is not passed until it is checked for that pressure"
-		high := r.t.Plan.Top + 2*r.t.Plan.GaugeUncertainty + r.t.Plan.Overshoot
+		high := r.t.Plan.Top + 2*u + r.t.Plan.Overshoot
 		use := r.t.Use * (high + most - limit) / high // at the top, where the share is the largest
 		f.Values = append(f.Values, atMost(check.Num("σ/limit", "worst stress over its limit at that pressure", use), 1, math.NaN()))
+	case least < drawn:
+		f.Outcome, f.Reason = Inconclusive, "the gauge shows the tank drawn under the atmosphere: a vent shut while it drained, or a gauge that is off; look for a collapse"
+		f.Values = append(f.Values, atLeast(check.Pa("p_min", "lowest pressure shown", least), drawn, u))
+	case apart > 2*u:
+		f.Outcome, f.Reason = Inconclusive, "two gauges differ by more than both may be off: find out which is right"
+	}
+	return f
+}
+
+// suction is how far under the atmosphere a gauge may read before a vent was
+// shut in draining [Pa]; practice.
+const suction = 5e3
+
+// zero asks whether the gauge shows zero with the tank open, before the way up: one
+// that is off, or counts from a vacuum, leaves the test short.
+func (r *record) zero() Finding {
+	f := Finding{Title: "zero of the gauge", Outcome: Passed, Reason: "shown with the tank open, within the uncertainty of the gauge"}
+	at := 0
+	for i := range r.reach + 1 {
+		if math.Abs(r.l.Rows[i].Pressure) < math.Abs(r.l.Rows[at].Pressure) {
+			at = i
+		}
+	}
+	least, u := r.l.Rows[at].Pressure, r.t.Plan.GaugeUncertainty
+	f.Values = []Measured{within(check.Pa("p_0", "pressure shown nearest to zero", least), 0, u, math.NaN())}
+	switch {
+	case math.Abs(least) <= u:
+	case least < zeroShare*r.set:
+		f.Outcome, f.Reason = Inconclusive, "the gauge never shows zero before the way up: it is off, or counts from a vacuum"
+	default:
+		f.Outcome, f.Reason = NotRead, "no reading with the tank open before the way up: a gauge that is off would not have been seen"
 	}
 	return f
 }
@@ -193,7 +238,8 @@ func (r *record) reached() Finding {
 			gap = math.Max(gap, r.l.Rows[i].Time-r.l.Rows[i-1].Time)
 		}
 	}
-	f.Values = []Measured{atLeast(check.S("", "time at the setting without a break", held), r.t.Plan.Hold, math.NaN())}
+	f.Values = []Measured{atLeast(check.S("", "time at the setting without a break", held), r.t.Plan.Hold, math.NaN()),
+		{Quantity: check.Pa("", "raised in a minute, above half the setting", 60*r.fastest()), Predicted: 60 * r.t.Plan.Rate, Bound: "planned", Band: math.NaN(), Uncertainty: math.NaN()}}
 	switch {
 	case r.out.Hold.To < 0:
 		f.Outcome, f.Reason = Inconclusive, "the setting was never reached: this was no proof test"
@@ -228,14 +274,53 @@ func (r *record) asPlanned() (notes []string) {
 			break
 		}
 	}
-	for i := r.begun + 1; i <= r.reach; i++ {
-		a, b := r.l.Rows[i-1], r.l.Rows[i]
-		if a.Pressure > 0.5*r.set && (b.Pressure-a.Pressure)/(b.Time-a.Time) > 1.1*r.t.Plan.Rate {
-			return append(notes, "Above half the setting the pressure was raised faster than the plan says.")
-		}
+	if passed := r.passedBy(); passed != "" {
+		notes = append(notes, "The log leaves no time for a stop of 2 min at these steps, in % of the setting:"+passed+".")
+	}
+	if r.fastest() > 1.1*r.t.Plan.Rate {
+		notes = append(notes, "Above half the setting the pressure was raised faster than the plan says.")
 	}
 	return notes
 }
+
+// passedBy lists the steps between whose neighbouring readings there was no time for
+// the stop that the plan asks for.
+func (r *record) passedBy() (steps string) {
+	for _, share := range StepShares()[:len(StepShares())-1] {
+		under, over := -1, -1
+		for i := r.begun; i <= r.reach && over < 0; i++ {
+			switch p := r.l.Rows[i].Pressure; {
+			case p < (share-stepReach)*r.set:
+				under = i
+			case p > (share+stepReach)*r.set:
+				over = i
+			}
+		}
+		if under >= 0 && over >= 0 && r.l.Rows[over].Time-r.l.Rows[under].Time < stepStop {
+			steps += " " + percent(share)
+		}
+	}
+	return steps
+}
+
+// fastest returns the highest rate of the main way up over half the setting, over
+// a minute at least where the log is read more often [Pa/s]; 0 where none is known.
+func (r *record) fastest() (most float64) {
+	for i, j := r.begun, r.begun; i < r.reach; i++ {
+		for j = max(j, i+1); j < r.reach && r.l.Rows[j].Time-r.l.Rows[i].Time < rateOver; {
+			j++
+		}
+		a, b := r.l.Rows[i], r.l.Rows[j]
+		if a.Pressure > 0.5*r.set {
+			most = math.Max(most, (b.Pressure-a.Pressure)/(b.Time-a.Time))
+		}
+	}
+	return most
+}
+
+// How near to a step a reading counts as there [share of the setting], how long the
+// plan stops there, and over what time a rate is told [s].
+const stepReach, stepStop, rateOver = 0.02, settle, 60
 
 func percent(share float64) string {
 	return string([]byte{'0' + byte(math.Round(10*share)), '0'})

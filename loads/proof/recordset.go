@@ -26,11 +26,24 @@ type volumeChange struct{ value, uncertainty float64 } // [m3]
 // limit would be too wide by what the water gives. Over 10 % of TE: fail. Up to
 // 2 %, known within 2 %: pass. Between, or not known so well, a second cycle
 // must leave no more than 1 % of TE or 2 u_PE, and no more than 100e-6 of hoop
-// strain where that is read; without it: inconclusive.
+// strain where that is read; without it: inconclusive. Every later way up over
+// half the setting is asked the same, and one before the hold may leave 2 %.
 //
 // Source: 10 % of total expansion, 49 CFR 180.205, read; the rest, practice;
 // volumes by balance, computed.
 func (r *record) permanent() Finding {
+	f := r.firstSet()
+	te := math.NaN()
+	if r.before >= 0 && len(r.points) > 0 {
+		te = r.totalExpansion()
+	}
+	r.earlierClimbs(&f, te)
+	r.laterClimbs(&f, te)
+	return f
+}
+
+// firstSet judges what the way up to the hold left.
+func (r *record) firstSet() Finding {
 	f := Finding{Title: "permanent set"}
 	if r.before < 0 || r.after < 0 || len(r.points) == 0 {
 		f.Reason = "not known without reference readings before and after"

@@ -66,11 +66,13 @@ func (r *record) gauge(g int) (Outcome, string, []Measured) {
 		return Failed, "leaves its straight line: a yield where it sits", values
 	case !known:
 		return Inconclusive, "not read through the hold", values
+	case at == Elsewhere && !(math.Abs(strain) > u):
+		return Inconclusive, "does not answer to the pressure beyond its uncertainty: dead, or too poor for where it sits", values
 	case math.Abs(loss) > limit:
 		return Inconclusive, "not read well enough to tell whether it is straight", values
 	case at == PlainHoop && !(math.Abs(q.Value-q.Predicted) <= q.Band):
 		return Inconclusive, "off the predicted strain by more than 10 %: another wall, another place or a bad gauge; explain it", values
-	case at == PlainAxial && !(math.Abs(q.Value-q.Predicted) <= q.Band+u):
+	case at == PlainAxial && !(math.Abs(q.Value-q.Predicted) <= q.Band+math.Min(u, 2*strainChange)): // small beside a gauge's noise, but no more than by default
 		return Inconclusive, "off the predicted strain by more than 10 % and its uncertainty; explain it", values
 	}
 	return Passed, "", values

@@ -44,11 +44,16 @@ func (r *record) volumes() (stiffness, departure Finding) {
 		r.out.Line = unfitted(0)
 		return stiffness, departure
 	}
-	kept, told := r.walk(&departure)
-	r.out.Line = r.fitted(kept)
-	if told == 0 && departure.Outcome == Passed {
+	w := r.walk(r.points)
+	departure.Outcome, departure.Values, r.out.Readings = w.outcome, w.values, w.readings
+	if w.reason != "" {
+		departure.Reason = w.reason
+	}
+	r.out.Line = r.fitted(w.kept)
+	if w.told == 0 && departure.Outcome == Passed {
 		departure.Outcome, departure.Reason = Inconclusive, "no reading between half the setting and the setting to tell a departure by"
 	}
+	r.otherClimbs(&departure)
 	r.measured()
 	return r.stiffness(stiffness), departure
 }
@@ -64,75 +69,82 @@ func (r *record) fitted(rows []int) Line {
 	return FitLine(ps, vs, r.set, u)
 }
 
+// walked is what the readings of a way up told.
+type walked struct {
+	kept     []int         // rows before the first departure
+	told     int           // readings that were held against a line
+	outcome  Outcome       // passed where none departs
+	reason   string        // of another outcome
+	values   []Measured    // the largest departure
+	readings []StepReading // up to the first departure
+	airKnown bool          // the last line had readings enough to tell air
+}
+
 // walk goes up the readings. Each above half the setting is held against the
 // line through the earlier ones, or, where that cannot tell half the band,
-// against the predicted slope from the last one. It returns the rows before the
-// first departure and how many were told.
-func (r *record) walk(f *Finding) (kept []int, told int) {
-	worst := number(check.M3("", "largest departure from the line", 0), math.NaN())
-	for n, i := range r.points {
+// against the predicted slope from the last one, and ends at the first departure.
+func (r *record) walk(points []int) walked {
+	w := walked{outcome: Passed}
+	for n, i := range points {
 		row := r.l.Rows[i]
 		read := StepReading{Row: i, Pressure: row.Pressure, Line: math.NaN(), Band: math.NaN()}
 		if row.Pressure >= departureFrom*r.set && n > 0 {
-			line, zero := r.expected(kept, row.Pressure)
-			read.Line, read.Band = line, StopBand(math.Max(0, line-zero))
+			var own float64
+			read.Line, own, w.airKnown = r.expected(w.kept, row.Pressure)
+			read.Band = StopBand(own)
 		}
-		r.out.Readings = append(r.out.Readings, read)
+		w.readings = append(w.readings, read)
 		off := row.Volume - read.Line
 		if math.IsNaN(off) {
-			kept = append(kept, i)
+			w.kept = append(w.kept, i)
 			continue
 		}
-		told++
-		u := r.uVolume(row.Volume - r.l.Rows[r.points[0]].Volume)
-		if told == 1 || math.Abs(off) > math.Abs(worst.Value) {
-			worst = within(check.M3("", "largest departure from the line", off), 0, read.Band, 2*u)
+		w.told++
+		u := r.uVolume(row.Volume - r.l.Rows[points[0]].Volume)
+		if w.values == nil || math.Abs(off) > math.Abs(w.values[0].Value) {
+			w.values = []Measured{within(check.M3("", "largest departure from the line", off), 0, read.Band, 2*u)}
 		}
 		switch {
 		case off > read.Band:
-			f.Outcome, f.Reason = Failed, "yield: the tank took more volume than the line of the earlier readings allows; the test stops there"
+			w.outcome, w.reason = Failed, "yield: the tank took more volume than the line of the earlier readings allows; the test stops there"
+			return w
 		case off < -read.Band:
-			f.Outcome, f.Reason = Inconclusive, "less volume than the line of the earlier readings: an instrument or a blocked line; find out which"
-		default:
-			if 2*u > read.Band*(1+1e-9) {
-				f.Outcome, f.Reason = Inconclusive, "the volume is not read well enough to tell a departure of the plan's band"
-			}
-			kept = append(kept, i)
-			continue
+			w.outcome, w.reason = Inconclusive, "less volume than the line of the earlier readings: an instrument or a blocked line; find out which"
+			return w
+		case 2*u > read.Band*(1+1e-9):
+			w.outcome, w.reason = Inconclusive, "the volume is not read well enough to tell a departure of the plan's band"
 		}
-		break
+		w.kept = append(w.kept, i)
 	}
-	if told > 0 {
-		f.Values = []Measured{worst}
-	}
-	return kept, told
+	return w
 }
 
-// expected returns the volume to expect at p [Pa] from rows read before, and
-// that of no pressure [m3]; NaN where nothing can be expected.
-func (r *record) expected(rows []int, p float64) (v, zero float64) {
+// expected returns the volume to expect at p [Pa] from rows read before, that of
+// it which wall and water take, without air [m3], and whether those rows tell the
+// air; NaN where nothing can be expected. The band is a share of what wall and
+// water take, which air does not widen.
+func (r *record) expected(rows []int, p float64) (v, own float64, airKnown bool) {
 	if len(rows) == 0 { // not reached: the first reading is always kept
-		return math.NaN(), math.NaN()
+		return math.NaN(), math.NaN(), false
 	}
 	l := r.fitted(rows)
 	last := r.l.Rows[rows[len(rows)-1]]
 	c := r.predicted(rows[len(rows)-1])
 	v, u := l.At(p)
-	sure := 2*u <= StopBand(math.Max(0, v-l.Zero))
+	own = math.Max(0, l.Slope*p)
+	sure := 2*u <= StopBand(own)
 	if l.Points >= straightFrom && !math.IsNaN(v) && (sure || math.IsNaN(c)) {
-		return v, l.Zero
+		return v, own, true
 	}
-	air := l.Air
-	if first := r.l.Rows[rows[0]]; math.IsNaN(air) && first.Pressure < lowShare*r.set {
-		air = (last.Volume - first.Volume - c*(last.Pressure-first.Pressure)) / (airShare(last.Pressure) - airShare(first.Pressure))
+	air, airKnown := l.Air, !math.IsNaN(l.Air)
+	if first := r.l.Rows[rows[0]]; !airKnown && first.Pressure < lowShare*r.set && len(rows) > 1 {
+		air, airKnown = (last.Volume-first.Volume-c*(last.Pressure-first.Pressure))/(airShare(last.Pressure)-airShare(first.Pressure)), true
 	}
 	v = last.Volume + c*(p-last.Pressure)
-	zero = last.Volume - c*last.Pressure
 	if air > 0 && !math.IsInf(air, 0) {
 		v += air * (airShare(p) - airShare(last.Pressure))
-		zero -= air * airShare(last.Pressure)
 	}
-	return v, zero
+	return v, math.Max(0, c*p), airKnown
 }
 
 // measured lays the readings beside the prediction, from the zero of the line.

@@ -118,7 +118,7 @@ var units = map[Kind][]scale{
 	Length: {of("mm", "0.001"), of("cm", "0.01"), of("m", "1"), of("in", inch), of("ft", "0.3048")},
 	Area:   {of("mm2", "0.000001"), of("cm2", "0.0001"), of("m2", "1"), product("in2", inch, inch)},
 	Volume: {
-		of("l", "0.001"), of("ml", "0.000001"), of("m3", "1"), product("in3", inch, inch, inch),
+		of("l", "0.001"), of("ml", "0.000001"), of("m3", "1"), of("cm3", "0.000001"), of("dm3", "0.001"), product("in3", inch, inch, inch),
 		product("gal", "231", inch, inch, inch),
 	},
 	Mass:    {of("kg", "1"), of("g", "0.001"), of("lb", pound)},

@@ -1,6 +1,7 @@
 package assess
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"path/filepath"
@@ -88,7 +89,7 @@ func (r *run) judge(s *report.Sheet, l *tank.Log, out *report.Record) {
 		out.Findings = append(out.Findings, report.Finding{Title: "log", Outcome: proof.Inconclusive.String(), Reason: strings.ReplaceAll(err.Error(), "\n", "; ")})
 		return
 	}
-	for _, f := range got.Findings {
+	for _, f := range append(got.Findings, r.testTemperature(log, got.Hold)) {
 		row := report.Finding{Title: f.Title, Outcome: f.Outcome.String(), Reason: f.Reason, Notes: f.Notes}
 		for _, v := range f.Values {
 			row.Values = append(row.Values, report.RecordValue{Quantity: v.Quantity, Reference: v.Predicted, Bound: v.Bound, Band: v.Band, Uncertainty: v.Uncertainty})
@@ -136,7 +137,8 @@ func (r *run) testOf(f proof.Full, w proof.Wall) proof.Test {
 // hoop or axial sits on the plain cylinder.
 func proofLog(l *tank.Log) proof.Log {
 	out := proof.Log{PressureChange: l.PressureChange, VolumeChange: l.VolumeChange,
-		TemperatureChange: l.TemperatureChange, StrainChange: l.StrainChange}
+		TemperatureChange: l.TemperatureChange, StrainChange: l.StrainChange,
+		PressureStep: l.PressureStep, VolumeStep: l.VolumeStep, TemperatureStep: l.TemperatureStep, StrainStep: l.StrainStep}
 	for _, name := range l.Gauges {
 		g := proof.Gauge{Name: name}
 		switch {
@@ -148,7 +150,7 @@ func proofLog(l *tank.Log) proof.Log {
 		out.Gauges = append(out.Gauges, g)
 	}
 	for _, row := range l.Rows {
-		out.Rows = append(out.Rows, proof.LogRow{Time: row.Time, Pressure: row.Pressure, Volume: row.Volume,
+		out.Rows = append(out.Rows, proof.LogRow{Time: row.Time, Pressure: row.Pressure, Others: row.Others, Volume: row.Volume,
 			Temperature: row.Temperature, Wall: row.Wall, Strains: row.Strains})
 	}
 	return out
@@ -179,12 +181,74 @@ func uncertaintyNotes(l *tank.Log, gas bool) (notes []string) {
 	if given != nil {
 		notes = append(notes, "Standard uncertainty of a change, as the log states it: "+strings.Join(given, ", ")+". It never widens a band of the plan; whoever signs answers for it.")
 	}
-	return notes
+	return append(notes, "No change of a reading counts for surer, k = 2, than the step in which its column is written.")
 }
 
-// colderThanPlanned is how far the water or gas may be from the plan's temperature
-// before a note says so [K].
-const colderThanPlanned = 5
+// offPlan is how far the water or gas may be from the plan's temperature before the
+// plan is made again for it [K]; practice.
+const offPlan = 5
+
+// testTemperature asks whether the setting serves at the temperature of the hold: where
+// that is far from the plan's, the tank is planned again for it, and the setting
+// must be no higher than what was held, and such a plan be issued.
+func (r *run) testTemperature(l proof.Log, hold proof.Span) proof.Finding {
+	f := proof.Finding{Title: "temperature of the test", Outcome: proof.NotRead, Reason: "no temperature was read in the hold"}
+	plan := r.t.Proof.Temperature
+	lo, hi, held := math.Inf(1), math.Inf(-1), math.Inf(1)
+	for i := hold.From; i <= hold.To; i++ {
+		held = math.Min(held, l.Rows[i].Pressure)
+		if T := l.Rows[i].Temperature; !math.IsNaN(T) {
+			lo, hi = math.Min(lo, T), math.Max(hi, T)
+		}
+	}
+	if lo > hi {
+		return f
+	}
+	f.Outcome, f.Reason = proof.Passed, fmt.Sprintf("within %d K of the plan's", offPlan)
+	for _, T := range []float64{lo, hi} {
+		f.Values = append(f.Values, proof.Measured{Quantity: check.K("T", map[bool]string{true: "lowest in the hold", false: "highest in the hold"}[len(f.Values) == 0], T),
+			Predicted: plan, Bound: "planned", Band: math.NaN(), Uncertainty: math.NaN()})
+	}
+	extremes := []float64{lo}
+	if hi-lo > 1 { // K
+		extremes = append(extremes, hi)
+	}
+	for _, T := range extremes {
+		if math.Abs(T-plan) <= offPlan {
+			continue
+		}
+		setting, err := r.settingAt(T)
+		f.Values = append(f.Values, proof.Measured{Quantity: check.Pa("p_held", "lowest pressure of the hold, on the setting at that temperature", held),
+			Predicted: setting, Bound: "at least", Band: math.NaN(), Uncertainty: math.NaN()})
+		switch {
+		case err != nil:
+			f.Outcome, f.Reason = proof.Inconclusive, fmt.Sprintf("at %.1f °C no plan would be issued: %v", T-273.15, err)
+			return f
+		case !(held >= setting*(1-1e-9)):
+			f.Outcome, f.Reason = proof.Inconclusive, fmt.Sprintf("at %.1f °C, %.1f K off the plan, the setting is higher than what was held: write that temperature into the tank file and test again by the new plan", T-273.15, math.Abs(T-plan))
+			return f
+		default:
+			f.Reason = fmt.Sprintf("more than %d K off the plan's; planned again for it, the setting is no higher than what was held", offPlan)
+		}
+	}
+	return f
+}
+
+// settingAt plans the test again for fluid and metal at T [K] and returns what the
+// gauge must show [Pa]; the error says why there would be no plan.
+func (r *run) settingAt(T float64) (float64, error) {
+	t := *r.t
+	t.Proof.Temperature = T
+	again, err := newRun(&t, r.o)
+	if err != nil {
+		return math.NaN(), err
+	}
+	again.finish()
+	if ok, why := again.proof.issued(); !ok {
+		return math.NaN(), errors.New(why)
+	}
+	return again.proof.plan.Setting, nil
+}
 
 // unseen says what fails a test with gas or with water that no log shows, and what
 // shows a yield.
@@ -214,15 +278,6 @@ func (r *run) recordCautions(s *report.Sheet, l *tank.Log, out *report.Record) {
 		out.Notes = append(out.Notes, "Not used: "+what+".")
 	}
 	out.Notes = append(out.Notes, uncertaintyNotes(l, r.t.Proof.Gas())...)
-	lo, hi := math.Inf(1), math.Inf(-1)
-	for _, row := range l.Rows {
-		if !math.IsNaN(row.Temperature) {
-			lo, hi = math.Min(lo, row.Temperature), math.Max(hi, row.Temperature)
-		}
-	}
-	if plan := r.t.Proof.Temperature; lo < plan-colderThanPlanned || hi > plan+colderThanPlanned {
-		out.Notes = append(out.Notes, fmt.Sprintf("The %s was between %.1f and %.1f °C; the plan is made for %.1f °C.", r.t.Proof.Fluid, lo-273.15, hi-273.15, plan-273.15))
-	}
 	for _, p := range r.proof.rules {
 		if p.LimitSource.How == check.Memory || p.Source.How == check.Memory {
 			out.Notes = append(out.Notes, "The plan rests on values of rule "+p.Rule+" quoted from memory; the sheet lists them.")

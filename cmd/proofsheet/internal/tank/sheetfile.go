@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -20,6 +21,7 @@ type sheet struct {
 	r        *reader
 	name     string
 	headings []string
+	top      int // line of the headings
 	rows     [][]string
 	lines    []int             // line of each row
 	columns  [][]int           // column of each field of each row
@@ -81,7 +83,12 @@ func (s *sheet) split(data []byte) bool {
 		s.fault(0, 0, "is not UTF-8 text; save it as UTF-8")
 		return false
 	}
-	c := csv.NewReader(bytes.NewReader(bytes.TrimPrefix(data, []byte("\ufeff"))))
+	first, _, _ := bytes.Cut(data, []byte("\n"))
+	if tomlTable.Match(data) && !bytes.Contains(first, []byte(",")) {
+		s.fault(1, 1, "this is a tank file, not a table of comma-separated values; write the name of the .csv file")
+		return false
+	}
+	c := csv.NewReader(bytes.NewReader(remark.ReplaceAll(bytes.TrimPrefix(data, []byte("\ufeff")), []byte("#$1"))))
 	c.Comment, c.TrimLeadingSpace, c.FieldsPerRecord = '#', true, -1
 	for {
 		record, err := c.Read()
@@ -104,8 +111,16 @@ func (s *sheet) split(data []byte) bool {
 			return false
 		}
 		if s.headings == nil {
-			s.headings = record
+			s.headings, s.top = record, line
 			continue
+		}
+		if len(record) != len(s.headings) && strings.Contains(strings.Join(append(record, s.headings...), ""), "\t") || len(record) == 1 && strings.Contains(s.headings[0], "\t") {
+			s.fault(s.top, 1, "the fields are parted by tabs; write commas between them")
+			return false
+		}
+		if len(s.headings) == 1 && len(record) > 1 {
+			s.fault(s.top, 1, "%q is no line of headings; put a # before it if it is a remark", s.headings[0])
+			return false
 		}
 		if len(record) != len(s.headings) {
 			s.fault(line, 1, "has %s where the headings are %d; write each field, with a decimal point", plural(len(record), "field"), len(s.headings))
@@ -124,8 +139,18 @@ func (s *sheet) split(data []byte) bool {
 	return true
 }
 
+// A line that opens a table of a tank file, and a remark that is indented or, as
+// spreadsheets save it, quoted.
+var (
+	tomlTable = regexp.MustCompile(`(?m)^\[\[?[a-z]+[a-z0-9._-]*\]\]?[ \t]*\r?$`)
+	remark    = regexp.MustCompile(`(?m)^[ \t"]+#(.*)$`)
+)
+
 // fault notes what is wrong in the file; line 0 is the headings.
 func (s *sheet) fault(line, col int, format string, args ...any) {
+	if line == 0 {
+		line = s.top
+	}
 	s.r.faults = append(s.r.faults, Fault{
 		File: s.name, Line: max(line, 1), Column: max(col, 1), What: fmt.Sprintf(format, args...),
 	})
@@ -247,6 +272,9 @@ func (s *sheet) number(row int, name string) *float64 {
 	}
 	x, err := strconv.ParseFloat(cell, 64)
 	if err != nil || math.IsNaN(x) || math.IsInf(x, 0) || strings.ContainsAny(cell, "xX_pP") {
+		if strings.Contains(cell, ":") {
+			return bad("%q is a time of day; write %s from the start, as 0, 60, 120", cell, s.units[name])
+		}
 		return bad("%q is not a number", cell)
 	}
 	if !c.bare {
