@@ -6,12 +6,12 @@ import (
 	"slices"
 )
 
-// A climb is one way up over 0.3 of the setting, and down again.
+// A climb is one way up over 0.3 of the setting, and down again under 0.2 of it.
 type climb struct {
 	begun  int // row from which it is judged
 	over   int // first row over 0.3 of the setting
 	top    int // first row at the setting; the first of the highest where it was not reached
-	down   int // first row under 0.3 of the setting again; the number of rows where none is
+	down   int // first row under 0.2 of the setting again; the number of rows where none is
 	before int // row of the reference reading on its way up; -1: none
 	after  int // and of the one after it, before the next climb; -1: none
 }
@@ -20,7 +20,7 @@ type climb struct {
 func (r *record) climbs() (out []climb) {
 	rows := r.l.Rows
 	over := func(p float64) bool { return p > onTheWay*r.set }
-	under := func(p float64) bool { return p < onTheWay*r.set }
+	under := func(p float64) bool { return p < endedShare*r.set }
 	ended := 0
 	for at := r.next(0, over); at < len(rows); {
 		c := climb{over: at, top: at, down: r.next(at, under)}

@@ -76,6 +76,14 @@ func TestEveryWayUp(t *testing.T) {
 		reason  string
 	}{
 		{"two good ones", cycles(t, asItIs, asItIs), setQ, proof.Passed, passes},
+		{"one that wavers about 0.3", cycles(t, func(r []proof.LogRow) []proof.LogRow {
+			for i, share := range []float64{0.305, 0.295, 0.303, 0.29} {
+				at := opened(500 + float64(i))
+				at.Pressure, at.Volume, at.Strains = share*referencePressure, math.NaN(), []float64{math.NaN()}
+				r = slices.Insert(r, 2+i, at)
+			}
+			return r
+		}), referenceQ, proof.Passed, passes},
 		{"three good ones", cycles(t, asItIs, asItIs, asItIs), departureQ, proof.Passed, passes},
 		{"a yield, let down to the reference, then a good one", cycles(t, func(r []proof.LogRow) []proof.LogRow {
 			return append(more(5, 20e-6)(r)[:6], r[18])

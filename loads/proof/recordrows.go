@@ -13,6 +13,7 @@ const (
 	steadyShare    = 0.005 // rows this near to the first belong to one stop
 	referenceReach = 0.02  // this near to the reference pressure a row is read as there
 	onTheWay       = 0.3   // the way up to the steps begins above it
+	endedShare     = 0.2   // and has ended under it: noise about one of them is no way up
 	plateauShare   = 0.9   // the hold has ended below it
 	secondShare    = 0.99  // a second cycle goes at least so high
 	zeroShare      = 0.04  // under it a lowest reading is that of the open tank, over it that of the reference pressure
