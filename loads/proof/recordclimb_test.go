@@ -56,6 +56,16 @@ func upTo(n int, last func(*proof.LogRow)) func([]proof.LogRow) []proof.LogRow {
 	}
 }
 
+// strains makes a gauge show a share more at the top.
+func strains(share float64) func([]proof.LogRow) []proof.LogRow {
+	return func(rows []proof.LogRow) []proof.LogRow {
+		for i := 7; i <= 17; i++ {
+			rows[i].Strains[0] *= 1 + share
+		}
+		return rows
+	}
+}
+
 // Every way up is judged, before the hold and after it. The growth of the tank is
 // 409 ml, injected are 589 ml.
 func TestEveryWayUp(t *testing.T) {
@@ -99,6 +109,9 @@ func TestEveryWayUp(t *testing.T) {
 		{"the second leaks 20 kPa", cycles(t, asItIs, leaks(20e3)), decayQ, proof.Passed, passes},
 		{"the first leaks 100 kPa, then tight", cycles(t, leaks(100e3), asItIs), decayQ, proof.Inconclusive, "test the mended tank by a log of its own"},
 		{"the first leaves 9 ml", cycles(t, func(r []proof.LogRow) []proof.LogRow { return append(r[:7], more(18, 9e-6)(r)[18]) }, more(0, 9e-6)), setQ, proof.Inconclusive, "it left water in the tank"},
+		{"the second strains 6 % more", cycles(t, asItIs, strains(0.06)), strainsQ, proof.Failed, "leaves its straight line"},
+		{"the second strains 4 % more", cycles(t, asItIs, strains(0.04)), strainsQ, proof.Passed, passes},
+		{"the first strains 6 % more", cycles(t, strains(0.06), asItIs, asItIs), strainsQ, proof.Failed, "leaves its straight line"},
 		{"the second without readings to tell by", cycles(t, asItIs, func(r []proof.LogRow) []proof.LogRow {
 			for i := 2; i < 18; i++ {
 				r[i].Volume = math.NaN()

@@ -2,6 +2,7 @@ package proof
 
 import (
 	"math"
+	"slices"
 
 	"proofsheet/report/check"
 )
@@ -59,6 +60,12 @@ func (r *record) gauge(g int) (Outcome, string, []Measured) {
 		within(check.Num("Δε", name+": creep in the hold", creep), 0, creepMost, u),
 	}
 	q := values[0]
+	if c, off, is := r.worstElsewhere(g, slope); is {
+		values = append(values, within(check.Num("Δε", name+": off its straight line on another way up", off), 0, limit, u))
+		if math.Abs(off) > math.Max(limit, u) {
+			return Failed, r.along(c, "leaves its straight line: a yield where it sits"), values
+		}
+	}
 	switch {
 	case known && math.Abs(creep) > creepMost:
 		return Failed, "creeps in the hold", values
@@ -76,6 +83,23 @@ func (r *record) gauge(g int) (Outcome, string, []Measured) {
 		return Inconclusive, "off the predicted strain by more than 10 % and its uncertainty; explain it", values
 	}
 	return Passed, "", values
+}
+
+// worstElsewhere returns how far a gauge leaves, between the reference reading and the
+// top of another way up, the line of its slope [1/Pa], and the way up where that
+// is most; false where it was read on none.
+func (r *record) worstElsewhere(g int, slope float64) (worst climb, off float64, is bool) {
+	earlier, later := r.others()
+	for _, c := range slices.Concat(earlier, later) {
+		if c.before < 0 {
+			continue
+		}
+		a, b := r.l.Rows[c.before], r.l.Rows[c.top]
+		if d := b.Strains[g] - a.Strains[g] - slope*(b.Pressure-a.Pressure); !math.IsNaN(d) && (!is || math.Abs(d) > math.Abs(off)) {
+			worst, off, is = c, d, true
+		}
+	}
+	return worst, off, is
 }
 
 // strainRows returns the rows of the way up at which a gauge was read, and those
