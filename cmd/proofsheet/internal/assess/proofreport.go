@@ -244,7 +244,11 @@ func (r *run) corrections() (out []string) {
 	seen := map[string]bool{}
 	for _, pt := range r.proof.plan.Points {
 		for _, q := range pt.Ratios {
-			s := fmt.Sprintf("Temperature correction of %s: %.5f, the larger of yield and tensile strength at the test over those at the hottest case.", q.Material, q.Value)
+			s := fmt.Sprintf("Temperature correction of %s: %.5f, the larger of yield and tensile strength at the test over those at the hottest case", q.Material, q.Value)
+			if q.Value < 1 { // as proof.CorrectionFactor
+				s += "; a test warmer than service counts as 1, its stress is held to the strength at the test"
+			}
+			s += "."
 			if !seen[s] {
 				seen[s] = true
 				out = append(out, s)
