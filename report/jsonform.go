@@ -95,6 +95,8 @@ type jsonStep struct {
 	Hold           num `json:"hold"`
 	InjectedVolume num `json:"injected_volume"`
 	HoopStrain     num `json:"hoop_strain"`
+	AxialStrain    num `json:"axial_strain"`
+	DiameterGrowth num `json:"diameter_growth"`
 }
 
 type jsonProof struct {

@@ -38,6 +38,9 @@ type Proof struct {
 	StandOff     *float64 // least distance of people, for gas only [m]; nil otherwise
 	Barrier      bool     // a barrier and remote reading are asked for
 
+	PlainFrom float64 // strains of the steps are those of the cylinder from this station [m]; NaN: of none
+	PlainTo   float64 // to this one [m]
+
 	Drifts   []ProofDrift     // of the closed tank, by temperature
 	Values   []check.Quantity // further numbers of the plan, as printed
 	Limits   []string         // what stops, fails and passes the test
@@ -66,8 +69,9 @@ type ProofStep struct {
 	Hold           float64 // [s]
 	InjectedVolume float64 // with the growth of the wall [m3]
 	FluidVolume    float64 // without the growth of the wall [m3]
-	HoopStrain     float64 // mid-cylinder [-]
-	DiameterGrowth float64 // mid-cylinder [m]
+	HoopStrain     float64 // on the outside of the plain cylinder [-]
+	AxialStrain    float64 // there, along the axis [-]
+	DiameterGrowth float64 // of the outside there [m]
 	StopBelow      float64 // injected volume under which the test stops [m3]
 	StopAbove      float64 // injected volume over which the test stops [m3]
 }

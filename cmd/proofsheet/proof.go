@@ -131,7 +131,7 @@ func proofSteps(b *strings.Builder, s *report.Sheet) {
 	if !liquid {
 		volumes = ""
 	}
-	fmt.Fprintf(w, "step\tgauge\thold\t%shoop strain\tdiameter grows\tread\ttemperature\ttime\n", volumes)
+	fmt.Fprintf(w, "step\tgauge\thold\t%shoop strain\taxial strain\tdiameter grows\tread\ttemperature\ttime\n", volumes)
 	for i, step := range s.Proof.Steps {
 		fmt.Fprintf(w, "%d %s\t%s\t%s\t", i+1, step.Name, s.Gauge(step.Pressure, step.GaugeRound()), minutes(step.Hold))
 		if liquid {
@@ -139,7 +139,7 @@ func proofSteps(b *strings.Builder, s *report.Sheet) {
 				fmt.Fprintf(w, "%s\t", s.Reading(check.M3("", "", v)))
 			}
 		}
-		fmt.Fprintf(w, "%s\t%s\t______\t______\t______\n", s.Reading(check.Num("", "", step.HoopStrain)), s.Reading(check.M("", "", step.DiameterGrowth)))
+		fmt.Fprintf(w, "%s\t%s\t%s\t______\t______\t______\n", s.Reading(check.Num("", "", step.HoopStrain)), s.Reading(check.Num("", "", step.AxialStrain)), s.Reading(check.M("", "", step.DiameterGrowth)))
 	}
 	w.Flush()
 	if len(s.Proof.Drifts) > 0 {

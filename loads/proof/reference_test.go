@@ -155,7 +155,7 @@ func TestReadings(t *testing.T) {
 	in := oxygenTank(t)
 	p := plan(t, in)
 	f := tankA.full(t, 20, 0)
-	rows, err := p.Readings(f, tankA.wall, referenceRadius)
+	rows, err := p.Readings(f)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -172,12 +172,27 @@ func TestReadings(t *testing.T) {
 	}
 	checktest.Printed(t, "band, small volume, ml", proof.StopBand(10e-6)*1e6, "2")
 	checktest.Printed(t, "band, 589 ml", proof.StopBand(589e-6)*1e6, "11.78")
-	if _, err := p.Readings(proof.Full{}, tankA.wall, referenceRadius); err == nil {
+	if _, err := p.Readings(proof.Full{}); err == nil {
 		t.Error("readings of no tank")
 	}
-	if _, err := p.Readings(f, proof.Wall{}, referenceRadius); err == nil {
-		t.Error("readings of no wall")
+}
+
+// The strains of the steps are those of the outside, and of no wall there are none.
+func TestStrainsOfTheSteps(t *testing.T) {
+	p := plan(t, oxygenTank(t))
+	list, err := p.Strains(tankA.wall, referenceRadius)
+	if err != nil || len(list) != len(p.Steps) {
+		t.Fatalf("%d strains of %d steps: %v", len(list), len(p.Steps), err)
 	}
+	for i, ε := range list {
+		if want, err := tankA.wall.ThickCylinderStrains(0.99*p.Steps[i].Pressure, referenceRadius); err != nil || math.Abs(ε.Hoop/want.Hoop-1) > 1e-12 {
+			t.Errorf("step %d: %g, want %g (%v)", i, ε.Hoop, want.Hoop, err)
+		}
+	}
+	if _, err := p.Strains(proof.Wall{}, referenceRadius); err == nil {
+		t.Error("strains of no wall")
+	}
+	checktest.Printed(t, "plain from, mm: R 150 mm, t 3 mm, by hand", 1e3*tankA.wall.PlainFrom(0.15), "53.0")
 }
 
 func TestFullOutsideItsRange(t *testing.T) {

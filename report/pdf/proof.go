@@ -111,10 +111,10 @@ func (p *paper) proofSteps() {
 	for i, s := range p.sheet.Proof.Steps {
 		rows = append(rows, plain(fmt.Sprint(i+1), s.Name, fmt.Sprint(s.Cycle), p.sheet.Gauge(s.Pressure, s.GaugeRound()), report.Show(check.S("", "", s.Hold), u, report.Nearest),
 			show(check.M3("", "", s.InjectedVolume)), show(check.M3("", "", s.FluidVolume)), p.stops(s),
-			show(check.Num("", "", s.HoopStrain)), show(check.M("", "", s.DiameterGrowth))))
+			show(check.Num("", "", s.HoopStrain)), show(check.Num("", "", s.AxialStrain)), show(check.M("", "", s.DiameterGrowth))))
 	}
 	p.table([]column{{"no.", 0.35, true, false}, {"step", 1.2, false, false}, {"cycle", 0.5, true, false}, {"pressure", 0.9, true, false}, {"hold", 0.65, true, false}, {"injected", 0.9, true, false},
-		{"fluid alone", 0.9, true, false}, {"stop under / over", 1.6, true, false}, {"hoop strain", 1, true, false}, {"diameter growth", 1, true, false}}, rows, 0)
+		{"fluid alone", 0.9, true, false}, {"stop under / over", 1.6, true, false}, {"hoop strain", 0.9, true, false}, {"axial strain", 0.8, true, false}, {"diameter growth", 1, true, false}}, rows, 0)
 }
 
 // stops are the volumes at which the test stops.

@@ -21,9 +21,7 @@ func (r *run) proofLimits(s *report.Proof) {
 	s.Limits = append(s.Limits,
 		fmt.Sprintf("The gauge never shows more than %s. If it did, the tank is not passed until it is checked again at that pressure.", r.shown(check.Pa("", "", s.MostShown), report.Down)),
 		fmt.Sprintf("Above half the setting not faster than %s a minute. At every step wait until pressure and strain are still, 2 min at least.", r.shown(check.Pa("", "", 60*plan.Rate), report.Down)))
-	strains := fmt.Sprintf("Strains stop the test that leave their straight line by more than 5 %%, lie more than 10 %% off the prediction, or creep by more than 50×10⁻⁶ in the hold. "+
-		"Predicted is the plain cylinder, %s and more from seams of heads and from ports; there and at knuckles only the straightness counts. 1 K not compensated reads as 12 to 24×10⁻⁶.",
-		r.shown(check.M("", "", 2.5*math.Sqrt(r.cyl.mid()*r.cyl.nominal)), report.Up))
+	strains := r.strainLimits(s)
 	hold := fmt.Sprintf("Hold at %s or over for %.0f min without a break. Where it sinks below, top up and begin the hold again.", r.shown(check.Pa("", "", plan.Setting), report.Up), math.Ceil(plan.Hold/60))
 	f, _, err := r.full()
 	l, e := plan.Limits(f)
@@ -37,6 +35,19 @@ func (r *run) proofLimits(s *report.Proof) {
 		s.Limits = append(append(s.Limits, volume...), strains, hold+r.warming(l), fall, set)
 		s.Drifts = drifts(plan, f)
 	}
+}
+
+// strainLimits says what stops the test by strain; the prediction counts where there is
+// one.
+func (r *run) strainLimits(s *report.Proof) string {
+	if math.IsNaN(s.PlainFrom) {
+		return "Strains stop the test that leave their straight line by more than 5 % or creep by more than 50×10⁻⁶ in the hold. 1 K not compensated reads as 12 to 24×10⁻⁶."
+	}
+	at := func(z float64, dir report.Round) string { return r.shown(check.M("", "", z), dir) }
+	return fmt.Sprintf("Strains stop the test that leave their straight line by more than 5 %%, lie more than 10 %% off the prediction, or creep by more than 50×10⁻⁶ in the hold. "+
+		"Predicted is the outside of the plain cylinder: z from %s to %s, %s and more from the seams of the heads, and as far from ports and rings; nearer to them and at knuckles only straightness and creep count. "+
+		"Strain along the axis is small and hangs on Poisson's ratio: to its 10 %% comes the uncertainty of the gauge. 1 K not compensated reads as 12 to 24×10⁻⁶.",
+		at(s.PlainFrom, report.Up), at(s.PlainTo, report.Down), at(s.PlainFrom, report.Up))
 }
 
 // shown prints a quantity in the sheet's units.
@@ -90,27 +101,6 @@ func drifts(plan *proof.Plan, f proof.Full) (out []report.ProofDrift) {
 
 // waterHeat is the specific heat of water [J/(kg K)]; handbook value, recalled.
 const waterHeat = 4182
-
-// gasReadings fills the steps of a test with gas: strains of the plain cylinder, no volumes.
-func (r *run) gasReadings(s *report.Proof) {
-	w, _, err := r.plainWall()
-	plan := r.proof.plan
-	nan := math.NaN()
-	for _, st := range plan.Steps {
-		row := report.ProofStep{Name: st.Name, Cycle: st.Cycle, Pressure: st.Pressure, Hold: st.Hold,
-			InjectedVolume: nan, FluidVolume: nan, HoopStrain: nan, DiameterGrowth: nan, StopBelow: nan, StopAbove: nan}
-		if err == nil {
-			var ε proof.Strains
-			ε, err = w.CylinderStrains(st.Pressure*(1-plan.GaugeUncertainty/plan.Setting), r.cyl.radius+r.cyl.nominal/2)
-			row.HoopStrain, row.DiameterGrowth = ε.Hoop, ε.DiameterGrowth
-		}
-		s.Steps = append(s.Steps, row)
-	}
-	if err != nil {
-		s.Notes = append(s.Notes, "Strains are not predicted: "+err.Error()+".")
-	}
-	s.Notes = append(s.Notes, "Volumes say nothing in gas: strains, read from afar, are the only warning of a yield.")
-}
 
 // sequence returns the procedure in order: common practice, steps as the plan.
 func (r *run) sequence() []string {

@@ -258,32 +258,56 @@ func (r *run) corrections() (out []string) {
 	return out
 }
 
-// proofReadings fills the steps with what to expect at each.
+// proofReadings fills the steps with what to expect at each: strains of the plain
+// cylinder, and in water the volumes.
 func (r *run) proofReadings(s *report.Proof) {
-	if r.proof.plan.In.Method == proof.Pneumatic {
-		r.gasReadings(s)
+	plan, nan := r.proof.plan, math.NaN()
+	for _, st := range plan.Steps {
+		s.Steps = append(s.Steps, report.ProofStep{Name: st.Name, Cycle: st.Cycle, Pressure: st.Pressure, Hold: st.Hold, InjectedVolume: nan, FluidVolume: nan,
+			HoopStrain: nan, AxialStrain: nan, DiameterGrowth: nan, StopBelow: nan, StopAbove: nan})
+	}
+	r.strainReadings(s)
+	if plan.In.Method == proof.Pneumatic {
+		s.Notes = append(s.Notes, "Volumes say nothing in gas: strains, read from afar, are the only warning of a yield.")
 		return
 	}
-	f, w, err := r.full()
+	f, _, err := r.full()
 	var readings []proof.Reading
 	if err == nil {
-		readings, err = r.proof.plan.Readings(f, w, r.cyl.radius+r.cyl.nominal/2)
-	}
-	nan := math.NaN()
-	for i, st := range r.proof.plan.Steps {
-		row := report.ProofStep{Name: st.Name, Cycle: st.Cycle, Pressure: st.Pressure, Hold: st.Hold,
-			InjectedVolume: nan, FluidVolume: nan, HoopStrain: nan, DiameterGrowth: nan, StopBelow: nan, StopAbove: nan}
-		if err == nil {
-			q := readings[i]
-			row.InjectedVolume, row.FluidVolume = q.Injected.Total, q.WithoutWall
-			row.HoopStrain, row.DiameterGrowth = q.Strains.Hoop, q.Strains.DiameterGrowth
-			row.StopBelow, row.StopAbove = q.Injected.Total-q.StopBand, q.Injected.Total+q.StopBand
-		}
-		s.Steps = append(s.Steps, row)
+		readings, err = plan.Readings(f)
 	}
 	if err != nil {
-		s.Notes = append(s.Notes, "Readings are not predicted: "+strings.ReplaceAll(err.Error(), "\n", "; ")+".")
+		s.Notes = append(s.Notes, "Volumes are not predicted: "+strings.ReplaceAll(err.Error(), "\n", "; ")+".")
 		return
 	}
+	for i, q := range readings {
+		row := &s.Steps[i]
+		row.InjectedVolume, row.FluidVolume = q.Injected.Total, q.WithoutWall
+		row.StopBelow, row.StopAbove = q.Injected.Total-q.StopBand, q.Injected.Total+q.StopBand
+	}
 	s.Notes = append(s.Notes, "Growth of the wall: "+r.growthNote()+". Ports and supports are not in it.")
+}
+
+// strainReadings fills in what gauges on the outside of the plain cylinder show, and
+// between which stations.
+func (r *run) strainReadings(s *report.Proof) {
+	s.PlainFrom, s.PlainTo = math.NaN(), math.NaN()
+	w, _, err := r.plainWall()
+	var strains []proof.Strains
+	if err == nil {
+		strains, err = r.proof.plan.Strains(w, r.cyl.radius)
+	}
+	clear := w.PlainFrom(r.cyl.radius + r.cyl.nominal/2)
+	if length := r.t.Cylinder.Length; err == nil && !(clear < length-clear) {
+		err = fmt.Errorf("no place of the cylinder is %s clear of both its seams", r.shown(check.M("", "", clear), report.Up))
+	}
+	if err != nil {
+		s.Notes = append(s.Notes, "Strains are not predicted: "+strings.ReplaceAll(err.Error(), "\n", "; ")+".")
+		return
+	}
+	s.PlainFrom, s.PlainTo = clear, r.t.Cylinder.Length-clear
+	for i, ε := range strains {
+		row := &s.Steps[i]
+		row.HoopStrain, row.AxialStrain, row.DiameterGrowth = ε.Hoop, ε.Axial, ε.DiameterGrowth
+	}
 }

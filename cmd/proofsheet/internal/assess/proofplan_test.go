@@ -1,0 +1,60 @@
+package assess_test
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"proofsheet/report"
+)
+
+// Strains are those of the outside, by hand for the cylinder of the demonstration tank:
+// p r_i² (2 − ν)/(E (r_o² − r_i²)), along the axis with 1 − 2ν. The mid-surface reads 2 %
+// more around.
+func TestStrainsOfThePlanAreOutside(t *testing.T) {
+	s := sheet(t, read(t, "demo"))
+	p := s.Proof
+	last := p.Steps[len(p.Steps)-2]
+	const ri, ro, E, ν = 0.2, 0.208, 200e9, 0.27 // 400 mm inside, 8 mm of 304L
+	at := last.Pressure - p.Values[0].Value
+	f := at * ri * ri / (E * (ro*ro - ri*ri))
+	for _, row := range []struct {
+		name      string
+		got, want float64
+	}{{"hoop", last.HoopStrain, f * (2 - ν)}, {"axial", last.AxialStrain, f * (1 - 2*ν)}, {"diameter", last.DiameterGrowth, 2 * ro * f * (2 - ν)}} {
+		if math.Abs(row.got/row.want-1) > 0.003 {
+			t.Errorf("%s: %g, by hand %g", row.name, row.got, row.want)
+		}
+	}
+	if from := 2.5 * math.Sqrt(0.204*0.008); math.Abs(p.PlainFrom-from) > 1e-12 || math.Abs(p.PlainTo-(1.2-from)) > 1e-12 {
+		t.Errorf("plain from %g to %g", p.PlainFrom, p.PlainTo)
+	}
+	if l := strings.Join(p.Limits, "\n"); !strings.Contains(l, "z from 101.0 mm to 1099 mm") {
+		t.Error(l)
+	}
+}
+
+// planOf returns the plan of a tank file changed by pairs of old and new text.
+func planOf(t *testing.T, name string, changes ...string) *report.Proof {
+	t.Helper()
+	s := assessed(strings.NewReplacer(changes...).Replace(text(t, name)))
+	if s == nil || s.Proof == nil {
+		t.Fatalf("%s: no plan", name)
+	}
+	return s.Proof
+}
+
+// Where nothing is predicted no limit speaks of a prediction: a cylinder too short for a
+// plain place, and a bolted cover, whose tank has strains all the same.
+func TestNoLimitWithoutPrediction(t *testing.T) {
+	short := planOf(t, "kerosene", `length = "800 mm"`, `length = "120 mm"`)
+	words := strings.Join(append(short.Limits, short.Notes...), "\n")
+	if !math.IsNaN(short.Steps[0].HoopStrain) || !math.IsNaN(short.PlainFrom) || strings.Contains(words, "10 % off the prediction") || !strings.Contains(words, "Strains are not predicted: no place of the cylinder") {
+		t.Error(words)
+	}
+	bolted := planOf(t, "bolted")
+	words = strings.Join(append(bolted.Limits, bolted.Notes...), "\n")
+	if !(bolted.Steps[0].HoopStrain > 0) || !strings.Contains(words, "Volumes are not predicted") {
+		t.Error(words)
+	}
+}
