@@ -97,6 +97,8 @@ type jsonStep struct {
 	HoopStrain     num `json:"hoop_strain"`
 	AxialStrain    num `json:"axial_strain"`
 	DiameterGrowth num `json:"diameter_growth"`
+	AddedVolume    num `json:"added_volume"`
+	StopBand       num `json:"stop_band"`
 }
 
 type jsonProof struct {

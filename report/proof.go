@@ -2,6 +2,7 @@ package report
 
 import (
 	"math"
+	"strings"
 
 	"proofsheet/report/check"
 )
@@ -60,20 +61,40 @@ type ProofPoint struct {
 	High     float64 // highest pressure here during the hold [Pa]
 }
 
-// A ProofStep is one line of the log form: a pressure, how long, and the
-// readings to expect. A reading that is not predicted is NaN.
+// A ProofStep is one stop of the test: a pressure, how long, and the readings to
+// expect. A reading that is not predicted is NaN.
 type ProofStep struct {
 	Name           string  // "leak look", "reference", "step", "proof hold", "examination"
 	Cycle          int     // 1 or 2
 	Pressure       float64 // at the gauge [Pa]
 	Hold           float64 // [s]
-	InjectedVolume float64 // with the growth of the wall [m3]
+	InjectedVolume float64 // with the growth of the wall, bled [m3]
+	Added          float64 // to that of the step before; below zero it comes back [m3]
+	StopBand       float64 // departure from what the earlier readings lead to expect that stops the test; NaN where none is told [m3]
 	FluidVolume    float64 // without the growth of the wall [m3]
 	HoopStrain     float64 // on the outside of the plain cylinder [-]
 	AxialStrain    float64 // there, along the axis [-]
 	DiameterGrowth float64 // of the outside there [m]
-	StopBelow      float64 // injected volume under which the test stops [m3]
-	StopAbove      float64 // injected volume over which the test stops [m3]
+}
+
+// Unpredicted returns a step of which no reading is predicted.
+func Unpredicted(name string, cycle int, pressure, hold float64) ProofStep {
+	nan := math.NaN()
+	return ProofStep{Name: name, Cycle: cycle, Pressure: pressure, Hold: hold, InjectedVolume: nan, Added: nan, StopBand: nan,
+		FluidVolume: nan, HoopStrain: nan, AxialStrain: nan, DiameterGrowth: nan}
+}
+
+// Adds prints what a step adds to the volume and the band round it, the unit once.
+func (s ProofStep) Adds(system string) string {
+	adds, band := Reading(check.M3("", "", s.Added), system), Reading(check.M3("", "", s.StopBand), system)
+	if math.IsNaN(s.Added) || math.IsNaN(s.StopBand) {
+		return adds
+	}
+	number, unit, _ := strings.Cut(adds, " ")
+	if strings.HasSuffix(band, " "+unit) {
+		adds = number
+	}
+	return adds + " ± " + band
 }
 
 // A ProofDrift is how far the pressure of the closed, full tank moves with its temperature.

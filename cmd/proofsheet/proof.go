@@ -127,7 +127,7 @@ func proofSteps(b *strings.Builder, s *report.Sheet) {
 	fmt.Fprintln(b)
 	w := tabwriter.NewWriter(b, 0, 0, 2, ' ', 0)
 	liquid := s.Proof.Method != "pneumatic"
-	volumes := "injected\tstop below\tstop above\t"
+	volumes := "injected\tadds, ± stop band\t"
 	if !liquid {
 		volumes = ""
 	}
@@ -135,9 +135,7 @@ func proofSteps(b *strings.Builder, s *report.Sheet) {
 	for i, step := range s.Proof.Steps {
 		fmt.Fprintf(w, "%d %s\t%s\t%s\t", i+1, step.Name, s.Gauge(step.Pressure, step.GaugeRound()), minutes(step.Hold))
 		if liquid {
-			for _, v := range [3]float64{step.InjectedVolume, step.StopBelow, step.StopAbove} {
-				fmt.Fprintf(w, "%s\t", s.Reading(check.M3("", "", v)))
-			}
+			fmt.Fprintf(w, "%s\t%s\t", s.Reading(check.M3("", "", step.InjectedVolume)), step.Adds(s.Units))
 		}
 		fmt.Fprintf(w, "%s\t%s\t%s\t______\t______\t______\n", s.Reading(check.Num("", "", step.HoopStrain)), s.Reading(check.Num("", "", step.AxialStrain)), s.Reading(check.M("", "", step.DiameterGrowth)))
 	}

@@ -16,7 +16,8 @@ type Reading struct {
 	Step        Step
 	Pressure    float64  // true pressure the reading is worked for [Pa]
 	Injected    Injected // and its shares; without Wall it is the liquid alone
-	StopBand    float64  // departure of the injected volume that stops the test [m3]
+	Added       float64  // to the volume of the step before, from an open vent for the first; below zero it comes back [m3]
+	StopBand    float64  // departure of the volume that stops the test; NaN where none is told [m3]
 	Stiffness   float64  // dV/dp there [m3/Pa]
 	WithoutWall float64  // volume a rigid wall would take [m3]
 }
@@ -24,14 +25,13 @@ type Reading struct {
 // Readings returns what to expect at every step of the plan in a tank as f. They are
 // worked for the true pressure of [Plan.Strains].
 //
-// The test stops where the measured volume departs from the predicted one by
-// more than
-//
-//	max(2 u_V, 2 % of V_inj),  u_V = max(1 ml, 0.3 % of V_inj)
+// On the way up, above half the setting, the test stops where the volume departs by
+// more than [StopBand] of it from what the earlier readings lead to expect.
 //
 // Source: volumes as [Full.Injected]; the band, practice.
 func (p *Plan) Readings(f Full) ([]Reading, error) {
 	var list []Reading
+	before, was := 0.0, 0.0
 	for _, s := range p.Steps {
 		at := p.truly(s.Pressure)
 		v, err := f.Injected(at)
@@ -42,7 +42,12 @@ func (p *Plan) Readings(f Full) ([]Reading, error) {
 		if err != nil { // not reached: Injected has the same range
 			return nil, err
 		}
-		list = append(list, Reading{Step: s, Pressure: at, Injected: v, StopBand: StopBand(v.Total), Stiffness: c, WithoutWall: v.Liquid + v.Air})
+		q := Reading{Step: s, Pressure: at, Injected: v, Added: v.Total - before, StopBand: math.NaN(), Stiffness: c, WithoutWall: v.Liquid + v.Air}
+		if s.Pressure > was && s.Share >= departureFrom {
+			q.StopBand = StopBand(v.Total)
+		}
+		before, was = v.Total, s.Pressure
+		list = append(list, q)
 	}
 	return list, nil
 }
@@ -78,7 +83,9 @@ func (p *Plan) truly(shown float64) float64 { return shown * (1 - p.GaugeUncerta
 func (w Wall) PlainFrom(r float64) float64 { return 2.5 * math.Sqrt(r*w.Thickness) }
 
 // StopBand returns the departure of the injected volume [m3] that stops the
-// test, where the predicted one is v [m3]: max(2 u_V, 2 % of V). Practice.
+// test, where v [m3] has gone in: max(2 u_V, 2 % of V),
+// u_V = max(1 ml, 0.3 % of V). The plan prints it, and the record judges by it.
+// Practice.
 func StopBand(v float64) float64 {
 	u := math.Max(volumeUncertainty, volumeUncertaintyShare*v)
 	return math.Max(2*u, stopShare*v)

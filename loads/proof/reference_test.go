@@ -162,6 +162,7 @@ func TestReadings(t *testing.T) {
 	if len(rows) != len(p.Steps) {
 		t.Fatalf("%d readings of %d steps", len(rows), len(p.Steps))
 	}
+	sum := 0.0
 	for i, r := range rows {
 		checktest.Close(t, "true pressure", r.Pressure, p.Steps[i].Pressure*0.99, 1e-12)
 		want, err := f.Injected(r.Pressure)
@@ -169,6 +170,12 @@ func TestReadings(t *testing.T) {
 			t.Errorf("step %d: %+v, want %+v (%v)", i, r.Injected, want, err)
 		}
 		checktest.Close(t, "rigid wall", r.WithoutWall, r.Injected.Total-r.Injected.Wall, 1e-12)
+		sum += r.Added
+		checktest.Close(t, "sum of what was added", sum, r.Injected.Total, 1e-12)
+		up := p.Steps[i].Name != "examination" && p.Steps[i].Share > 0.55
+		if up != !math.IsNaN(r.StopBand) || up && r.StopBand != proof.StopBand(r.Injected.Total) {
+			t.Errorf("%s at %.2f of the setting: band %g", p.Steps[i].Name, p.Steps[i].Share, r.StopBand)
+		}
 	}
 	checktest.Printed(t, "band, small volume, ml", proof.StopBand(10e-6)*1e6, "2")
 	checktest.Printed(t, "band, 589 ml", proof.StopBand(589e-6)*1e6, "11.78")

@@ -142,10 +142,10 @@ func fixtureProof() *report.Proof {
 		Cautions: []string{"Full of water and closed, the tank gains 51 kPa for each kelvin."}, Barrier: true}
 	for i, share := range []float64{0.1, 0.05, 0.5, 0.6, 0.7, 0.8, 0.9, 1, 0.6, 0.05} {
 		step := report.ProofStep{Name: "step", Cycle: 1, Pressure: share * f.Pressure, Hold: 120, InjectedVolume: share * 5.1e-4, FluidVolume: share * 2.9e-4,
-			HoopStrain: share * 8e-4, AxialStrain: share * 2e-4, DiameterGrowth: share * 3.2e-4, StopBelow: share * 4.8e-4, StopAbove: share * 5.6e-4}
+			HoopStrain: share * 8e-4, AxialStrain: share * 2e-4, DiameterGrowth: share * 3.2e-4, Added: 5.1e-5, StopBand: share * 1e-5}
 		switch i {
 		case 0:
-			step.Name, step.StopBelow, step.StopAbove = "leak look", math.NaN(), math.NaN()
+			step.Name, step.StopBand = "leak look", math.NaN()
 		case 7:
 			step.Name, step.Hold = "proof hold", 600
 		case 8:

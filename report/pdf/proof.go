@@ -3,7 +3,6 @@ package pdf
 import (
 	"fmt"
 	"math"
-	"strings"
 
 	"proofsheet/report"
 	"proofsheet/report/check"
@@ -110,24 +109,11 @@ func (p *paper) proofSteps() {
 	var rows [][]cell
 	for i, s := range p.sheet.Proof.Steps {
 		rows = append(rows, plain(fmt.Sprint(i+1), s.Name, fmt.Sprint(s.Cycle), p.sheet.Gauge(s.Pressure, s.GaugeRound()), report.Show(check.S("", "", s.Hold), u, report.Nearest),
-			show(check.M3("", "", s.InjectedVolume)), show(check.M3("", "", s.FluidVolume)), p.stops(s),
+			show(check.M3("", "", s.InjectedVolume)), show(check.M3("", "", s.FluidVolume)), s.Adds(u),
 			show(check.Num("", "", s.HoopStrain)), show(check.Num("", "", s.AxialStrain)), show(check.M("", "", s.DiameterGrowth))))
 	}
 	p.table([]column{{"no.", 0.35, true, false}, {"step", 1.2, false, false}, {"cycle", 0.5, true, false}, {"pressure", 0.9, true, false}, {"hold", 0.65, true, false}, {"injected", 0.9, true, false},
-		{"fluid alone", 0.9, true, false}, {"stop under / over", 1.6, true, false}, {"hoop strain", 0.9, true, false}, {"axial strain", 0.8, true, false}, {"diameter growth", 1, true, false}}, rows, 0)
-}
-
-// stops are the volumes at which the test stops.
-func (p *paper) stops(s report.ProofStep) string {
-	if math.IsNaN(s.StopBelow) {
-		return "–"
-	}
-	under, over := p.sheet.Reading(check.M3("", "", s.StopBelow)), p.sheet.Reading(check.M3("", "", s.StopAbove))
-	number, unit, _ := strings.Cut(under, " ")
-	if strings.HasSuffix(over, " "+unit) { // said once
-		under = number
-	}
-	return under + " / " + over
+		{"fluid alone", 0.9, true, false}, {"adds, ± stop band", 1.6, true, false}, {"hoop strain", 0.9, true, false}, {"axial strain", 0.8, true, false}, {"diameter growth", 1, true, false}}, rows, 0)
 }
 
 // drifts is a table of one row: the drift of the closed tank by temperature.
@@ -167,10 +153,10 @@ func (p *paper) logForm() {
 	p.y += 3
 	var rows [][]cell
 	for i, s := range p.sheet.Proof.Steps {
-		rows = append(rows, plain(fmt.Sprint(i+1), s.Name, p.sheet.Gauge(s.Pressure, s.GaugeRound()), "", "", "", "", "", p.stops(s), "", "", ""))
+		rows = append(rows, plain(fmt.Sprint(i+1), s.Name, p.sheet.Gauge(s.Pressure, s.GaugeRound()), "", "", "", "", "", s.Adds(p.sheet.Units), "", "", ""))
 	}
 	p.table([]column{{"no.", 0.35, true, false}, {"step", 1.1, false, false}, {"set", 0.9, true, false}, {"time", 0.7, false, false}, {"gauge 1", 0.75, false, false}, {"gauge 2", 0.75, false, false},
-		{"fluid temp.", 0.75, false, false}, {"metal temp.", 0.75, false, false}, {"stop under / over", 1.3, true, false}, {"injected", 0.85, false, false}, {"strain, diameter", 1, false, false}, {"by", 0.5, false, false}}, rows, 7.5)
+		{"fluid temp.", 0.75, false, false}, {"metal temp.", 0.75, false, false}, {"adds, ± stop band", 1.3, true, false}, {"injected", 0.85, false, false}, {"strain, diameter", 1, false, false}, {"by", 0.5, false, false}}, rows, 7.5)
 	p.lines(left, p.inner(), body, "After the test: permanent set at the reference pressure __________   leaks seen __________   outcome (pass, fail, inconclusive) __________")
 	p.y += 3
 	p.lines(left, p.inner(), body, "Signed by the person in charge ____________________________________   witness ____________________________________")

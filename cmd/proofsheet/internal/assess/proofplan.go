@@ -70,9 +70,12 @@ func (r *run) waterLimits(f proof.Full, l proof.Limits) (volume []string, fall, 
 	near := func(q check.Quantity) string { return report.Reading(q, r.t.Sheet.Units) }
 	ml := func(v float64) string { return r.shown(check.M3("", "", v), report.Down) }
 	volume = []string{
-		"Volume over its stop limit, or over the straight line through the earlier steps by as wide a band: go no higher, hold, read again after 2 min; still over, or rising at a steady pressure: stop, back to the reference pressure, the test is failed. " +
-			"Below its limit: a blocked line, a shut valve or an instrument; stop and find out. A local yield hardly moves the volume: only strain gauges there show it.",
-		fmt.Sprintf("Volume over pressure within 10 %% of %s, trapped air at most %s: else bleed or explain, and begin again.", near(check.Quantity{Value: l.Stiffness, Unit: "m3/Pa"}), ml(l.Air)),
+		fmt.Sprintf("At half the setting, before going on: where less than %s went in, or more than %s, no 10 %% of stiffness (predicted %s) and no air up to 0.5 %% of the volume (%s at the atmosphere) explain it: bleed, or find out, and begin again.",
+			ml(l.HalfLeast), ml(l.HalfMost), near(check.Quantity{Value: l.Stiffness, Unit: "m3/Pa"}), ml(l.Air)),
+		"At each step above half: up to 0.7 of the setting what was added since the step before is held to what the step adds, from 0.8 on the reading to the straight line through the earlier ones from half on; the band (±) is printed, or 2 % of all that went in, where that is more. " +
+			"Over it: go no higher, hold, read again after 2 min; still over, or rising at a steady pressure: stop, back to the reference pressure, the test is failed. " +
+			"Below it: a blocked line, a shut valve or an instrument; stop and find out. A local yield hardly moves the volume: only strain gauges there show it.",
+		fmt.Sprintf("Trapped air takes its part: where more than predicted had gone in at half the setting, up to %s of that excess goes in again at each of the next two steps and is no departure.", percent(l.AirAgain)),
 	}
 	pumped := ""
 	if w, err := proof.WaterAt(r.t.Proof.Temperature, 0); err == nil {
@@ -87,6 +90,9 @@ func (r *run) waterLimits(f proof.Full, l proof.Limits) (volume []string, fall, 
 		ml(l.SetPass), ml(l.SetReject))
 	return volume, fall, set
 }
+
+// percent prints a share, rounded down to two digits.
+func percent(share float64) string { return report.Number(100*share, 2, report.Down) + " %" }
 
 // drifts lists the drift of the closed tank from 5 to 30 °C.
 func drifts(plan *proof.Plan, f proof.Full) (out []report.ProofDrift) {

@@ -5,8 +5,39 @@ import (
 	"strings"
 	"testing"
 
+	"proofsheet/loads/proof"
 	"proofsheet/report"
 )
+
+// The plan of the demonstration tank: each step adds what its volume is over that of the
+// step before, the band is the one function of the record, and none is printed where no
+// departure is told.
+func TestStepsOfThePlan(t *testing.T) {
+	p := sheet(t, read(t, "demo")).Proof
+	before, told := 0.0, 0
+	for _, s := range p.Steps {
+		if d := s.InjectedVolume - before; math.Abs(d-s.Added) > 1e-12 {
+			t.Errorf("%s: adds %g, %g more than before", s.Name, s.Added, d)
+		}
+		before = s.InjectedVolume
+		if math.IsNaN(s.StopBand) {
+			continue
+		}
+		told++
+		if s.StopBand != proof.StopBand(s.InjectedVolume) || s.Pressure < 0.59*p.Pressure {
+			t.Errorf("%s at %g Pa: band %g", s.Name, s.Pressure, s.StopBand)
+		}
+	}
+	if told != 10 { // 0.6 to 1.0, twice
+		t.Errorf("%d bands", told)
+	}
+	limits := strings.Join(p.Limits, "\n")
+	for _, want := range []string{"At half the setting", "up to 0.7 of the setting what was added since the step before", "read again after 2 min"} {
+		if !strings.Contains(limits, want) {
+			t.Errorf("%q is missing: %s", want, limits)
+		}
+	}
+}
 
 // Strains are those of the outside, by hand for the cylinder of the demonstration tank:
 // p r_i² (2 − ν)/(E (r_o² − r_i²)), along the axis with 1 − 2ν. The mid-surface reads 2 %
@@ -54,7 +85,7 @@ func TestNoLimitWithoutPrediction(t *testing.T) {
 	}
 	bolted := planOf(t, "bolted")
 	words = strings.Join(append(bolted.Limits, bolted.Notes...), "\n")
-	if !(bolted.Steps[0].HoopStrain > 0) || !strings.Contains(words, "Volumes are not predicted") {
+	if !(bolted.Steps[0].HoopStrain > 0) || !math.IsNaN(bolted.Steps[0].StopBand) || strings.Contains(words, "At half the setting") || !strings.Contains(words, "Volumes are not predicted") {
 		t.Error(words)
 	}
 }

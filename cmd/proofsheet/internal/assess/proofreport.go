@@ -261,10 +261,9 @@ func (r *run) corrections() (out []string) {
 // proofReadings fills the steps with what to expect at each: strains of the plain
 // cylinder, and in water the volumes.
 func (r *run) proofReadings(s *report.Proof) {
-	plan, nan := r.proof.plan, math.NaN()
+	plan := r.proof.plan
 	for _, st := range plan.Steps {
-		s.Steps = append(s.Steps, report.ProofStep{Name: st.Name, Cycle: st.Cycle, Pressure: st.Pressure, Hold: st.Hold, InjectedVolume: nan, FluidVolume: nan,
-			HoopStrain: nan, AxialStrain: nan, DiameterGrowth: nan, StopBelow: nan, StopAbove: nan})
+		s.Steps = append(s.Steps, report.Unpredicted(st.Name, st.Cycle, st.Pressure, st.Hold))
 	}
 	r.strainReadings(s)
 	if plan.In.Method == proof.Pneumatic {
@@ -282,8 +281,7 @@ func (r *run) proofReadings(s *report.Proof) {
 	}
 	for i, q := range readings {
 		row := &s.Steps[i]
-		row.InjectedVolume, row.FluidVolume = q.Injected.Total, q.WithoutWall
-		row.StopBelow, row.StopAbove = q.Injected.Total-q.StopBand, q.Injected.Total+q.StopBand
+		row.InjectedVolume, row.FluidVolume, row.Added, row.StopBand = q.Injected.Total, q.WithoutWall, q.Added, q.StopBand
 	}
 	s.Notes = append(s.Notes, "Growth of the wall: "+r.growthNote()+". Ports and supports are not in it.")
 }
