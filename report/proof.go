@@ -1,6 +1,7 @@
 package report
 
 import (
+	"fmt"
 	"math"
 	"strings"
 
@@ -22,6 +23,7 @@ type Proof struct {
 	GaugeLeast  float64 // least full scale of the gauge [Pa]
 	GaugeMost   float64 // largest full scale of the gauge [Pa]
 	Hold        float64 // proof hold [s]
+	HoldRead    float64 // longest time between two readings of the hold [s]
 	MostShown   float64 // the gauge never shows more: the set pressure and its overshoot [Pa]
 	Rate        float64 // not raised faster above half the set pressure [Pa/s]
 
@@ -96,6 +98,33 @@ func (s ProofStep) Adds(system string) string {
 	}
 	return adds + " ± " + band
 }
+
+// A LogRow is a line of the log form, filled in at the test. Outside the steps nothing
+// is to be set, and Pressure is NaN.
+type LogRow struct {
+	ProofStep
+	Number string // of the step, in the hold with that of the reading: "8.3"; "" before and after the test
+}
+
+// LogRows returns the lines of the log form: the zero of the gauges before and after,
+// one for each step, and in the hold one for each reading that the record asks for.
+func (p *Proof) LogRows() []LogRow {
+	nan := math.NaN()
+	zero := LogRow{ProofStep: Unpredicted("vent open: zero of the gauges", 0, nan, nan)}
+	rows := []LogRow{zero}
+	for i, s := range p.Steps {
+		n := fmt.Sprint(i + 1)
+		rows = append(rows, LogRow{s, n})
+		for k := 1; s.Name == "proof hold" && p.HoldRead > 0 && float64(k-1)*p.HoldRead < s.Hold*(1-1e-9); k++ {
+			after := math.Min(float64(k)*p.HoldRead, s.Hold)
+			rows = append(rows, LogRow{Unpredicted("hold, after "+Minutes(after), s.Cycle, s.Pressure, nan), fmt.Sprintf("%s.%d", n, k)})
+		}
+	}
+	return append(rows, zero)
+}
+
+// Minutes prints a time [s] in minutes, half a one at the finest, rounded up.
+func Minutes(v float64) string { return Plain(math.Ceil(v/30)/2) + " min" }
 
 // A ProofDrift is how far the pressure of the closed, full tank moves with its temperature.
 type ProofDrift struct {

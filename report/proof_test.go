@@ -20,3 +20,16 @@ func TestStepAdds(t *testing.T) {
 		}
 	}
 }
+
+// A hold without an interval has its one row, and minutes are rounded up to halves.
+func TestLogRowsWithoutInterval(t *testing.T) {
+	p := &report.Proof{Steps: []report.ProofStep{report.Unpredicted("proof hold", 1, 1e6, 600)}}
+	if rows := p.LogRows(); len(rows) != 3 {
+		t.Errorf("%d rows", len(rows))
+	}
+	for seconds, want := range map[float64]string{120: "2 min", 130: "2.5 min", 3600: "60 min"} {
+		if got := report.Minutes(seconds); got != want {
+			t.Errorf("%g s: %s, want %s", seconds, got, want)
+		}
+	}
+}

@@ -5,9 +5,11 @@ import (
 )
 
 const (
-	volumeUncertainty      = 1e-6  // of a volume reading [m3], practice
-	volumeUncertaintyShare = 0.003 // or this share of it, the larger [-], practice
-	stopShare              = 0.02  // departure that stops the test, share of the volume [-], practice
+	volumeUncertainty      = 1e-6   // of a volume reading [m3], practice
+	volumeUncertaintyShare = 0.003  // or this share of it, the larger [-], practice
+	stopShare              = 0.02   // departure that stops the test, share of the volume [-], practice
+	readingsOfHold         = 10     // of a long hold at least [-], practice
+	readingsApart          = 2 * 60 // and not asked more often than this [s], practice
 )
 
 // A Reading is what the people at the test should see at one step in a tank full of
@@ -90,3 +92,7 @@ func StopBand(v float64) float64 {
 	u := math.Max(volumeUncertainty, volumeUncertaintyShare*v)
 	return math.Max(2*u, stopShare*v)
 }
+
+// HoldReadings returns the longest time between two readings of a hold [s], from its
+// length [s]: a tenth of it, and never under 2 min. Practice.
+func HoldReadings(hold float64) float64 { return math.Max(readingsApart, hold/readingsOfHold) }

@@ -202,6 +202,15 @@ func TestStrainsOfTheSteps(t *testing.T) {
 	checktest.Printed(t, "plain from, mm: R 150 mm, t 3 mm, by hand", 1e3*tankA.wall.PlainFrom(0.15), "53.0")
 }
 
+// A hold is read ten times, and not more often than every two minutes.
+func TestHoldReadings(t *testing.T) {
+	for _, row := range [][2]float64{{300, 120}, {600, 120}, {1200, 120}, {1800, 180}, {36000, 3600}} {
+		if got := proof.HoldReadings(row[0]); got != row[1] {
+			t.Errorf("%g s: every %g s, want %g", row[0], got, row[1])
+		}
+	}
+}
+
 func TestFullOutsideItsRange(t *testing.T) {
 	good := tankA.full(t, 20, 0)
 	nan := math.NaN()

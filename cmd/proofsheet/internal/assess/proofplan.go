@@ -109,7 +109,7 @@ func drifts(plan *proof.Plan, f proof.Full) (out []report.ProofDrift) {
 const waterHeat = 4182
 
 // sequence returns the procedure in order: common practice, steps as the plan.
-func (r *run) sequence() []string {
+func (r *run) sequence(s *report.Proof) []string {
 	gas := r.proof.plan.In.Method == proof.Pneumatic
 	of := func(water, other string) string {
 		if gas {
@@ -128,7 +128,7 @@ func (r *run) sequence() []string {
 		"Everybody behind the barrier and at the distance: from here nobody near while pressure rises, at any pressure.",
 		of("Leak look, then reference reading; raise by the steps; at each read pressure, volume, water temperature, strains and diameter, and compare before going on.",
 			"Leak look, then reference reading; raise by the steps; at each read pressure, gas temperature, strains and diameter, and compare before going on."),
-		"Hold at the set pressure, every valve to the pump shut; read at least every minute. Never raised beyond it.",
+		"Hold at the set pressure, every valve to the pump shut; read at least every " + report.Minutes(s.HoldRead) + ". Never raised beyond it.",
 		"Hold passed: lower to the examination pressure, and only now approach to look at every weld; where it is zero, look by camera.",
 		"Everybody back. To the reference pressure, not zero: read permanent set. Second cycle by the same steps, then the reference reading again.",
 		of("Bleed to zero, open the top vent, then drain with the vent open; dry; clean.",

@@ -216,7 +216,7 @@ func (r *run) proofSheet() *report.Proof {
 	r.proofReadings(s)
 	r.proofEnergy(s)
 	r.proofLimits(s)
-	s.Sequence = r.sequence()
+	s.Sequence = r.sequence(s)
 	for _, c := range proof.Cautions(proof.Situation{Contents: r.t.Contents.Fluid, Families: r.families(), Method: proof.Method(in.Method)}) {
 		s.Cautions = append(s.Cautions, c.Text)
 	}
@@ -265,6 +265,7 @@ func (r *run) proofReadings(s *report.Proof) {
 	for _, st := range plan.Steps {
 		s.Steps = append(s.Steps, report.Unpredicted(st.Name, st.Cycle, st.Pressure, st.Hold))
 	}
+	s.HoldRead = proof.HoldReadings(plan.Hold)
 	r.strainReadings(s)
 	if plan.In.Method == proof.Pneumatic {
 		s.Notes = append(s.Notes, "Volumes say nothing in gas: strains, read from afar, are the only warning of a yield.")
