@@ -31,7 +31,7 @@ func (r *run) proofLimits(s *report.Proof) {
 	case err != nil || e != nil: // the readings say why
 		s.Limits = append(s.Limits, strains, hold)
 	default:
-		volume, fall, set := r.waterLimits(f, l)
+		volume, fall, set := r.waterLimits(f, l, math.IsNaN(s.Relief))
 		s.Limits = append(append(s.Limits, volume...), strains, hold+r.warming(l), fall, set)
 		s.Drifts = drifts(plan, f)
 	}
@@ -65,8 +65,8 @@ func (r *run) warming(l proof.Limits) string {
 }
 
 // waterLimits says what is read of volumes, of the fall in the hold and of permanent set in a tank full of
-// water.
-func (r *run) waterLimits(f proof.Full, l proof.Limits) (volume []string, fall, set string) {
+// water, which stays open to its pump in the hold or is closed.
+func (r *run) waterLimits(f proof.Full, l proof.Limits, open bool) (volume []string, fall, set string) {
 	near := func(q check.Quantity) string { return report.Reading(q, r.t.Sheet.Units) }
 	ml := func(v float64) string { return r.shown(check.M3("", "", v), report.Down) }
 	volume = []string{
@@ -83,10 +83,14 @@ func (r *run) waterLimits(f proof.Full, l proof.Limits) (volume []string, fall, 
 			pumped = fmt.Sprintf(" (pumping warms the water by about %.2g K)", k)
 		}
 	}
-	fall = fmt.Sprintf("Fall in the hold: watch the closed tank for half the hold's time at least, from when the pressure is steady or 10 min after the setting was reached%s. What temperature does not explain, its uncertainty added, is at most %s over the whole hold, which is %s of water. "+
+	watched := "the closed tank"
+	if open {
+		watched = "the tank, what is put in or let out measured,"
+	}
+	fall = fmt.Sprintf("Fall in the hold: watch %s for half the hold's time at least, from when the pressure is steady or 10 min after the setting was reached%s. What temperature does not explain, its uncertainty added, is at most %s over the whole hold, which is %s of water. "+
 		"1 ml lost lets the pressure fall by %s, 0.1 K of water moves it by %s: read the water to 0.05 K or better. Without its temperature, or over 1 K of change, no fall can be judged.",
-		pumped, r.shown(check.Pa("", "", l.Fall), report.Down), ml(l.Lost), near(check.Pa("", "", 1e-6*l.LeakFall)), near(check.Pa("", "", math.Abs(0.1*l.Drift))))
-	set = fmt.Sprintf("Permanent growth of the wall between the two reference readings, temperature taken off: up to 2 %% of its growth (%s) passes, over 10 %% (%s) is rejected, between them the second cycle may add no more than 1 %%. A wet weld is a failure whatever the numbers.",
+		watched, pumped, r.shown(check.Pa("", "", l.Fall), report.Down), ml(l.Lost), near(check.Pa("", "", 1e-6*l.LeakFall)), near(check.Pa("", "", math.Abs(0.1*l.Drift))))
+	set = fmt.Sprintf("Permanent growth of the wall between the two reference readings, temperature taken off: up to 2 %% of its growth (%s) passes, over 10 %% (%s) is rejected, between them the second cycle may add no more than 1 %%, or twice its uncertainty where that is more, and leave less than 100×10⁻⁶ of hoop strain. A wet weld is a failure whatever the numbers.",
 		ml(l.SetPass), ml(l.SetReject))
 	return volume, fall, set
 }
@@ -117,22 +121,36 @@ func (r *run) sequence(s *report.Proof) []string {
 		}
 		return water
 	}
-	return []string{
+	relief, hold := "relief device, set as stated, on the tank's side of every valve that is shut for the hold;", "every valve to the "+of("pump", "supply")+" shut;"
+	if math.IsNaN(s.Relief) {
+		relief = "no relief device has room under the limit: " + of("a hand pump and an attended bleed", "a supply throttled by hand and an attended vent") + ", no valve between them and the tank;"
+		hold = "no valve shut, " + of("pump and bleed", "supply and vent") + " attended;"
+	}
+	exam := "Hold passed: look at every weld by camera; nobody approaches the tank at any pressure."
+	back := "To the reference pressure, not zero: read permanent set."
+	if s.Examination > 0 {
+		exam = "Hold passed: lower to the examination pressure, and only now approach to look at every weld."
+		back = "Everybody back. " + back
+	}
+	list := []string{
 		"Certificates, weld examination, thickness map and this sheet at hand; one person in charge.",
-		of("Tank clean, dry, unpainted; supports carry it full of water.",
+		of("Tank clean, dry, unpainted; water, pump and lines as the cautions ask for these contents and this metal; supports carry it full of water.",
 			"Gas only where water cannot be used: risk assessed, every weld examined over its full length, outdoors. Tank clean, dry, unpainted, cold check made."),
-		of("Two calibrated gauges in the stated range, read from afar; relief device, set as stated, on the tank's side of every valve that is shut for the hold; flight relief removed or gagged.",
-			"Two calibrated gauges in the stated range, read from afar; relief device, set as stated, on the tank's side of every valve that is shut for the hold; flight relief removed or gagged. Barrier and distance in place before the first gas."),
-		of("Fill from the lowest point with the high-point vent open; tilt and bleed until no bubble comes; close the vent; wait until metal and water agree within 1 to 2 K.",
-			"Wait until metal and gas agree within 1 to 2 K."),
+		"Two calibrated gauges in the stated range, read from afar; " + relief + " flight relief removed or gagged." + of("", " Barrier and distance in place before the first gas."),
+	}
+	if !gas {
+		list = append(list, "With the tank's own valve shut, pump the line to the steps and write down what pump, hose and gauge line take: it comes off every volume.")
+	}
+	return append(list,
+		of("Fill from the lowest point with the high-point vent open; tilt and bleed until no bubble comes; read the zero of the gauges, close the vent; wait until metal and water agree within 1 to 2 K.",
+			"Read the zero of the gauges. Wait until metal and gas agree within 1 to 2 K."),
 		"Everybody behind the barrier and at the distance: from here nobody near while pressure rises, at any pressure.",
 		of("Leak look, then reference reading; raise by the steps; at each read pressure, volume, water temperature, strains and diameter, and compare before going on.",
 			"Leak look, then reference reading; raise by the steps; at each read pressure, gas temperature, strains and diameter, and compare before going on."),
-		"Hold at the set pressure, every valve to the pump shut; read at least every " + report.Minutes(s.HoldRead) + ". Never raised beyond it.",
-		"Hold passed: lower to the examination pressure, and only now approach to look at every weld; where it is zero, look by camera.",
-		"Everybody back. To the reference pressure, not zero: read permanent set. Second cycle by the same steps, then the reference reading again.",
-		of("Bleed to zero, open the top vent, then drain with the vent open; dry; clean.",
+		"Hold at the set pressure, "+hold+" read at least every "+report.Minutes(s.HoldRead)+". Never raised beyond it.",
+		exam,
+		back+" Second cycle by the same steps, then the reference reading again.",
+		of("Bleed to zero, open the top vent, read the zero of the gauges, then drain with the vent open; dry; clean.",
 			"Bleed to zero from afar; nobody approaches before the gauge and a second one read zero."),
-		"Leak test as a test of its own, not above MEOP, pressurised from afar.",
-	}
+		"Leak test as a test of its own, not above MEOP, pressurised from afar.")
 }

@@ -32,7 +32,7 @@ func TestStepsOfThePlan(t *testing.T) {
 		t.Errorf("%d bands", told)
 	}
 	limits := strings.Join(p.Limits, "\n")
-	for _, want := range []string{"At half the setting", "up to 0.7 of the setting what was added since the step before", "read again after 2 min"} {
+	for _, want := range []string{"At half the setting", "up to 0.7 of the setting what was added since the step before", "read again after 2 min", "less than 100×10⁻⁶ of hoop strain"} {
 		if !strings.Contains(limits, want) {
 			t.Errorf("%q is missing: %s", want, limits)
 		}
@@ -87,5 +87,55 @@ func TestNoLimitWithoutPrediction(t *testing.T) {
 	words = strings.Join(append(bolted.Limits, bolted.Notes...), "\n")
 	if !(bolted.Steps[0].HoopStrain > 0) || !math.IsNaN(bolted.Steps[0].StopBand) || strings.Contains(words, "At half the setting") || !strings.Contains(words, "Volumes are not predicted") {
 		t.Error(words)
+	}
+}
+
+// The sequence follows the plan: without room for a relief device no valve is shut, and
+// without an examination pressure nobody approaches.
+func TestSequenceFollowsThePlan(t *testing.T) {
+	for _, row := range []struct {
+		name          string
+		changes       []string
+		with, without []string
+	}{
+		{"demo", nil, []string{"relief device, set as stated", "every valve to the pump shut", "nobody approaches the tank at any pressure"}, []string{"only now approach", "no valve shut", "Everybody back"}},
+		{"demo", []string{`thickness = "8 mm"`, `thickness = "7.1 mm"`},
+			[]string{"no relief device has room", "no valve shut, pump and bleed attended", "the tank, what is put in or let out measured,"}, []string{"set as stated", "every valve to the pump shut", "watch the closed tank"}},
+		{lived, nil, []string{"lower to the examination pressure, and only now approach", "Everybody back. To the reference pressure"}, []string{"nobody approaches the tank"}},
+	} {
+		src := text(t, row.name)
+		if row.changes != nil {
+			src = strings.Replace(src, row.changes[0], row.changes[1], 1)
+		}
+		s := assessed(src)
+		if s == nil || s.Proof == nil {
+			t.Fatal("no plan")
+		}
+		words := strings.Join(append(s.Proof.Sequence, s.Proof.Limits...), "\n")
+		for _, want := range row.with {
+			if !strings.Contains(words, want) {
+				t.Errorf("%q is missing: %s", want, words)
+			}
+		}
+		for _, no := range row.without {
+			if strings.Contains(words, no) {
+				t.Errorf("%q does not belong: %s", no, words)
+			}
+		}
+	}
+}
+
+// Water colder than practice keeps it is noted, and the caution points there.
+func TestColdWaterIsNoted(t *testing.T) {
+	for degrees, noted := range map[string]bool{"5 degC": true, "10 degC": true, "15 degC": false, "20 degC": false} {
+		p := planOf(t, "oxygen", `temperature = "15 degC"`, `temperature = "`+degrees+`"`)
+		words := strings.Join(p.Notes, "\n")
+		if got := strings.Contains(words, "is colder than the 15 to 48 °C"); got != noted {
+			t.Errorf("%s: noted %v: %s", degrees, got, words)
+		}
+		cautions := strings.Join(p.Cautions, "\n")
+		if !strings.Contains(cautions, "15 to 48 degC, or as the plan notes") || !strings.Contains(cautions, "oil-free pump") {
+			t.Error(cautions)
+		}
 	}
 }

@@ -6,6 +6,7 @@ import (
 	"math"
 	"strings"
 
+	"proofsheet/cmd/proofsheet/internal/tank"
 	"proofsheet/loads/proof"
 	"proofsheet/report"
 	"proofsheet/report/check"
@@ -196,8 +197,9 @@ func (r *run) proofSheet() *report.Proof {
 		Values: []check.Quantity{check.Pa("u_g", "uncertainty of the gauge", p.GaugeUncertainty), check.Pa("o", "allowed overshoot", p.Overshoot),
 			check.Pa("p_top", "least pressure at the highest point", p.Top)},
 		Notes: []string{"Hold: " + p.HoldReason + ".", "Examination: " + p.ExaminationFrom + ".",
-			fmt.Sprintf("The gauge is taken to be right within %.4g bar; a gauge of 1 %% of a full scale of twice the setting errs by twice as much: choose or state one that holds this.", p.GaugeUncertainty/1e5)},
+			"The gauge is taken to be right within " + r.shown(check.Pa("", "", p.GaugeUncertainty), report.Down) + "; a gauge of 1 % of a full scale of twice the setting errs by twice as much: choose or state one that holds this."},
 	}
+	s.Notes = append(s.Notes, coldWater(in)...)
 	for i, pt := range p.Points {
 		s.Points = append(s.Points, report.ProofPoint{Name: pt.Name, Z: r.proof.points[i].z, Service: pt.Service, Factor: pt.Factor,
 			Required: pt.Required, Low: pt.Low, High: pt.High})
@@ -221,6 +223,16 @@ func (r *run) proofSheet() *report.Proof {
 		s.Cautions = append(s.Cautions, c.Text)
 	}
 	return s
+}
+
+// coldWater says that the water of a test is colder than common practice keeps it. The
+// brittleness of the metal is a check of its own.
+func coldWater(in tank.Proof) []string {
+	const least = 15 + 273.15 // [K], practice
+	if in.Gas() || in.Temperature >= least {
+		return nil
+	}
+	return []string{fmt.Sprintf("Water at %.4g °C is colder than the 15 to 48 °C that common practice keeps for water and metal. Brittleness is judged at this temperature; what is left: dew on the wall looks like a leak, and water near its densest hardly moves the pressure or turns its drift, so hold it to this temperature or warm it.", in.Temperature-273.15)}
 }
 
 // openAtProof names what no check of this version holds at the proof pressure.
