@@ -189,11 +189,11 @@ func besideOrUnder(head []string, rows [][]string, width int) string {
 // logForm prints a blank for every quantity that is read, at every line of the log form,
 // in at most 80 characters.
 func logForm(b *strings.Builder, s *report.Sheet) {
-	volumes := "in _____ returned _____ line _____ "
+	volumes, units := "in _____ returned _____ line _____ ", " volumes ____\nvolumes are totals since the vent was closed; what was not read stays empty"
 	if s.Proof.Method == "pneumatic" {
-		volumes = ""
+		volumes, units = "", ""
 	}
-	b.WriteString("log form; the unit of time ____ gauges ____ temperatures ____ volumes ____\n")
+	b.WriteString("log form; the unit of time ____ gauges ____ temperatures ____" + units + "\n")
 	for _, r := range s.Proof.LogRows() {
 		name := strings.TrimSpace(r.Number + " " + r.Name)
 		if !math.IsNaN(r.Pressure) {

@@ -173,7 +173,11 @@ func (p *paper) logRows() {
 	const high = 7.5 // of a row that is filled in [mm]
 	f := p.sheet.Proof
 	gas := f.Method == "pneumatic"
-	p.lines(left, p.inner(), small, "Write the unit of each reading into its heading, ____. A reading that was not taken stays empty, never 0.")
+	totals := "Volumes are totals since the vent was closed, not since the step before. "
+	if gas {
+		totals = ""
+	}
+	p.lines(left, p.inner(), small, "Write the unit of each reading into its heading, ____. "+totals+"A reading that was not taken stays empty, never 0.")
 	p.y += 1
 	columns := []column{{"no.", 0.45, true, false}, {"step", 1.45, false, false}, {"set", 1.05, true, false}, {"time ____", 0.75, false, false}, {"gauge 1 ____", 0.8, false, false}, {"gauge 2 ____", 0.8, false, false},
 		{"fluid temp. ____", 0.75, false, false}, {"metal temp. ____", 0.75, false, false}}

@@ -15,7 +15,7 @@ func TestLogForm(t *testing.T) {
 		return strings.Join(strings.Fields(run(t, "pdftotext", "-layout", saved(t, s), "-")), " ")
 	}
 	water := words()
-	for _, want := range []string{"8.1 hold, after 2 min", "8.5 hold, after 10 min", "returned", "metal", "axial", "adds, ± stop band", "Relief device set at", "10 min, read every 2 min"} {
+	for _, want := range []string{"8.1 hold, after 2 min", "totals since the vent was closed", "8.5 hold, after 10 min", "returned", "metal", "axial", "adds, ± stop band", "Relief device set at", "10 min, read every 2 min"} {
 		if !strings.Contains(water, want) {
 			t.Errorf("%q is missing", want)
 		}
@@ -25,7 +25,7 @@ func TestLogForm(t *testing.T) {
 	}
 	s.Proof.Method, s.Proof.Relief = "pneumatic", math.NaN()
 	gas := words()
-	for _, no := range []string{"returned", "line takes", "adds,", "Relief device set at"} {
+	for _, no := range []string{"returned", "line takes", "totals", "adds,", "Relief device set at"} {
 		if strings.Contains(gas, no) {
 			t.Errorf("gas: %q does not belong", no)
 		}
