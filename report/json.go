@@ -169,7 +169,8 @@ func proofJSON(p *Proof) *jsonProof {
 	}
 	out := &jsonProof{Pressure: num(p.Pressure), Steps: []jsonStep{}, StoredEnergy: num(p.StoredEnergy), Barrier: p.Barrier}
 	for _, s := range p.Steps {
-		out.Steps = append(out.Steps, jsonStep{num(s.Pressure), num(s.Hold), num(s.InjectedVolume), num(s.HoopStrain)})
+		out.Steps = append(out.Steps, jsonStep{num(s.Pressure), num(s.Hold), num(s.InjectedVolume), num(s.HoopStrain),
+			num(s.AxialStrain), num(s.DiameterGrowth), num(s.Added), num(s.StopBand)})
 	}
 	if p.StandOff != nil {
 		d := num(*p.StandOff)

@@ -95,6 +95,10 @@ type jsonStep struct {
 	Hold           num `json:"hold"`
 	InjectedVolume num `json:"injected_volume"`
 	HoopStrain     num `json:"hoop_strain"`
+	AxialStrain    num `json:"axial_strain"`
+	DiameterGrowth num `json:"diameter_growth"`
+	AddedVolume    num `json:"added_volume"`
+	StopBand       num `json:"stop_band"`
 }
 
 type jsonProof struct {

@@ -1,7 +1,9 @@
 package report
 
 import (
+	"fmt"
 	"math"
+	"strings"
 
 	"proofsheet/report/check"
 )
@@ -21,6 +23,7 @@ type Proof struct {
 	GaugeLeast  float64 // least full scale of the gauge [Pa]
 	GaugeMost   float64 // largest full scale of the gauge [Pa]
 	Hold        float64 // proof hold [s]
+	HoldRead    float64 // longest time between two readings of the hold [s]
 	MostShown   float64 // the gauge never shows more: the set pressure and its overshoot [Pa]
 	Rate        float64 // not raised faster above half the set pressure [Pa/s]
 
@@ -37,6 +40,9 @@ type Proof struct {
 	WallEnergy   float64  // share of the wall [J]
 	StandOff     *float64 // least distance of people, for gas only [m]; nil otherwise
 	Barrier      bool     // a barrier and remote reading are asked for
+
+	PlainFrom float64 // strains of the steps are those of the cylinder from this station [m]; NaN: of none
+	PlainTo   float64 // to this one [m]
 
 	Drifts   []ProofDrift     // of the closed tank, by temperature
 	Values   []check.Quantity // further numbers of the plan, as printed
@@ -57,20 +63,68 @@ type ProofPoint struct {
 	High     float64 // highest pressure here during the hold [Pa]
 }
 
-// A ProofStep is one line of the log form: a pressure, how long, and the
-// readings to expect. A reading that is not predicted is NaN.
+// A ProofStep is one stop of the test: a pressure, how long, and the readings to
+// expect. A reading that is not predicted is NaN.
 type ProofStep struct {
 	Name           string  // "leak look", "reference", "step", "proof hold", "examination"
 	Cycle          int     // 1 or 2
 	Pressure       float64 // at the gauge [Pa]
 	Hold           float64 // [s]
-	InjectedVolume float64 // with the growth of the wall [m3]
+	InjectedVolume float64 // with the growth of the wall, bled [m3]
+	Added          float64 // to that of the step before; below zero it comes back [m3]
+	StopBand       float64 // departure from what the earlier readings lead to expect that stops the test; NaN where none is told [m3]
 	FluidVolume    float64 // without the growth of the wall [m3]
-	HoopStrain     float64 // mid-cylinder [-]
-	DiameterGrowth float64 // mid-cylinder [m]
-	StopBelow      float64 // injected volume under which the test stops [m3]
-	StopAbove      float64 // injected volume over which the test stops [m3]
+	HoopStrain     float64 // on the outside of the plain cylinder [-]
+	AxialStrain    float64 // there, along the axis [-]
+	DiameterGrowth float64 // of the outside there [m]
 }
+
+// Unpredicted returns a step of which no reading is predicted.
+func Unpredicted(name string, cycle int, pressure, hold float64) ProofStep {
+	nan := math.NaN()
+	return ProofStep{Name: name, Cycle: cycle, Pressure: pressure, Hold: hold, InjectedVolume: nan, Added: nan, StopBand: nan,
+		FluidVolume: nan, HoopStrain: nan, AxialStrain: nan, DiameterGrowth: nan}
+}
+
+// Adds prints what a step adds to the volume and the band round it, the unit once.
+func (s ProofStep) Adds(system string) string {
+	adds, band := Reading(check.M3("", "", s.Added), system), Reading(check.M3("", "", s.StopBand), system)
+	if math.IsNaN(s.Added) || math.IsNaN(s.StopBand) {
+		return adds
+	}
+	number, unit, _ := strings.Cut(adds, " ")
+	if strings.HasSuffix(band, " "+unit) {
+		adds = number
+	}
+	return adds + " ± " + band
+}
+
+// A LogRow is a line of the log form, filled in at the test. Outside the steps nothing
+// is to be set, and Pressure is NaN.
+type LogRow struct {
+	ProofStep
+	Number string // of the step, in the hold with that of the reading: "8.3"; "" before and after the test
+}
+
+// LogRows returns the lines of the log form: the zero of the gauges before and after,
+// one for each step, and in the hold one for each reading that the record asks for.
+func (p *Proof) LogRows() []LogRow {
+	nan := math.NaN()
+	zero := LogRow{ProofStep: Unpredicted("vent open: zero of the gauges", 0, nan, nan)}
+	rows := []LogRow{zero}
+	for i, s := range p.Steps {
+		n := fmt.Sprint(i + 1)
+		rows = append(rows, LogRow{s, n})
+		for k := 1; s.Name == "proof hold" && p.HoldRead > 0 && float64(k-1)*p.HoldRead < s.Hold*(1-1e-9); k++ {
+			after := math.Min(float64(k)*p.HoldRead, s.Hold)
+			rows = append(rows, LogRow{Unpredicted("hold, after "+Minutes(after), s.Cycle, s.Pressure, nan), fmt.Sprintf("%s.%d", n, k)})
+		}
+	}
+	return append(rows, zero)
+}
+
+// Minutes prints a time [s] in minutes, half a one at the finest, rounded up.
+func Minutes(v float64) string { return Plain(math.Ceil(v/30)/2) + " min" }
 
 // A ProofDrift is how far the pressure of the closed, full tank moves with its temperature.
 type ProofDrift struct {

@@ -30,7 +30,7 @@ func sheet() *report.Sheet {
 			check.NotMade("port.fill/weld", "Port: weld", errors.New("no leg is given")), bad},
 		Quantities: []report.NamedQuantity{{Key: "volume", Value: 0.16, Unit: "m3"}, {Key: "dry_mass", Value: math.NaN(), Unit: "kg", Note: "no density"}, {Key: "a.first", Value: 1, Unit: "1"}},
 		Conditions: []report.Condition{{Case: "burnout", Part: "head.aft", Z: -0.1, Pressure: 2.6e6, Temperature: math.Inf(1)}},
-		Proof:      &report.Proof{Method: "hydrostatic", Fluid: "water", Pressure: 3.75e6, StoredEnergy: 1.2e5, Barrier: true, Steps: []report.ProofStep{{Pressure: 1.9e6, Hold: 300, InjectedVolume: 0.0004, HoopStrain: math.NaN()}}},
+		Proof:      &report.Proof{Method: "hydrostatic", Fluid: "water", Pressure: 3.75e6, StoredEnergy: 1.2e5, Barrier: true, Steps: []report.ProofStep{{Pressure: 1.9e6, Hold: 300, InjectedVolume: 0.0004, HoopStrain: math.NaN(), AxialStrain: 0.0001, DiameterGrowth: 0.0003, Added: 0.0002, StopBand: math.NaN()}}},
 		Basis:      []report.BasisRow{{Name: "proof_factor", Value: "1.4", Override: true, Instead: "1.3", Source: check.Source{Doc: "a letter"}}},
 		Cautions:   []string{"One & only <caution>."}, PeopleBox: []string{"Nobody before a passed proof."},
 		Cases: []report.CaseSheet{{Name: "burnout"}, {Name: "meop"}},
@@ -54,7 +54,7 @@ func TestJSONForm(t *testing.T) {
 {"id":"head.aft/membrane","case":"flight","time":12.5,"rule":"vessel","title":"Cylinder: hoop stress","formula":"σ_h = p r / t ≤ E S","inputs":[{"symbol":"p","name":"pressure","value":2500000,"unit":"Pa"}],
 "demand":{"symbol":"σ_h","name":"hoop stress","value":88000000,"unit":"Pa"},"capacity":{"symbol":"E S","name":"allowable","value":87900000,"unit":"Pa"},"factor":1,"margin":MARGIN2,"status":"not satisfied","source":{"document":"Invented code","place":"eq. (3)","how":"memory"},"note":""}],
 "conditions":[{"case":"burnout","part":"head.aft","z":-0.1,"pressure":2600000,"temperature":null}],
-"proof":{"pressure":3750000,"steps":[{"pressure":1900000,"hold":300,"injected_volume":0.0004,"hoop_strain":null}],"stored_energy":120000,"stand_off":null,"barrier":true},
+"proof":{"pressure":3750000,"steps":[{"pressure":1900000,"hold":300,"injected_volume":0.0004,"hoop_strain":null,"axial_strain":0.0001,"diameter_growth":0.0003,"added_volume":0.0002,"stop_band":null}],"stored_energy":120000,"stand_off":null,"barrier":true},
 "cautions":["One & only <caution>."],"notes":[]}`
 	s := sheet()
 	indented, err := s.JSON()

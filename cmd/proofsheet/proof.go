@@ -47,8 +47,8 @@ func proofText(s *report.Sheet, width int) string {
 			b.WriteString(report.Fold("note: "+note+"\n", width))
 		}
 	} else {
-		proofSetting(&b, s)
-		proofSteps(&b, s)
+		proofSetting(&b, s, width)
+		proofSteps(&b, s, width)
 		for _, list := range []struct {
 			head  string
 			lines []string
@@ -59,6 +59,8 @@ func proofText(s *report.Sheet, width int) string {
 		}
 	}
 	if s.Proof != nil {
+		b.WriteString("\n")
+		logForm(&b, s)
 		b.WriteString(report.Fold(fmt.Sprintf("log: head the file of the readings with \"# sheet: %s\"; proofsheet record judges it\n", s.Digits()), width))
 	}
 	b.WriteString("\n" + report.VerdictLines("tank: ", s, width))
@@ -82,14 +84,18 @@ func minutes(v float64) string {
 }
 
 // proofSetting prints what is set up and what is stored in the tank.
-func proofSetting(b *strings.Builder, s *report.Sheet) {
+func proofSetting(b *strings.Builder, s *report.Sheet, width int) {
 	p := s.Proof
 	pressure := func(v float64, round report.Round) string { return s.Gauge(v, round) }
 	fmt.Fprintf(b, "%s with %s, %s\n", p.Method, p.Fluid, p.Orientation)
 	w := tabwriter.NewWriter(b, 0, 0, 2, ' ', 0)
 	fmt.Fprintf(w, "to set at the gauge\t%s\n", pressure(p.Pressure, report.Up))
 	fmt.Fprintf(w, "never over\t%s\n", pressure(p.MostShown, report.Down))
-	fmt.Fprintf(w, "relief device\t%s\n", pressure(p.Relief, report.Down))
+	if math.IsNaN(p.Relief) {
+		fmt.Fprintf(w, "relief device\tno room for one: no valve is shut for the hold\n")
+	} else {
+		fmt.Fprintf(w, "relief device\t%s\n", pressure(p.Relief, report.Down))
+	}
 	fmt.Fprintf(w, "full scale of the gauges\t%s to %s\n", pressure(p.GaugeLeast, report.Up), pressure(p.GaugeMost, report.Down))
 	fmt.Fprintf(w, "temperature of fluid and metal\t%s\n", shown(s, check.K("", "", p.Temperature), report.Nearest))
 	fmt.Fprintf(w, "raised above half\tat most %s a minute\n", pressure(60*p.Rate, report.Down))
@@ -98,7 +104,7 @@ func proofSetting(b *strings.Builder, s *report.Sheet) {
 	} else {
 		fmt.Fprintf(w, "nobody near\tat any pressure: examine by remote viewing\n")
 	}
-	fmt.Fprintf(w, "hold\t%s\n", minutes(p.Hold))
+	fmt.Fprintf(w, "hold\t%s, read at least every %s\n", minutes(p.Hold), report.Minutes(p.HoldRead))
 	fmt.Fprintf(w, "stored energy\t%s\n", shown(s, check.J("", "", p.StoredEnergy), report.Up))
 	if p.StandOff != nil {
 		fmt.Fprintf(w, "least distance of people\t%s\n", shown(s, check.M("", "", *p.StandOff), report.Up))
@@ -110,45 +116,91 @@ func proofSetting(b *strings.Builder, s *report.Sheet) {
 	if len(p.Points) == 0 {
 		return
 	}
-	fmt.Fprintln(b)
-	w = tabwriter.NewWriter(b, 0, 0, 2, ' ', 0)
-	fmt.Fprintln(w, "point\tstation z\tservice\trequired\tleast\tmost")
+	var rows [][]string
 	for _, at := range p.Points {
 		required, least := report.ShowPair(check.Pa("", "", at.Required), check.Pa("", "", at.Low), s.Units)
 		station := report.Show(check.M("", "", math.Round(at.Z*1e6)/1e6), s.Units, report.Nearest)
-		fmt.Fprintf(w, "%s\t%s\t%s\t%s\t%s\t%s\n", at.Name, station, pressure(at.Service, report.Up), required, least, pressure(at.High, report.Up))
+		rows = append(rows, []string{at.Name, station, pressure(at.Service, report.Up), required, least, pressure(at.High, report.Up)})
 	}
-	w.Flush()
+	b.WriteString("\n" + besideOrUnder([]string{"point", "station z", "service", "required", "least", "most"}, rows, width))
 }
 
-// proofSteps prints the log form: the readings to expect, and blanks for those
-// that were taken. In gas no volume is read.
-func proofSteps(b *strings.Builder, s *report.Sheet) {
-	fmt.Fprintln(b)
-	w := tabwriter.NewWriter(b, 0, 0, 2, ' ', 0)
-	liquid := s.Proof.Method != "pneumatic"
-	volumes := "injected\tstop below\tstop above\t"
-	if !liquid {
-		volumes = ""
+// proofSteps prints the readings to expect, and the drift of the closed tank. In gas no
+// volume is read. Where a line would be wider than the terminal, the name of a step
+// stands over its numbers.
+func proofSteps(b *strings.Builder, s *report.Sheet, width int) {
+	head := []string{"step, at least", "gauge"}
+	gas := s.Proof.Method == "pneumatic"
+	words := "\nreadings to expect; strains, in µε = 10⁻⁶, and diameter outside on the plain cylinder\n"
+	if !gas {
+		head = append(head, "in, bled", "adds ± stop band")
 	}
-	fmt.Fprintf(w, "step\tgauge\thold\t%shoop strain\tdiameter grows\tread\ttemperature\ttime\n", volumes)
+	head = append(head, "hoop µε", "axial µε", "diameter")
+	strain := func(ε float64) string { return strings.TrimSuffix(s.Reading(check.Num("", "", ε)), "×10⁻⁶") }
+	var rows [][]string
 	for i, step := range s.Proof.Steps {
-		fmt.Fprintf(w, "%d %s\t%s\t%s\t", i+1, step.Name, s.Gauge(step.Pressure, step.GaugeRound()), minutes(step.Hold))
-		if liquid {
-			for _, v := range [3]float64{step.InjectedVolume, step.StopBelow, step.StopAbove} {
-				fmt.Fprintf(w, "%s\t", s.Reading(check.M3("", "", v)))
-			}
+		row := []string{fmt.Sprintf("%d %s, %s", i+1, step.Name, minutes(step.Hold)), s.Gauge(step.Pressure, step.GaugeRound())}
+		if !gas {
+			row = append(row, s.Reading(check.M3("", "", step.InjectedVolume)), step.Adds(s.Units))
 		}
-		fmt.Fprintf(w, "%s\t%s\t______\t______\t______\n", s.Reading(check.Num("", "", step.HoopStrain)), s.Reading(check.M("", "", step.DiameterGrowth)))
+		rows = append(rows, append(row, strain(step.HoopStrain), strain(step.AxialStrain), s.Reading(check.M("", "", step.DiameterGrowth))))
 	}
-	w.Flush()
+	b.WriteString(report.Fold(words, width) + besideOrUnder(head, rows, width))
 	if len(s.Proof.Drifts) > 0 {
 		fmt.Fprint(b, "\nclosed and full, for each degree of water and wall:\n")
-		w = tabwriter.NewWriter(b, 0, 0, 2, ' ', 0)
+		w := tabwriter.NewWriter(b, 0, 0, 2, ' ', 0)
 		for _, d := range s.Proof.Drifts {
 			fmt.Fprintf(w, "%s\t%s\n", shown(s, check.K("", "", d.Temperature), report.Nearest), s.Reading(check.Quantity{Value: d.Drift, Unit: "Pa/K"}))
 		}
 		w.Flush()
 	}
 	fmt.Fprintln(b)
+}
+
+// besideOrUnder sets rows in columns, a row to a line; where that is wider than width,
+// the first cell of each row stands over the others. A width of 0 has no end.
+func besideOrUnder(head []string, rows [][]string, width int) string {
+	set := func(under bool) string {
+		var cells strings.Builder
+		w := tabwriter.NewWriter(&cells, 0, 0, 2, ' ', 0)
+		names := []string{}
+		for _, row := range append([][]string{head}, rows...) {
+			if under {
+				names, row = append(names, row[0]), append([]string{""}, row[1:]...)
+			}
+			fmt.Fprintln(w, strings.Join(row, "\t"))
+		}
+		w.Flush()
+		if !under {
+			return cells.String()
+		}
+		var out strings.Builder
+		for i, line := range strings.Split(strings.TrimRight(cells.String(), "\n"), "\n") {
+			fmt.Fprintf(&out, "%s\n%s\n", names[i], line)
+		}
+		return out.String()
+	}
+	if beside := set(false); report.Fold(beside, width) == beside {
+		return beside
+	}
+	return set(true)
+}
+
+// logForm prints a blank for every quantity that is read, at every line of the log form,
+// in at most 80 characters.
+func logForm(b *strings.Builder, s *report.Sheet) {
+	volumes, units := "in _____ returned _____ line _____ ", " volumes ____\nvolumes are totals since the vent was closed; what was not read stays empty"
+	if s.Proof.Method == "pneumatic" {
+		volumes, units = "", ""
+	}
+	b.WriteString("log form; the unit of time ____ gauges ____ temperatures ____" + units + "\n")
+	for _, r := range s.Proof.LogRows() {
+		name := strings.TrimSpace(r.Number + " " + r.Name)
+		if !math.IsNaN(r.Pressure) {
+			name += ": " + s.Gauge(r.Pressure, r.GaugeRound())
+		}
+		fmt.Fprintf(b, "%s\n   time ______  gauge 1 ______  gauge 2 ______  fluid ______  metal ______\n"+
+			"   %shoop _____ axial _____ ΔD _____ by ___\n", name, volumes)
+	}
+	b.WriteString("\n")
 }

@@ -20,6 +20,8 @@
 //   - record: the log of a test, judged. Its words: departure, a reading off the
 //     line of the earlier ones; decay, the fall of pressure in the hold; set,
 //     what the wall did not give back.
+//   - stop band: departure of a volume, from what the earlier readings lead to
+//     expect, at which the test stops; one function for plan and record.
 //   - examination pressure: the highest with people near, after a passed hold.
 //
 // Pressures are across the wall, liquid over the atmosphere; R is the mid
@@ -41,6 +43,9 @@
 //	WaterAt                     Kell 1975, recalled                       kell1975_test
 //	Full.Injected, Stiffness    linear wall and liquid, isothermal air    reference_test
 //	Full.Drift, LeakFall        volume balance                            kell1975_test, reference_test
+//	Plan.Readings, StopBand,    practice                                  reference_test, crew_test
+//	Plan.Limits, HoldReadings
+//	Plan.Strains                Lamé, the outside                         reference_test
 //	Full.Energy, Gas.Energy     PCC-2 appendix II, Crowl 2003             energy_test
 //	TNT, StandOff               PCC-2 appendix II                         energy_test
 //	NitrousOxideFlash           equation of state, computed               energy_test

@@ -155,6 +155,26 @@ func TestThinCylinderIsTheLimit(t *testing.T) {
 	checktest.Close(t, "volume", thin, 1e-5*(a.Axial+2*a.Hoop), 2e-3)
 }
 
+// Outside of a thick cylinder, from the stresses of Lamé at the outside worked by
+// hand: 300 mm inside, 10 mm, 5.5 MPa with E 69 GPa, ν 0.33. r_i²/(r_o² − r_i²) is
+// 225/31, so σ_h = 2·39.919 and σ_a = 39.919 MPa, σ_r = 0; Hooke gives the strains. The
+// mid-surface formula reads 6.8 % more around.
+func TestThickCylinderOutside(t *testing.T) {
+	w := proof.Wall{Thickness: 0.01, ElasticModulus: 69e9, Poisson: 0.33}
+	s, err := w.ThickCylinderStrains(5.5e6, 0.15)
+	if err != nil {
+		t.Fatal(err)
+	}
+	checktest.Printed(t, "around, 1e-6", s.Hoop*1e6, "966.2")
+	checktest.Printed(t, "along, 1e-6", s.Axial*1e6, "196.70")
+	checktest.Printed(t, "ΔD of 320 mm, mm", s.DiameterGrowth*1e3, "0.3092")
+	mid, err := w.CylinderStrains(5.5e6, 0.155)
+	if err != nil {
+		t.Fatal(err)
+	}
+	checktest.Printed(t, "mid-surface over outside", mid.Hoop/s.Hoop, "1.068")
+}
+
 // Clamped and supported plate against the volume under w0 (1 − r²/a²)², a third
 // of π a² w0.
 func TestPlateGrowth(t *testing.T) {

@@ -12,6 +12,9 @@ type Limits struct {
 	Stiffness float64 // predicted dV/dp at the setting [m3/Pa]
 	Share     float64 // a measured stiffness, or strain, further off asks for an explanation [-]
 	Air       float64 // most trapped air, at the atmosphere [m3]
+	HalfLeast float64 // volume at half the setting under which the tank is stiffer than Share allows [m3]
+	HalfMost  float64 // and over which Share and Air together do not explain it [m3]
+	AirAgain  float64 // of what trapped air took by half the setting, the most that it takes again at the next step [-]
 	Fall      float64 // over the planned hold, what temperature does not explain and its uncertainty [Pa]
 	Lost      float64 // liquid lost that such a fall stands for [m3]
 	LeakFall  float64 // of the pressure per volume lost [Pa/m3]
@@ -23,13 +26,19 @@ type Limits struct {
 	Creep     float64 // of a strain in the hold that fails [-]
 }
 
-// Limits returns them for a tank as f.
+// Limits returns them for a tank as f, bled. At half the setting the volume tells
+// stiffness and air by one number,
+//
+//	(1 − share) V_inj ≤ V ≤ (1 + share) V_inj + V_a0 p/(p + p0)
+//
+// and the record tells them apart. The air takes p/(p + p0) of its volume: more of it
+// from half the setting to the next step than over any step after.
 //
 // Source: as [Test.Judge].
 func (p *Plan) Limits(f Full) (Limits, error) {
 	nan := math.NaN()
 	l := Limits{MostShown: p.Setting + p.Overshoot, Share: stiffnessShare, Fall: decayShare * p.Setting, Straight: straightShare, Creep: creepMost,
-		Stiffness: nan, Air: nan, Lost: nan, LeakFall: nan, Drift: nan, Growth: nan, SetPass: nan, SetReject: nan}
+		Stiffness: nan, Air: nan, HalfLeast: nan, HalfMost: nan, AirAgain: nan, Lost: nan, LeakFall: nan, Drift: nan, Growth: nan, SetPass: nan, SetReject: nan}
 	at := p.Setting - p.GaugeUncertainty
 	c, err1 := f.Stiffness(at)
 	drift, err2 := f.Drift(at)
@@ -37,6 +46,13 @@ func (p *Plan) Limits(f Full) (Limits, error) {
 		return l, err
 	}
 	l.Stiffness, l.LeakFall, l.Drift, l.Lost, l.Air = c, 1/c, drift, l.Fall*c, airMost*f.Volume
+	half, next := p.truly(StepShares()[0]*p.Setting), p.truly(StepShares()[1]*p.Setting)
+	v, err := f.Injected(half)
+	if err != nil { // not reached: the setting has the same range
+		return l, err
+	}
+	l.HalfLeast, l.HalfMost = (1-stiffnessShare)*v.Total, (1+stiffnessShare)*v.Total+l.Air*airShare(half)
+	l.AirAgain = airShare(next)/airShare(half) - 1
 	l.Growth = f.Growth * p.Setting * (1 - referenceShare)
 	l.SetPass, l.SetReject = setPass*l.Growth, setReject*l.Growth
 	return l, nil

@@ -21,6 +21,10 @@ func TestLimitsOfTankA(t *testing.T) {
 	checktest.Printed(t, "lost, ml", l.Lost*1e6, "3")
 	checktest.Printed(t, "1 ml, kPa", l.LeakFall*1e-6/1e3, "7.6")
 	checktest.Printed(t, "air, ml", l.Air*1e6, "388.8")
+	// By hand: 294.615 ml at half the setting, 0.9 of it, and 1.1 of it with 388.77 ml · 2.25/2.351325.
+	checktest.Printed(t, "least at half, ml", l.HalfLeast*1e6, "265.2")
+	checktest.Printed(t, "most at half, ml", l.HalfMost*1e6, "696.1")
+	checktest.Printed(t, "air again", l.AirAgain, "0.00723")
 	checktest.Printed(t, "passes, ml", l.SetPass*1e6, "8.14")
 	checktest.Printed(t, "rejected, ml", l.SetReject*1e6, "40.7")
 	for i, celsius := range []float64{5, 10, 20, 30} {

@@ -192,12 +192,12 @@ func TestCautions(t *testing.T) {
 		with, without string
 	}{
 		{proof.Situation{Contents: "isopropanol", Method: proof.Hydrostatic, Families: []string{"austenitic"}},
-			"law people relief hydro austenitic", "oxygen peroxide nitrous-oxide trapped-cryogen pneumatic aluminium titanium ferritic"},
+			"law people relief hydro austenitic", "clean-test oxygen peroxide nitrous-oxide trapped-cryogen pneumatic aluminium titanium ferritic"},
 		{proof.Situation{Contents: "LOX", Method: proof.Pneumatic, Families: []string{"aluminium", "titanium"}},
-			"oxygen trapped-cryogen pneumatic aluminium titanium", "hydro peroxide austenitic"},
-		{proof.Situation{Contents: "nitrous-oxide"}, "nitrous-oxide", "trapped-cryogen oxygen"},
-		{proof.Situation{Contents: "hydrogen-peroxide-90"}, "peroxide", "trapped-cryogen"},
-		{proof.Situation{Contents: "LN2"}, "trapped-cryogen", "oxygen nitrous-oxide"},
+			"oxygen clean-test trapped-cryogen pneumatic aluminium titanium", "hydro peroxide austenitic"},
+		{proof.Situation{Contents: "nitrous-oxide"}, "nitrous-oxide clean-test", "trapped-cryogen oxygen"},
+		{proof.Situation{Contents: "hydrogen-peroxide-90"}, "peroxide clean-test", "trapped-cryogen"},
+		{proof.Situation{Contents: "LN2"}, "trapped-cryogen", "clean-test oxygen nitrous-oxide"},
 		{proof.Situation{Contents: "LCH4"}, "trapped-cryogen", "oxygen peroxide"},
 		{proof.Situation{Contents: "JetA"}, "law", "trapped-cryogen oxygen peroxide"},
 		{proof.Situation{Contents: "ethanol-75"}, "law", "trapped-cryogen oxygen peroxide"},

@@ -155,13 +155,14 @@ func TestReadings(t *testing.T) {
 	in := oxygenTank(t)
 	p := plan(t, in)
 	f := tankA.full(t, 20, 0)
-	rows, err := p.Readings(f, tankA.wall, referenceRadius)
+	rows, err := p.Readings(f)
 	if err != nil {
 		t.Fatal(err)
 	}
 	if len(rows) != len(p.Steps) {
 		t.Fatalf("%d readings of %d steps", len(rows), len(p.Steps))
 	}
+	sum := 0.0
 	for i, r := range rows {
 		checktest.Close(t, "true pressure", r.Pressure, p.Steps[i].Pressure*0.99, 1e-12)
 		want, err := f.Injected(r.Pressure)
@@ -169,14 +170,44 @@ func TestReadings(t *testing.T) {
 			t.Errorf("step %d: %+v, want %+v (%v)", i, r.Injected, want, err)
 		}
 		checktest.Close(t, "rigid wall", r.WithoutWall, r.Injected.Total-r.Injected.Wall, 1e-12)
+		sum += r.Added
+		checktest.Close(t, "sum of what was added", sum, r.Injected.Total, 1e-12)
+		up := p.Steps[i].Name != "examination" && p.Steps[i].Share > 0.55
+		if up != !math.IsNaN(r.StopBand) || up && r.StopBand != proof.StopBand(r.Injected.Total) {
+			t.Errorf("%s at %.2f of the setting: band %g", p.Steps[i].Name, p.Steps[i].Share, r.StopBand)
+		}
 	}
 	checktest.Printed(t, "band, small volume, ml", proof.StopBand(10e-6)*1e6, "2")
 	checktest.Printed(t, "band, 589 ml", proof.StopBand(589e-6)*1e6, "11.78")
-	if _, err := p.Readings(proof.Full{}, tankA.wall, referenceRadius); err == nil {
+	if _, err := p.Readings(proof.Full{}); err == nil {
 		t.Error("readings of no tank")
 	}
-	if _, err := p.Readings(f, proof.Wall{}, referenceRadius); err == nil {
-		t.Error("readings of no wall")
+}
+
+// The strains of the steps are those of the outside, and of no wall there are none.
+func TestStrainsOfTheSteps(t *testing.T) {
+	p := plan(t, oxygenTank(t))
+	list, err := p.Strains(tankA.wall, referenceRadius)
+	if err != nil || len(list) != len(p.Steps) {
+		t.Fatalf("%d strains of %d steps: %v", len(list), len(p.Steps), err)
+	}
+	for i, ε := range list {
+		if want, err := tankA.wall.ThickCylinderStrains(0.99*p.Steps[i].Pressure, referenceRadius); err != nil || math.Abs(ε.Hoop/want.Hoop-1) > 1e-12 {
+			t.Errorf("step %d: %g, want %g (%v)", i, ε.Hoop, want.Hoop, err)
+		}
+	}
+	if _, err := p.Strains(proof.Wall{}, referenceRadius); err == nil {
+		t.Error("strains of no wall")
+	}
+	checktest.Printed(t, "plain from, mm: R 150 mm, t 3 mm, by hand", 1e3*tankA.wall.PlainFrom(0.15), "53.0")
+}
+
+// A hold is read ten times, and not more often than every two minutes.
+func TestHoldReadings(t *testing.T) {
+	for _, row := range [][2]float64{{300, 120}, {600, 120}, {1200, 120}, {1800, 180}, {36000, 3600}} {
+		if got := proof.HoldReadings(row[0]); got != row[1] {
+			t.Errorf("%g s: every %g s, want %g", row[0], got, row[1])
+		}
 	}
 }
 

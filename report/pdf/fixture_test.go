@@ -136,16 +136,16 @@ func fixtureConditions() []report.Condition {
 
 func fixtureProof() *report.Proof {
 	f := &report.Proof{Method: "hydrostatic", Fluid: "water", Orientation: "upright", Temperature: 288.15, Pressure: 3.8e6, Relief: 3.99e6, Examination: 2.31e6,
-		GaugeLeast: 5.7e6, GaugeMost: 15.2e6, Hold: 600, Growth: 2.2e-4, Injected: 5.1e-4, Stiffness: 1.34e-10, Drift: 51e3, StoredEnergy: 1.1e3, FluidEnergy: 0.6e3, WallEnergy: 0.5e3,
+		GaugeLeast: 5.7e6, GaugeMost: 15.2e6, Hold: 600, HoldRead: 120, Growth: 2.2e-4, Injected: 5.1e-4, Stiffness: 1.34e-10, Drift: 51e3, StoredEnergy: 1.1e3, FluidEnergy: 0.6e3, WallEnergy: 0.5e3,
 		Points:   []report.ProofPoint{{Name: "aft head, apex", Z: -0.32, Service: 2.6e6, Factor: 1.5, Required: 3.75e6, Low: 3.79e6, High: 3.84e6}, {Name: "forward head, apex", Z: 1.32, Service: 2.5e6, Factor: 1.5, Required: 3.75e6, Low: 3.77e6, High: 3.82e6}},
 		Sequence: []string{"Weigh the tank, measure its walls, read the certificates.", "Fill from the bottom, vent at the top until no bubble comes."},
 		Cautions: []string{"Full of water and closed, the tank gains 51 kPa for each kelvin."}, Barrier: true}
 	for i, share := range []float64{0.1, 0.05, 0.5, 0.6, 0.7, 0.8, 0.9, 1, 0.6, 0.05} {
 		step := report.ProofStep{Name: "step", Cycle: 1, Pressure: share * f.Pressure, Hold: 120, InjectedVolume: share * 5.1e-4, FluidVolume: share * 2.9e-4,
-			HoopStrain: share * 8e-4, DiameterGrowth: share * 3.2e-4, StopBelow: share * 4.8e-4, StopAbove: share * 5.6e-4}
+			HoopStrain: share * 8e-4, AxialStrain: share * 2e-4, DiameterGrowth: share * 3.2e-4, Added: 5.1e-5, StopBand: share * 1e-5}
 		switch i {
 		case 0:
-			step.Name, step.StopBelow, step.StopAbove = "leak look", math.NaN(), math.NaN()
+			step.Name, step.StopBand = "leak look", math.NaN()
 		case 7:
 			step.Name, step.Hold = "proof hold", 600
 		case 8:

@@ -3,7 +3,6 @@ package pdf
 import (
 	"fmt"
 	"math"
-	"strings"
 
 	"proofsheet/report"
 	"proofsheet/report/check"
@@ -47,7 +46,7 @@ func (p *paper) proofFacts() {
 	pa := func(v float64, dir report.Round) string { return report.Show(check.Pa("", "", v), u, dir) }
 	j := func(v float64) string { return report.Show(check.J("", "", v), u, report.Up) }
 	near := func(q check.Quantity) string { return report.Show(q, u, report.Nearest) }
-	exam, relief, stand := "none: remote viewing only", "no room for a relief device: see the notes", "not given: barrier and remote reading"
+	exam, relief, stand := "none: remote viewing only", "no room for a relief device: see the sequence", "not given: barrier and remote reading"
 	if f.Examination > 0 {
 		exam = pa(f.Examination, report.Down)
 	}
@@ -64,7 +63,7 @@ func (p *paper) proofFacts() {
 		plain("pressure to set at the gauge", pa(f.Pressure, report.Up), "gauge above the highest inside point", near(check.M("", "", f.GaugeHeight))),
 		plain("the gauge never shows more than", pa(f.MostShown, report.Down), "raised above half, a minute", pa(60*f.Rate, report.Down)),
 		plain("relief device set at", relief, "full scale of the gauge", pa(f.GaugeLeast, report.Up)+" to "+pa(f.GaugeMost, report.Down)),
-		plain("hold at the set pressure", near(check.S("", "", f.Hold)), "nobody near above", exam),
+		plain("hold at the set pressure", near(check.S("", "", f.Hold))+", read every "+report.Minutes(f.HoldRead), "nobody near above", exam),
 		plain("stored energy at the set pressure", j(f.StoredEnergy), "of the fluid; of the wall", j(f.FluidEnergy)+"; "+j(f.WallEnergy)),
 		plain("distance of people", stand, "barrier and remote reading", yes(f.Barrier)),
 		plain("growth of the volume, wall only", near(check.M3("", "", f.Growth)), "fluid injected", near(check.M3("", "", f.Injected))),
@@ -102,32 +101,26 @@ func (p *paper) proofPoints() {
 		{"required", 1, true, false}, {"least in the hold", 1.1, true, false}, {"highest in the hold", 1.1, true, false}}, rows, 0)
 }
 
-// proofSteps lists the readings to expect at each step.
+// proofSteps lists the readings to expect at each step; in gas no volume is read.
 func (p *paper) proofSteps() {
 	p.heading("Steps and expected readings", 20)
 	u := p.sheet.Units
 	show := p.sheet.Reading
+	gas := p.sheet.Proof.Method == "pneumatic"
+	columns := []column{{"no.", 0.35, true, false}, {"step", 1.2, false, false}, {"cycle", 0.5, true, false}, {"pressure", 0.9, true, false}, {"hold", 0.6, true, false}}
+	if !gas {
+		columns = append(columns, column{"volume in, bled", 0.85, true, false}, column{"fluid alone", 0.85, true, false}, column{"adds, ± stop band", 1.35, true, false})
+	}
+	columns = append(columns, column{"hoop strain", 0.9, true, false}, column{"axial strain", 0.8, true, false}, column{"diameter growth", 0.9, true, false})
 	var rows [][]cell
 	for i, s := range p.sheet.Proof.Steps {
-		rows = append(rows, plain(fmt.Sprint(i+1), s.Name, fmt.Sprint(s.Cycle), p.sheet.Gauge(s.Pressure, s.GaugeRound()), report.Show(check.S("", "", s.Hold), u, report.Nearest),
-			show(check.M3("", "", s.InjectedVolume)), show(check.M3("", "", s.FluidVolume)), p.stops(s),
-			show(check.Num("", "", s.HoopStrain)), show(check.M("", "", s.DiameterGrowth))))
+		row := []string{fmt.Sprint(i + 1), s.Name, fmt.Sprint(s.Cycle), p.sheet.Gauge(s.Pressure, s.GaugeRound()), report.Show(check.S("", "", s.Hold), u, report.Nearest)}
+		if !gas {
+			row = append(row, show(check.M3("", "", s.InjectedVolume)), show(check.M3("", "", s.FluidVolume)), s.Adds(u))
+		}
+		rows = append(rows, plain(append(row, show(check.Num("", "", s.HoopStrain)), show(check.Num("", "", s.AxialStrain)), show(check.M("", "", s.DiameterGrowth)))...))
 	}
-	p.table([]column{{"no.", 0.35, true, false}, {"step", 1.2, false, false}, {"cycle", 0.5, true, false}, {"pressure", 0.9, true, false}, {"hold", 0.65, true, false}, {"injected", 0.9, true, false},
-		{"fluid alone", 0.9, true, false}, {"stop under / over", 1.6, true, false}, {"hoop strain", 1, true, false}, {"diameter growth", 1, true, false}}, rows, 0)
-}
-
-// stops are the volumes at which the test stops.
-func (p *paper) stops(s report.ProofStep) string {
-	if math.IsNaN(s.StopBelow) {
-		return "–"
-	}
-	under, over := p.sheet.Reading(check.M3("", "", s.StopBelow)), p.sheet.Reading(check.M3("", "", s.StopAbove))
-	number, unit, _ := strings.Cut(under, " ")
-	if strings.HasSuffix(over, " "+unit) { // said once
-		under = number
-	}
-	return under + " / " + over
+	p.table(columns, rows, 0)
 }
 
 // drifts is a table of one row: the drift of the closed tank by temperature.
@@ -151,7 +144,10 @@ func (p *paper) logForm() {
 	p.newPage()
 	p.chapter("Proof test log form")
 	f := p.sheet.Proof
-	exam := "nobody near at any pressure"
+	exam, relief := "nobody near at any pressure", "Relief device set at:  ____________"
+	if math.IsNaN(f.Relief) {
+		relief = "No relief device: attended by  ____________"
+	}
 	if f.Examination > 0 {
 		exam = "nobody near above " + p.sheet.Gauge(f.Examination, report.Down)
 	}
@@ -159,21 +155,50 @@ func (p *paper) logForm() {
 		"Set:  " + p.sheet.Gauge(f.Pressure, report.Up) + "      never over:  " + p.sheet.Gauge(f.MostShown, report.Down) + "      above half at most " + p.sheet.Gauge(60*f.Rate, report.Down) +
 			" a minute      hold:  " + report.Show(check.S("", "", f.Hold), p.sheet.Units, report.Nearest) + "      " + exam,
 		"Tank serial:  " + orBlank(p.sheet.Block.Serial) + "      Date:  ______________      Place:  ____________________________      In charge:  ______________________",
-		"Gauge 1, number and calibration:  __________________________      Gauge 2:  __________________________      Relief device set at:  ____________",
+		"Gauge 1, number and calibration:  __________________________      Gauge 2:  __________________________      " + relief,
 	} {
 		p.y += 2
 		p.lines(left, p.inner(), small, glued(text))
 	}
-	p.y += 3
-	var rows [][]cell
-	for i, s := range p.sheet.Proof.Steps {
-		rows = append(rows, plain(fmt.Sprint(i+1), s.Name, p.sheet.Gauge(s.Pressure, s.GaugeRound()), "", "", "", "", "", p.stops(s), "", "", ""))
-	}
-	p.table([]column{{"no.", 0.35, true, false}, {"step", 1.1, false, false}, {"set", 0.9, true, false}, {"time", 0.7, false, false}, {"gauge 1", 0.75, false, false}, {"gauge 2", 0.75, false, false},
-		{"fluid temp.", 0.75, false, false}, {"metal temp.", 0.75, false, false}, {"stop under / over", 1.3, true, false}, {"injected", 0.85, false, false}, {"strain, diameter", 1, false, false}, {"by", 0.5, false, false}}, rows, 7.5)
+	p.y += 2
+	p.logRows()
 	p.lines(left, p.inner(), body, "After the test: permanent set at the reference pressure __________   leaks seen __________   outcome (pass, fail, inconclusive) __________")
 	p.y += 3
 	p.lines(left, p.inner(), body, "Signed by the person in charge ____________________________________   witness ____________________________________")
+}
+
+// logRows is the table of the log form: what the plan adds at a step stands under its
+// name, the unit of each reading is written into the heading.
+func (p *paper) logRows() {
+	const high = 7.5 // of a row that is filled in [mm]
+	f := p.sheet.Proof
+	gas := f.Method == "pneumatic"
+	totals := "Volumes are totals since the vent was closed, not since the step before. "
+	if gas {
+		totals = ""
+	}
+	p.lines(left, p.inner(), small, "Write the unit of each reading into its heading, ____. "+totals+"A reading that was not taken stays empty, never 0.")
+	p.y += 1
+	columns := []column{{"no.", 0.45, true, false}, {"step", 1.45, false, false}, {"set", 1.05, true, false}, {"time ____", 0.75, false, false}, {"gauge 1 ____", 0.8, false, false}, {"gauge 2 ____", 0.8, false, false},
+		{"fluid temp. ____", 0.75, false, false}, {"metal temp. ____", 0.75, false, false}}
+	if !gas {
+		columns = append(columns, column{"volume in ____", 0.85, false, false}, column{"returned ____", 0.85, false, false}, column{"line takes ____", 0.75, false, false})
+	}
+	columns = append(columns, column{"strains, diameter ____", 1.15, false, false}, column{"by", 0.5, false, false})
+	var rows [][]cell
+	for _, r := range f.LogRows() {
+		set, name := "", r.Name
+		if !math.IsNaN(r.Pressure) {
+			set = p.sheet.Gauge(r.Pressure, r.GaugeRound())
+		}
+		if !math.IsNaN(r.Added) {
+			name += ", adds " + r.Adds(p.sheet.Units)
+		}
+		row := make([]cell, len(columns))
+		copy(row, plain(r.Number, name, set))
+		rows = append(rows, row)
+	}
+	p.table(columns, rows, high)
 }
 
 func orBlank(text string) string {

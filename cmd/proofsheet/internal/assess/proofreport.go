@@ -6,6 +6,7 @@ import (
 	"math"
 	"strings"
 
+	"proofsheet/cmd/proofsheet/internal/tank"
 	"proofsheet/loads/proof"
 	"proofsheet/report"
 	"proofsheet/report/check"
@@ -196,8 +197,9 @@ func (r *run) proofSheet() *report.Proof {
 		Values: []check.Quantity{check.Pa("u_g", "uncertainty of the gauge", p.GaugeUncertainty), check.Pa("o", "allowed overshoot", p.Overshoot),
 			check.Pa("p_top", "least pressure at the highest point", p.Top)},
 		Notes: []string{"Hold: " + p.HoldReason + ".", "Examination: " + p.ExaminationFrom + ".",
-			fmt.Sprintf("The gauge is taken to be right within %.4g bar; a gauge of 1 %% of a full scale of twice the setting errs by twice as much: choose or state one that holds this.", p.GaugeUncertainty/1e5)},
+			"The gauge is taken to be right within " + r.shown(check.Pa("", "", p.GaugeUncertainty), report.Down) + "; a gauge of 1 % of a full scale of twice the setting errs by twice as much: choose or state one that holds this."},
 	}
+	s.Notes = append(s.Notes, coldWater(in)...)
 	for i, pt := range p.Points {
 		s.Points = append(s.Points, report.ProofPoint{Name: pt.Name, Z: r.proof.points[i].z, Service: pt.Service, Factor: pt.Factor,
 			Required: pt.Required, Low: pt.Low, High: pt.High})
@@ -216,11 +218,21 @@ func (r *run) proofSheet() *report.Proof {
 	r.proofReadings(s)
 	r.proofEnergy(s)
 	r.proofLimits(s)
-	s.Sequence = r.sequence()
+	s.Sequence = r.sequence(s)
 	for _, c := range proof.Cautions(proof.Situation{Contents: r.t.Contents.Fluid, Families: r.families(), Method: proof.Method(in.Method)}) {
 		s.Cautions = append(s.Cautions, c.Text)
 	}
 	return s
+}
+
+// coldWater says that the water of a test is colder than common practice keeps it. The
+// brittleness of the metal is a check of its own.
+func coldWater(in tank.Proof) []string {
+	const least = 15 + 273.15 // [K], practice
+	if in.Gas() || in.Temperature >= least {
+		return nil
+	}
+	return []string{fmt.Sprintf("Water at %.4g °C is colder than the 15 to 48 °C that common practice keeps for water and metal. Brittleness is judged at this temperature; what is left: dew on the wall looks like a leak, and water near its densest hardly moves the pressure or turns its drift, so hold it to this temperature or warm it.", in.Temperature-273.15)}
 }
 
 // openAtProof names what no check of this version holds at the proof pressure.
@@ -244,7 +256,11 @@ func (r *run) corrections() (out []string) {
 	seen := map[string]bool{}
 	for _, pt := range r.proof.plan.Points {
 		for _, q := range pt.Ratios {
-			s := fmt.Sprintf("Temperature correction of %s: %.5f, the larger of yield and tensile strength at the test over those at the hottest case.", q.Material, q.Value)
+			s := fmt.Sprintf("Temperature correction of %s: %.5f, the larger of yield and tensile strength at the test over those at the hottest case", q.Material, q.Value)
+			if q.Value < 1 { // as proof.CorrectionFactor
+				s += "; a test warmer than service counts as 1, its stress is held to the strength at the test"
+			}
+			s += "."
 			if !seen[s] {
 				seen[s] = true
 				out = append(out, s)
@@ -254,32 +270,55 @@ func (r *run) corrections() (out []string) {
 	return out
 }
 
-// proofReadings fills the steps with what to expect at each.
+// proofReadings fills the steps with what to expect at each: strains of the plain
+// cylinder, and in water the volumes.
 func (r *run) proofReadings(s *report.Proof) {
-	if r.proof.plan.In.Method == proof.Pneumatic {
-		r.gasReadings(s)
+	plan := r.proof.plan
+	for _, st := range plan.Steps {
+		s.Steps = append(s.Steps, report.Unpredicted(st.Name, st.Cycle, st.Pressure, st.Hold))
+	}
+	s.HoldRead = proof.HoldReadings(plan.Hold)
+	r.strainReadings(s)
+	if plan.In.Method == proof.Pneumatic {
+		s.Notes = append(s.Notes, "Volumes say nothing in gas: strains, read from afar, are the only warning of a yield.")
 		return
 	}
-	f, w, err := r.full()
+	f, _, err := r.full()
 	var readings []proof.Reading
 	if err == nil {
-		readings, err = r.proof.plan.Readings(f, w, r.cyl.radius+r.cyl.nominal/2)
-	}
-	nan := math.NaN()
-	for i, st := range r.proof.plan.Steps {
-		row := report.ProofStep{Name: st.Name, Cycle: st.Cycle, Pressure: st.Pressure, Hold: st.Hold,
-			InjectedVolume: nan, FluidVolume: nan, HoopStrain: nan, DiameterGrowth: nan, StopBelow: nan, StopAbove: nan}
-		if err == nil {
-			q := readings[i]
-			row.InjectedVolume, row.FluidVolume = q.Injected.Total, q.WithoutWall
-			row.HoopStrain, row.DiameterGrowth = q.Strains.Hoop, q.Strains.DiameterGrowth
-			row.StopBelow, row.StopAbove = q.Injected.Total-q.StopBand, q.Injected.Total+q.StopBand
-		}
-		s.Steps = append(s.Steps, row)
+		readings, err = plan.Readings(f)
 	}
 	if err != nil {
-		s.Notes = append(s.Notes, "Readings are not predicted: "+strings.ReplaceAll(err.Error(), "\n", "; ")+".")
+		s.Notes = append(s.Notes, "Volumes are not predicted: "+strings.ReplaceAll(err.Error(), "\n", "; ")+".")
 		return
 	}
+	for i, q := range readings {
+		row := &s.Steps[i]
+		row.InjectedVolume, row.FluidVolume, row.Added, row.StopBand = q.Injected.Total, q.WithoutWall, q.Added, q.StopBand
+	}
 	s.Notes = append(s.Notes, "Growth of the wall: "+r.growthNote()+". Ports and supports are not in it.")
+}
+
+// strainReadings fills in what gauges on the outside of the plain cylinder show, and
+// between which stations.
+func (r *run) strainReadings(s *report.Proof) {
+	s.PlainFrom, s.PlainTo = math.NaN(), math.NaN()
+	w, _, err := r.plainWall()
+	var strains []proof.Strains
+	if err == nil {
+		strains, err = r.proof.plan.Strains(w, r.cyl.radius)
+	}
+	clear := w.PlainFrom(r.cyl.radius + r.cyl.nominal/2)
+	if length := r.t.Cylinder.Length; err == nil && !(clear < length-clear) {
+		err = fmt.Errorf("no place of the cylinder is %s clear of both its seams", r.shown(check.M("", "", clear), report.Up))
+	}
+	if err != nil {
+		s.Notes = append(s.Notes, "Strains are not predicted: "+strings.ReplaceAll(err.Error(), "\n", "; ")+".")
+		return
+	}
+	s.PlainFrom, s.PlainTo = clear, r.t.Cylinder.Length-clear
+	for i, ε := range strains {
+		row := &s.Steps[i]
+		row.HoopStrain, row.AxialStrain, row.DiameterGrowth = ε.Hoop, ε.Axial, ε.DiameterGrowth
+	}
 }

@@ -220,7 +220,9 @@ func (m *model) testDensity() (float64, error) {
 }
 
 // ratios returns the property that sets the allowable, at the test over in
-// service, of a part and its weld zone; the hottest case is the service.
+// service, of a part and its weld zone; the hottest case is the service. Of yield
+// and tensile strength the one counts whose ratio is larger: the test is not under
+// what either asks for.
 func (m *model) ratios(p *part, cases []*loadCase) ([]proof.Ratio, error) {
 	at := func(T float64) metal { return m.metals.at(p.material, m.weldsOf(p), p.nominal, T) }
 	test, service := at(m.t.Proof.Temperature), at(hottest(cases))
@@ -229,8 +231,11 @@ func (m *model) ratios(p *part, cases []*loadCase) ([]proof.Ratio, error) {
 	}
 	var out []proof.Ratio
 	add := func(name string, a, b material.Properties) error {
-		worst := math.Max(a.Yield.Value/b.Yield.Value, a.Ultimate.Value/b.Ultimate.Value)
-		r, err := proof.NewRatio(name, worst, 1)
+		strength, inService := a.Yield.Value, b.Yield.Value
+		if a.Ultimate.Value/b.Ultimate.Value > strength/inService {
+			strength, inService = a.Ultimate.Value, b.Ultimate.Value
+		}
+		r, err := proof.NewRatio(name, strength, inService)
 		out = append(out, r)
 		return err
 	}
