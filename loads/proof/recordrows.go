@@ -18,7 +18,6 @@ const (
 	secondShare    = 0.99  // a second cycle goes at least so high
 	zeroShare      = 0.04  // under it a lowest reading is that of the open tank, over it that of the reference pressure
 	begunShare     = 0.02  // a way up begins where the pressure was last so low
-	holdRows       = 4     // the longest gap in a hold is this part of it
 )
 
 // segments finds the ways up, the hold and the reference readings. Judged in full
@@ -247,9 +246,9 @@ func (r *record) reached() Finding {
 		f.Values = append(f.Values, atLeast(check.Pa("", "highest pressure shown", r.l.Rows[r.reach].Pressure), r.set, math.NaN()))
 	case held < r.t.Plan.Hold*(1-1e-9):
 		f.Outcome, f.Reason = Inconclusive, "not held at the setting without a break for the whole time: raise to it and hold again"
-	case gap > r.t.Plan.Hold/holdRows:
+	case gap > HoldReadings(r.t.Plan.Hold)*(1+1e-9):
 		f.Outcome, f.Reason = Inconclusive, "too few readings in the hold to show that it had no break"
-		f.Values = append(f.Values, atMost(check.S("", "longest time between readings of the hold", gap), r.t.Plan.Hold/holdRows, math.NaN()))
+		f.Values = append(f.Values, atMost(check.S("", "longest time between readings of the hold", gap), HoldReadings(r.t.Plan.Hold), math.NaN()))
 	}
 	f.Notes = r.asPlanned()
 	return f

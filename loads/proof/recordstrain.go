@@ -121,7 +121,7 @@ func (r *record) strainRows(g int) (low, all []int) {
 // its place should show.
 func (r *record) predictedStrain(at GaugePlace, name string, strain, p, u float64) Measured {
 	q := check.Num("ε", name+": strain at the top", strain)
-	s, err := r.t.Wall.CylinderStrains(math.Max(0, p), r.t.Radius)
+	s, err := r.t.Wall.ThickCylinderStrains(math.Max(0, p), r.t.Radius-r.t.Wall.Thickness/2)
 	switch {
 	case at == Elsewhere:
 		return number(q, u)

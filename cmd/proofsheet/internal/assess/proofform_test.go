@@ -34,7 +34,7 @@ func TestFormPassesItsRecord(t *testing.T) {
 				up = 1.002
 			}
 			time += s.Proof.HoldRead
-			log += fmt.Sprintf("%.0f,%.5f,%.3f,15,%.1f,%.1f\n", time, up*p/1e6, up*q.InjectedVolume/share*1e6, up*q.HoopStrain/share*1e6, up*q.AxialStrain/share*1e6)
+			log += fmt.Sprintf("%.0f,%.5f,%.3f,%.3f,%.1f,%.1f\n", time, up*p/1e6, up*q.InjectedVolume/share*1e6, 15+1e-6*time, up*q.HoopStrain/share*1e6, up*q.AxialStrain/share*1e6)
 		}
 		s, r, err := assess.Record(in, readLog(t, "form.csv", log), assess.Options{})
 		if err != nil {

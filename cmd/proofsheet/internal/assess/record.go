@@ -83,7 +83,11 @@ func (r *run) judge(s *report.Sheet, l *tank.Log, out *report.Record) {
 	if note != "" {
 		out.Notes = append(out.Notes, note)
 	}
-	log := proofLog(l)
+	plain := s.Proof != nil && !math.IsNaN(s.Proof.PlainFrom)
+	log := proofLog(l, plain)
+	if !plain && len(l.Gauges) > 0 {
+		out.Notes = append(out.Notes, "No strain is predicted, as the plan says: of every gauge only straightness and stillness are asked.")
+	}
 	got, err := test.Judge(log)
 	if err != nil {
 		out.Findings = append(out.Findings, report.Finding{Title: "log", Outcome: proof.Inconclusive.String(), Reason: strings.ReplaceAll(err.Error(), "\n", "; ")})
@@ -134,14 +138,15 @@ func (r *run) testOf(f proof.Full, w proof.Wall) proof.Test {
 }
 
 // proofLog is the log as the judge wants it. A gauge whose name begins with
-// hoop or axial sits on the plain cylinder.
-func proofLog(l *tank.Log) proof.Log {
+// hoop or axial sits on the plain cylinder, where the tank has a plain place.
+func proofLog(l *tank.Log, plain bool) proof.Log {
 	out := proof.Log{PressureChange: l.PressureChange, VolumeChange: l.VolumeChange,
 		TemperatureChange: l.TemperatureChange, StrainChange: l.StrainChange,
 		PressureStep: l.PressureStep, VolumeStep: l.VolumeStep, TemperatureStep: l.TemperatureStep, StrainStep: l.StrainStep}
 	for _, name := range l.Gauges {
 		g := proof.Gauge{Name: name}
 		switch {
+		case !plain:
 		case strings.HasPrefix(strings.ToLower(name), "hoop"):
 			g.Place = proof.PlainHoop
 		case strings.HasPrefix(strings.ToLower(name), "axial"):

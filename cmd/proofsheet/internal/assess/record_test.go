@@ -223,7 +223,7 @@ func TestRecordOffThePlansTemperature(t *testing.T) {
 		celsius, over float64
 		want, reason  string
 	}{
-		{26, 1.004, "pass", "within 5 K"}, {24, 1.004, "inconclusive", "the setting is higher than what was held"}, {15, 1.004, "inconclusive", "15.0 K off the plan"},
+		{26, 1.004, "pass", "within 5 K"}, {38, 1.004, "pass", "planned again for it"}, {24, 1.004, "inconclusive", "the setting is higher than what was held"}, {15, 1.004, "inconclusive", "15.0 K off the plan"},
 		{41, 1.004, "inconclusive", "at 41.0 °C no plan would be issued"}, {-1, 1.004, "not read", "no temperature was read in the hold"},
 	} {
 		log := "time [s],pressure [MPa],volume [ml],temperature [degC]\n0,0,0,\n"
@@ -241,6 +241,29 @@ func TestRecordOffThePlansTemperature(t *testing.T) {
 		f := r.Findings[len(r.Findings)-1]
 		if f.Title != "temperature of the test" || f.Outcome != row.want || !strings.Contains(f.Reason, row.reason) {
 			t.Errorf("%g °C: %s: %s: %s", row.celsius, f.Title, f.Outcome, f.Reason)
+		}
+	}
+}
+
+// A cylinder without a plain place predicts no strain: of a gauge on it only
+// straightness is asked, and the record says so.
+func TestRecordWithoutPlainPlace(t *testing.T) {
+	log := "time [s],pressure [MPa],volume [ml],temperature [degC],strain-hoop [um/m]\n0,0,0,15,0\n60,0.1,9,15,90\n120,0.4,36,15,360\n180,0.8,72,15,720\n240,1.0,90,15,900\n300,0.1,9,15,90\n"
+	for length, want := range map[string]bool{"800 mm": false, "110 mm": true} {
+		in := changed(t, "kerosene", "length = \"800 mm\"", "length = \""+length+"\"")
+		_, r, err := assess.Record(in, readLog(t, "t.csv", log), assess.Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := strings.Contains(strings.Join(r.Notes, " "), "No strain is predicted, as the plan says"); got != want {
+			t.Errorf("%s: %q", length, r.Notes)
+		}
+		for _, f := range r.Findings {
+			for _, v := range f.Values {
+				if strings.HasPrefix(v.Quantity.Name, "hoop: strain at the top") && (v.Bound == "") != want {
+					t.Errorf("%s: %+v", length, v)
+				}
+			}
 		}
 	}
 }

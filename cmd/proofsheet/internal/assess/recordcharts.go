@@ -134,7 +134,7 @@ func strainChart(t proof.Test, l proof.Log) report.Chart {
 		hoop, axial = hoop || gauge.Place == proof.PlainHoop, axial || gauge.Place == proof.PlainAxial
 	}
 	p := math.Max(t.Plan.Setting, l.Rows[at].Pressure)
-	if e, err := t.Wall.CylinderStrains(p, t.Radius); err == nil {
+	if e, err := t.Wall.ThickCylinderStrains(p, t.Radius-t.Wall.Thickness/2); err == nil {
 		if hoop {
 			c.Series = append(c.Series, report.Series{Name: "predicted, hoop", X: []float64{0, p}, Y: []float64{0, e.Hoop}})
 		}
