@@ -20,7 +20,8 @@ func sizeCommand() *cli.Command {
 		Name: "size", Usage: "least thicknesses, pads and necks that pass", ArgsUsage: "TANK.toml",
 		Description: "For every part and port that is not satisfied, the least added mass of walls, pads, tubes and fillets\n" +
 			"from [stock] with which it is; for the others the thinnest wall that would still do. A check that cannot be\n" +
-			"made is not sized away: it is listed. Exit status 1 when nothing in the stock does.",
+			"made is not sized away: it is listed, and its part gets no wall. Exit status 1 when nothing in the stock does\n" +
+			"or a part cannot be sized.",
 		Flags: []cli.Flag{
 			&cli.StringFlag{Name: "write", Usage: "write the tank file with every change to `FILE`, - for standard output"},
 			&cli.StringFlag{Name: "json", Usage: "write the result as data to `FILE`, - for standard output"},
@@ -54,7 +55,7 @@ func runSize(c *cli.Context) error {
 	if err := deliverSize(c, p, text, inputs); err != nil {
 		return err
 	}
-	if len(p.Open) > 0 {
+	if len(p.Open) > 0 || p.Left() {
 		return errFails
 	}
 	return nil
