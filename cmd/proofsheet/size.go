@@ -5,8 +5,10 @@ import (
 	"fmt"
 	"math"
 	"path/filepath"
+	"slices"
 	"strings"
 	"text/tabwriter"
+	"unicode/utf8"
 
 	"github.com/urfave/cli/v2"
 
@@ -121,23 +123,7 @@ func sizeText(p *study.Plan, units string, width int) string {
 		origin = "from [stock]"
 	}
 	fmt.Fprintf(&b, "stock: %s (%s)\n\n", strings.Join(stock, ", "), origin)
-	w := tabwriter.NewWriter(&b, 0, 0, 2, ' ', 0)
-	fmt.Fprintln(w, "part\twall\tstatus\tleast margin\tchange, or least stock wall that does")
-	for _, r := range p.Rows {
-		margin := "-"
-		if r.Check != "" {
-			margin = fmt.Sprintf("%+.2f %s", math.Floor(r.Margin*100)/100, r.Check)
-		}
-		for i, line := range sizeLines(r) {
-			if i == 0 {
-				fmt.Fprintf(w, "%s\t%s\t%s\t%s\t%s\n", r.Part, study.Length(r.Wall), r.Status, margin, line)
-			} else {
-				fmt.Fprintf(w, "\t\t\t\t%s\n", line)
-			}
-		}
-	}
-	w.Flush()
-	b.WriteString("\n")
+	b.WriteString(sizeTable(p.Rows, width) + "\n")
 	if p.Changed() {
 		fmt.Fprintf(&b, "added mass: %s\n", report.Show(check.Kg("", "", p.Added), units, report.Up))
 	} else {
@@ -151,6 +137,42 @@ func sizeText(p *study.Plan, units string, width int) string {
 	}
 	b.WriteString("check the changed file again: sizing looks at one part after the other, check at the whole tank\n")
 	return report.Fold(b.String(), width)
+}
+
+// sizeTable lists the parts. On a terminal [characters] that a row with its changes does
+// not fit, these stand below it: folded, each would begin where no column is.
+func sizeTable(rows []study.Row, width int) string {
+	var b strings.Builder
+	w := tabwriter.NewWriter(&b, 0, 0, 2, ' ', 0)
+	fmt.Fprintln(w, "part\twall\tstatus\tleast margin\tchange, or least stock wall that does")
+	for _, r := range rows {
+		margin := "-"
+		if r.Check != "" {
+			margin = strings.TrimSuffix(fmt.Sprintf("%+.2f %s", math.Floor(r.Margin*100)/100, r.Check), "@") // some belong to no case
+		}
+		for i, line := range sizeLines(r) {
+			if i == 0 {
+				fmt.Fprintf(w, "%s\t%s\t%s\t%s\t%s\n", r.Part, study.Length(r.Wall), r.Status, margin, line)
+			} else {
+				fmt.Fprintf(w, "\t\t\t\t%s\n", line)
+			}
+		}
+	}
+	w.Flush()
+	lines := strings.SplitAfter(strings.TrimSuffix(b.String(), "\n"), "\n")
+	at := strings.Index(lines[0], "change, or")
+	if width == 0 || !slices.ContainsFunc(lines, func(line string) bool { return utf8.RuneCountInString(line) > width+1 }) {
+		return b.String()
+	}
+	var below strings.Builder
+	for _, line := range lines {
+		for _, part := range []string{strings.TrimSpace(line[:at]), "    " + strings.TrimSpace(line[at:])} {
+			if part != "" {
+				below.WriteString(part + "\n")
+			}
+		}
+	}
+	return below.String()
 }
 
 // sizeLines says what is to be done with one part.
