@@ -51,7 +51,7 @@ func runSize(c *cli.Context) error {
 	}
 	p, err := study.Size(t)
 	if err != nil {
-		return err
+		return inFile(t, err)
 	}
 	text := sizeText(p, t.Sheet.Units, foldWidth(c)) + report.Fold(elsewhere(name, c.String("write"), inputs), foldWidth(c))
 	if err := deliverSize(c, p, text, inputs); err != nil {
