@@ -34,6 +34,9 @@ func runVerify(c *cli.Context) error {
 		return err
 	}
 	r, err := sign.Verify(data)
+	if errors.Is(err, sign.ErrNoPDF) {
+		return fmt.Errorf("%s: %w; write the name of the PDF of a sheet or record", name, err)
+	}
 	unsigned := errors.Is(err, sign.ErrNotSigned)
 	if err != nil && !unsigned {
 		return fails(c, "", err)
