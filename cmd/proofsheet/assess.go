@@ -107,7 +107,9 @@ func readTankBy(c *cli.Context, name string, read func(path string) ([]byte, err
 	})
 	if err == nil {
 		for _, d := range t.Doubts() {
-			fmt.Fprintf(c.App.ErrWriter, "caution: %v\n", d)
+			if err := tell(c.App.ErrWriter, fmt.Sprintf("caution: %v\n", d)); err != nil {
+				return nil, nil, err
+			}
 		}
 	}
 	return t, inputs, err

@@ -65,11 +65,11 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 	case errors.Is(err, errFails):
 		return exitFails
 	case errors.As(err, &faults): // each says its file and line
-		fmt.Fprintln(stderr, err)
+		_ = tell(stderr, err.Error()+"\n")
 	default:
-		fmt.Fprintf(stderr, "proofsheet: %v\n", err)
+		_ = tell(stderr, fmt.Sprintf("proofsheet: %v\n", err))
 	}
-	return exitInput
+	return exitInput // also where nobody can be told why
 }
 
 // newApp returns the commands. Every place in which the command-line package

@@ -150,7 +150,9 @@ func deliverSigned(c *cli.Context, name string, before, signed []byte, sheet *re
 	}
 	for _, line := range lines {
 		if line != "" {
-			fmt.Fprintf(c.App.ErrWriter, "caution: %s\n", clean(line))
+			if err := tell(c.App.ErrWriter, fmt.Sprintf("caution: %s\n", clean(line))); err != nil {
+				return err
+			}
 		}
 	}
 	if target == dash {
