@@ -159,8 +159,8 @@ func deliverSigned(c *cli.Context, name string, before, signed []byte, sheet *re
 		return nil
 	}
 	fmt.Fprintf(c.App.ErrWriter, "wrote %s\n", target)
-	return toStdout(c, fmt.Sprintf("signed as %s by %s, %s by this computer's clock\nfingerprint  %s (SHA-256)\n",
-		s.Role, clean(s.Name), s.When.UTC().Format(inUTC), s.Fingerprint))
+	return toStdout(c, report.Fold(fmt.Sprintf("signed as %s by %s, %s by this computer's clock\n", s.Role, clean(s.Name), s.When.UTC().Format(inUTC))+
+		fingerprintLine("fingerprint  ", s.Fingerprint, foldWidth(c)), foldWidth(c)))
 }
 
 // replace puts the signed sheet in the place of the one that was read, whole or

@@ -4,9 +4,11 @@ import (
 	"bytes"
 	"fmt"
 	"os"
+	"slices"
 	"strings"
 	"syscall"
 	"testing"
+	"unicode/utf8"
 	"unsafe"
 )
 
@@ -61,5 +63,39 @@ func TestErrorsFoldOnATerminal(t *testing.T) {
 	}
 	if strings.Count(text, "\n") < 2 {
 		t.Errorf("not folded: %s", text)
+	}
+}
+
+// TestResultsFoldOnATerminal shows what is longest of blanks, signatures and the identity on
+// a terminal of 80 columns: no line is cut there, and no word is other than in a pipe.
+func TestResultsFoldOnATerminal(t *testing.T) {
+	withSheet(t, 50)
+	pdf := sealed(t)
+	for _, args := range [][]string{{"blank", "../../testdata/tanks/demo.toml"}, {"verify", pdf}, {"identity"}} {
+		reads, shows := pseudoTerminal(t, 80)
+		var all bytes.Buffer
+		done := make(chan bool)
+		go func() {
+			_, _ = all.ReadFrom(reads) // ends with an error when the other end is shut
+			close(done)
+		}()
+		run(append([]string{"proofsheet"}, args...), strings.NewReader(""), shows, &bytes.Buffer{})
+		shows.Close()
+		<-done
+		_, piped, _ := call(t, "", args...)
+		text := strings.ReplaceAll(all.String(), "\r\n", "\n")
+		for line := range strings.Lines(text) {
+			if n := utf8.RuneCountInString(strings.TrimSuffix(line, "\n")); n > 80 {
+				t.Errorf("%s: %d columns: %s", args[0], n, line)
+			}
+		}
+		letters := func(s string) string {
+			words := strings.Split(strings.Join(strings.Fields(s), ""), "")
+			slices.Sort(words)
+			return strings.Join(words, "")
+		}
+		if args[0] == "identity" && letters(text) != letters(piped) || !strings.Contains(piped, "\n") || text == "" {
+			t.Errorf("%s: on the terminal\n%sin a pipe\n%s", args[0], text, piped)
+		}
 	}
 }

@@ -42,9 +42,9 @@ func runVerify(c *cli.Context) error {
 		return fails(c, "", err)
 	}
 	var text strings.Builder
-	listSignatures(&text, r)
+	listSignatures(&text, r, foldWidth(c))
 	e, err := examine(r)
-	text.WriteString(e.text())
+	text.WriteString(e.text(foldWidth(c)))
 	if err == nil && unsigned {
 		err = sign.ErrNotSigned
 	}
