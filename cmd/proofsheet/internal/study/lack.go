@@ -5,7 +5,6 @@ import (
 	"slices"
 	"strings"
 
-	"proofsheet/cmd/proofsheet/internal/assess"
 	"proofsheet/report/check"
 )
 
@@ -96,17 +95,6 @@ func lacking(checks []check.Result, owner func(id string) string) map[string]*la
 }
 
 func (z *sizing) ownerOf(id string) string { return ownerOf(z.first, id) }
-
-// allMade reports whether the assessment of the whole tank leaves no check of a part
-// unmade with a wall [m] of it.
-func (z *sizing) allMade(name string, wall float64) bool {
-	t, err := z.now.With(name+".thickness", Length(wall))
-	if err != nil {
-		return false
-	}
-	checks, err := assess.Checks(t)
-	return err == nil && lacking(checks, z.ownerOf)[name] == nil
-}
 
 // portsLack reports whether a check of a port on a part is not made: it may be the one
 // that asks for the part's wall.

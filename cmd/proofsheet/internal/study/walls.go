@@ -152,8 +152,8 @@ func (z *sizing) leasts() error {
 }
 
 // leastWall returns the thinnest stock wall of a part with which it, its ports and
-// its neighbours hold [m], and by the assessment of the whole tank every check of it is
-// made; NaN where none up to its own does. A wall that fails without
+// its neighbours hold [m] and every check of it is made, on a mesh that is not halved to see
+// whether it is fine enough; NaN where none up to its own does. A wall that fails without
 // the numerical shell lets every thinner one fail, so that the first that may hold is
 // found by halving; its own holds.
 func (z *sizing) leastWall(name string) float64 {
@@ -188,7 +188,7 @@ func (z *sizing) leastWall(name string) float64 {
 		if wall == own {
 			return wall
 		}
-		if tr := with(wall); tr != nil && z.portsHold(tr, name) && z.jointsHold(tr, name) && z.allMade(name, wall) {
+		if tr := with(wall); tr != nil && z.portsHold(tr, name) && z.jointsHold(tr, name) {
 			return wall
 		}
 	}
