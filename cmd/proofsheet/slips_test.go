@@ -74,3 +74,11 @@ func TestDoubtsAreSaid(t *testing.T) {
 		t.Errorf("status %d: %s", status, says)
 	}
 }
+
+// TestTankForLog gives a tank file where the log of a test is asked for.
+func TestTankForLog(t *testing.T) {
+	path := starter(t)
+	if status, out, says := call(t, "", "record", path, path); status != exitInput || out != "" || says != "proofsheet: "+path+" is a tank file, the log is a table of comma-separated values: proofsheet record TANK.toml LOG.csv\n" {
+		t.Errorf("status %d: %s%s", status, out, says)
+	}
+}
