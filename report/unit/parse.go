@@ -169,7 +169,8 @@ func unknownUnit(kind Kind, text, name string) error {
 const seaLevel = 101325.0
 
 // atSeaLevel says what a text of one kind of pressure is in the other where the standard
-// atmosphere is outside, added to it or, with −1, taken from it.
+// atmosphere is outside, added to it or, with −1, taken from it; then also what it comes to
+// where nothing is outside, since a tank that flies sees more across its wall than on the pad.
 func atSeaLevel(is, kind Kind, text string, sign float64) string {
 	units := map[string]string{"bara": "bar", "psia": "psi", "barg": "bara", "psig": "psia"}
 	v, err := Parse(is, text)
@@ -177,7 +178,11 @@ func atSeaLevel(is, kind Kind, text string, sign float64) string {
 	if v += sign * seaLevel; err != nil || v < 0 || name == "" {
 		return fmt.Sprintf("as %q", kind.Example())
 	}
-	return fmt.Sprintf("at sea level %q", Like(kind, v, "1 "+name))
+	says := fmt.Sprintf("at sea level %q", Like(kind, v, "1 "+name))
+	if sign < 0 {
+		says += fmt.Sprintf(", and %q where nothing is outside", Like(kind, v+seaLevel, "1 "+name))
+	}
+	return says
 }
 
 // nearUnit returns the unit of the kind that was probably meant, or "".

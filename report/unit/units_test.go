@@ -113,7 +113,7 @@ func TestParseRefuses(t *testing.T) {
 		{Length, "3 xyz", "write one of mm, cm, m, in, ft"},
 		{Length, strings.Repeat("1", 80) + " mm", "is too long"},
 		{Pressure, "25 bara", "is an absolute pressure"},
-		{Pressure, "20 bara", `at sea level "18.987 bar"`},
+		{Pressure, "20 bara", `at sea level "18.987 bar", and "20 bar" where nothing is outside`},
 		{Pressure, "100 psia", `at sea level "85.304 psi"`},
 		{Pressure, "0.5 bara", `(inside less outside), as "25 bar"`},
 		{AbsolutePressure, "1 barg", `at sea level "2.0133 bara"`},
