@@ -84,7 +84,7 @@ func breakable(line string, at int) bool {
 	}
 	digit, _ := utf8.DecodeLastRuneInString(before)
 	number := unicode.IsNumber(digit) // also raised digits
-	return !number || !units()[strings.TrimRight(after, ",;:.)")]
+	return !number || !units()[strings.TrimRight(after, ",;:.)?\"")]
 }
 
 // units are the first words of all units shown.

@@ -49,6 +49,13 @@ func TestFoldToOtherWidths(t *testing.T) {
 	}
 }
 
+// TestFoldKeepsQuotedUnits has a value to be written between its quotes.
+func TestFoldKeepsQuotedUnits(t *testing.T) {
+	if got := Fold("the gauge is to show more; write at least \"26.977 bar\", or leave it out\n", 54); !strings.Contains(got, "\"26.977 bar\"") {
+		t.Errorf("%q", got)
+	}
+}
+
 // TestFoldLosesNothing folds a long sheet's text: its words are the same, in their order.
 func TestFoldLosesNothing(t *testing.T) {
 	line := "caution: highest ullage pressure of port.outlet-1/area@phase-01-of-the-flight 3.339 MPa against 12 bar, factor 1.5, of 203 checks 0 not satisfied, 2 not assessed; "

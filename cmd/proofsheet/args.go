@@ -22,7 +22,7 @@ func permute(app *cli.App, args []string) ([]string, error) {
 		return []string{args[0], "help"}, nil
 	}
 	if len(args) < 2 || strings.HasPrefix(args[1], "-") {
-		return args, nil // the flag of the program itself: version
+		return args, commandFirst(app, args) // the flag of the program itself: version
 	}
 	command := app.Command(args[1])
 	if command == nil {
@@ -64,6 +64,17 @@ func permute(app *cli.App, args []string) ([]string, error) {
 		flags = append(flags, todo[0])
 	}
 	return slices.Concat(args[:2], flags, []string{"--"}, rest), nil
+}
+
+// commandFirst refuses flags ahead of the command they belong to, which the command-line
+// package would take for those of the program.
+func commandFirst(app *cli.App, args []string) error {
+	for i, arg := range args[min(1, len(args)):] {
+		if command := app.Command(arg); command != nil {
+			return fmt.Errorf("the command comes first, then its flags: proofsheet %s", strings.Join(slices.Concat(args[i+1:i+2], args[i+2:], args[1:i+1]), " "))
+		}
+	}
+	return nil
 }
 
 // takesValue reports whether a flag of the command is followed by its value.

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"regexp"
 
 	"github.com/urfave/cli/v2"
 
@@ -46,11 +47,18 @@ func load(c *cli.Context) (*job, error) {
 	return j, nil
 }
 
-// inFile puts the file's name before an error that does not say its place.
+// ofTable finds the table of the tank file that the message of an error begins with.
+var ofTable = regexp.MustCompile(`^([a-z]+(?:\.[a-z][a-z0-9_-]*)*): (.*)$`)
+
+// inFile gives an error that does not say its place that of the table or key it names,
+// where the file has it; else it puts the file's name before it.
 func inFile(t *tank.Tank, err error) error {
 	var faults tank.Faults
 	if errors.As(err, &faults) {
 		return faults
+	}
+	if m := ofTable.FindStringSubmatch(err.Error()); m != nil && t.Has(m[1]) {
+		return tank.Faults{t.Fault(m[1], "%s", m[2])}
 	}
 	return fmt.Errorf("%s: %w", t.File, err)
 }
@@ -97,6 +105,13 @@ func readTankBy(c *cli.Context, name string, read func(path string) ([]byte, err
 		}
 		return data, err
 	})
+	if err == nil {
+		for _, d := range t.Doubts() {
+			if err := tell(c.App.ErrWriter, fmt.Sprintf("caution: %v\n", d)); err != nil {
+				return nil, nil, err
+			}
+		}
+	}
 	return t, inputs, err
 }
 

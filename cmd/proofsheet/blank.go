@@ -226,14 +226,16 @@ func blankText(s *report.Sheet, head []string, blanks []blank.Blank, width int) 
 	var b strings.Builder
 	b.WriteString(report.VerdictLines("tank: ", s, width) + "\n" + report.Fold(strings.Join(head, "\n")+"\n", width))
 	for _, part := range blanks {
-		fmt.Fprintf(&b, "\n%s  %s\n", part.Name, part.Title)
+		var lines strings.Builder
+		fmt.Fprintf(&lines, "\n%s  %s\n", part.Name, part.Title)
 		if part.Err != nil {
-			fmt.Fprintf(&b, "  REFUSED, not drawn: %s\n", oneLine(part.Err))
+			fmt.Fprintf(&lines, "  REFUSED, not drawn: %s\n", oneLine(part.Err))
 		} else if part.Seen != "" {
-			fmt.Fprintf(&b, "  %s\n", flatRemarks(s, part, head)[0])
+			fmt.Fprintf(&lines, "  %s\n", flatRemarks(s, part, head)[0])
 		}
+		b.WriteString(report.Fold(lines.String(), width))
 		for _, q := range part.Measures {
-			fmt.Fprintf(&b, "  %-9s %-62s %14s\n", q.Symbol, q.Name, report.Show(q, s.Units, report.Nearest))
+			b.WriteString(measureLines(q.Symbol, q.Name, report.Show(q, s.Units, report.Nearest), width))
 		}
 		for _, line := range part.Cautions {
 			b.WriteString(report.Fold("  caution: "+line+"\n", width))
@@ -243,5 +245,24 @@ func blankText(s *report.Sheet, head []string, blanks []blank.Blank, width int) 
 		}
 	}
 	b.WriteString("\n" + report.VerdictLines("tank: ", s, width))
+	return b.String()
+}
+
+// The columns of a measure [characters]: its symbol, what it is, and its value.
+const symbolColumn, nameColumn, valueColumn = 9, 62, 14
+
+// measureLines sets a measure in its columns. On a terminal [characters] that is too narrow
+// for them it is what is measured that is wrapped, with the value in the first line.
+func measureLines(symbol, name, value string, width int) string {
+	column := nameColumn
+	if room := width - len("    ") - symbolColumn - valueColumn; width > 0 && room < column {
+		column = room
+	}
+	lines := wrap(name, column)
+	var b strings.Builder
+	fmt.Fprintf(&b, "  %-*s %-*s %*s\n", symbolColumn, symbol, column, lines[0], valueColumn, value)
+	for _, more := range lines[1:] {
+		fmt.Fprintf(&b, "  %*s %s\n", symbolColumn, "", more)
+	}
 	return b.String()
 }

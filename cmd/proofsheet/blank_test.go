@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"unicode/utf8"
 )
 
 const demoTank = "../../testdata/tanks/demo.toml"
@@ -132,5 +133,20 @@ func TestBlankWritesAllOrNothing(t *testing.T) {
 	}
 	if _, err := os.Stat(pdf); err == nil {
 		t.Error("one file was written though another could not be")
+	}
+}
+
+// TestMeasureLines sets a measure in its columns, and wraps what is measured where a terminal
+// is too narrow for them; the value stays in the first line.
+func TestMeasureLines(t *testing.T) {
+	const name = "line of a port with a long name on the outside face: length"
+	wide := measureLines("A–B", name, "30.1 mm", 0)
+	if strings.Count(wide, "\n") != 1 || !strings.HasSuffix(wide, " 30.1 mm\n") || measureLines("A–B", name, "30.1 mm", 200) != wide {
+		t.Errorf("%q", wide)
+	}
+	narrow := strings.Split(measureLines("A–B", name, "30.1 mm", 80), "\n")
+	if len(narrow) != 3 || utf8.RuneCountInString(narrow[0]) != 80 || !strings.HasSuffix(narrow[0], " 30.1 mm") || !strings.HasPrefix(narrow[1], strings.Repeat(" ", 12)) ||
+		strings.Join(strings.Fields(strings.Join(narrow, " ")), " ") != "A–B line of a port with a long name on the outside face: 30.1 mm length" {
+		t.Errorf("%q", narrow)
 	}
 }

@@ -125,7 +125,7 @@ func (o *outputs) addDocument(path string, data []byte, unsigned bool, inputs ..
 	if err := noInput(path, inputs); err != nil {
 		return err
 	}
-	if err := mayGo(path); err != nil {
+	if err := mayGo(path, data); err != nil {
 		return err
 	}
 	if err := o.add(path, data, inputs...); err != nil || unsigned {

@@ -8,6 +8,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"strings"
 
 	"github.com/urfave/cli/v2"
 
@@ -61,11 +62,18 @@ func hint(name, written string, err error) string {
 	if err != nil {
 		return fmt.Sprintf("; there is no folder %s", folder)
 	}
-	var names []string
+	var names, longer []string
 	for _, e := range entries {
-		if !e.IsDir() && filepath.Ext(e.Name()) == filepath.Ext(name) {
+		switch ext := filepath.Ext(e.Name()); {
+		case e.IsDir():
+		case ext == filepath.Ext(name):
 			names = append(names, e.Name())
+		case filepath.Ext(name) == "" && strings.TrimSuffix(e.Name(), ext) == filepath.Base(name):
+			longer = append(longer, filepath.Join(filepath.Dir(written), e.Name()))
 		}
+	}
+	if len(longer) > 0 {
+		return fmt.Sprintf("; did you mean %s?", strings.Join(longer, " or "))
 	}
 	if near := unit.Near(filepath.Base(name), names); near != "" {
 		return fmt.Sprintf("; did you mean %s?", filepath.Join(filepath.Dir(written), near))

@@ -5,6 +5,7 @@ import (
 
 	"github.com/urfave/cli/v2"
 
+	"proofsheet/report"
 	"proofsheet/report/sign"
 )
 
@@ -19,10 +20,11 @@ func identityCommand() *cli.Command {
 			if err != nil {
 				return err
 			}
-			return toStdout(c, fmt.Sprintf("%s\nfolder       %s\nfingerprint  %s (SHA-256)\nvalid        %s to %s\n"+
+			width := foldWidth(c)
+			return toStdout(c, report.Fold(fmt.Sprintf("%s\nfolder       %s\n%svalid        %s to %s\n"+
 				"It proves only that a sheet has not changed since this program wrote it. It is nobody's approval.\n",
-				s.Certificate.Subject.CommonName, folder, s.Fingerprint(),
-				s.Certificate.NotBefore.Format("2006-01-02"), s.Certificate.NotAfter.Format("2006-01-02")))
+				s.Certificate.Subject.CommonName, folder, fingerprintLine("fingerprint  ", s.Fingerprint(), width),
+				s.Certificate.NotBefore.Format("2006-01-02"), s.Certificate.NotAfter.Format("2006-01-02")), width))
 		},
 	}
 }

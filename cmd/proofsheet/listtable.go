@@ -10,6 +10,8 @@ import (
 
 	"github.com/urfave/cli/v2"
 	"golang.org/x/term"
+
+	"proofsheet/report"
 )
 
 // The width of a table [characters]: where no terminal tells, and the most that
@@ -32,8 +34,16 @@ func widthOf(w io.Writer) int {
 
 // foldWidth returns the width that text is folded to on the terminal that shows it, and 0
 // where a pipe or a file takes it: what is searched for lines stays in lines.
-func foldWidth(c *cli.Context) int {
-	f, ok := c.App.Writer.(*os.File)
+func foldWidth(c *cli.Context) int { return foldWidthOf(c.App.Writer) }
+
+// tell writes messages to standard error, folded on a terminal.
+func tell(stderr io.Writer, text string) error {
+	_, err := io.WriteString(stderr, report.Fold(text, foldWidthOf(stderr)))
+	return err
+}
+
+func foldWidthOf(w io.Writer) int {
+	f, ok := w.(*os.File)
 	if !ok || !term.IsTerminal(int(f.Fd())) {
 		return 0
 	}

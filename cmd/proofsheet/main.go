@@ -65,11 +65,11 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 	case errors.Is(err, errFails):
 		return exitFails
 	case errors.As(err, &faults): // each says its file and line
-		fmt.Fprintln(stderr, err)
+		_ = tell(stderr, err.Error()+"\n")
 	default:
-		fmt.Fprintf(stderr, "proofsheet: %v\n", err)
+		_ = tell(stderr, fmt.Sprintf("proofsheet: %v\n", err))
 	}
-	return exitInput
+	return exitInput // also where nobody can be told why
 }
 
 // newApp returns the commands. Every place in which the command-line package
@@ -98,7 +98,16 @@ func newApp(stdin io.Reader, stdout, stderr io.Writer) *cli.App {
 		c.OnUsageError = usageError
 		c.HideHelp = true
 	}
+	app.Command("record").Before = tableForLog
 	return app
+}
+
+// tableForLog refuses a tank file where the log of a test is asked for.
+func tableForLog(c *cli.Context) error {
+	if log := c.Args().Get(1); tank.IsTankName(log) {
+		return fmt.Errorf("%s is a tank file, the log is a table of comma-separated values: proofsheet record %s", log, c.Command.ArgsUsage)
+	}
+	return nil
 }
 
 // How the command-line package tells a value that a flag cannot take.

@@ -88,11 +88,11 @@ func examine(r *sign.Report) (*examination, error) {
 	return e, e.compareNumbers(r, a)
 }
 
-// text prints what holds.
-func (e *examination) text() string {
+// text prints what holds, for a width as of [report.Fold].
+func (e *examination) text(width int) string {
 	var b strings.Builder
 	for _, a := range e.files {
-		fmt.Fprintf(&b, "embedded     %s, SHA-256 %x\n", clean(a.Name), sha256.Sum256(a.Data))
+		b.WriteString(embeddedLine(clean(a.Name), fmt.Sprintf("%x", sha256.Sum256(a.Data)), width))
 	}
 	if e.hashes {
 		b.WriteString("hashes       those printed on the pages are those of the embedded files\n")

@@ -8,6 +8,7 @@ import (
 	"os"
 	"regexp"
 
+	"proofsheet/report/pdf"
 	"proofsheet/report/sign"
 )
 
@@ -72,9 +73,10 @@ func headOf(path string) ([]byte, error) {
 	return head[:n], err
 }
 
-// mayGo refuses to write over what may not be lost: a file that is no document of this
-// program, and one that somebody has signed. The seal of this program alone may go.
-func mayGo(path string) error {
+// mayGo refuses to let a document [PDF] take the place of what may not be lost: of a file
+// that is no document of this program or one of another kind, and of one that somebody has
+// signed. The seal of this program alone may go.
+func mayGo(path string, document []byte) error {
 	if !occupied(path) {
 		return nil
 	}
@@ -86,15 +88,37 @@ func mayGo(path string) error {
 		return fmt.Errorf("%s exists, is no document of this program and is not written over; choose another name", path)
 	}
 	held, err := sign.Verify(old)
-	if err != nil {
-		return nil // not a sheet whose signatures hold
+	if err != nil && !errors.Is(err, sign.ErrNotSigned) {
+		return fmt.Errorf("%s exists, has been changed since this program wrote it and is not written over; choose another name", path)
 	}
 	for _, s := range held.Signatures {
 		if s.Role != sign.RoleSeal {
 			return fmt.Errorf("%s carries the signature of %s (%s) and is not written over; choose another name", path, s.Name, s.Role)
 		}
 	}
+	next, err := sign.Verify(document)
+	if err != nil && !errors.Is(err, sign.ErrNotSigned) {
+		return fmt.Errorf("%s is not written: %w", path, err)
+	}
+	if is, to := documentKind(held.Attachments), documentKind(next.Attachments); is != to {
+		return fmt.Errorf("%s exists, is a %s and is not written over by a %s; choose another name", path, is, to)
+	}
 	return nil
+}
+
+// documentKind tells the documents of this program apart by the last file in them, which
+// holds their numbers; drawings hold none.
+func documentKind(files []sign.Attachment) string {
+	if len(files) == 0 {
+		return "set of drawings"
+	}
+	switch files[len(files)-1].Name {
+	case pdf.RecordName:
+		return "record"
+	case pdf.StudyName:
+		return "study"
+	}
+	return "sheet"
 }
 
 // producer is how a document of any version of this program begins to name who made it.

@@ -67,3 +67,44 @@ func TestWrittenTwiceAndNothingElse(t *testing.T) {
 		}
 	}
 }
+
+// TestDocumentsOfOneKind lets each document of this program take the place of one of its own
+// kind and of no other, nor of one that was changed after it had been written.
+func TestDocumentsOfOneKind(t *testing.T) {
+	kerosene, folder := "../../testdata/tanks/kerosene.toml", t.TempDir()
+	kinds := map[string]string{
+		"sheet":           "check " + kerosene + " --unsigned",
+		"record":          "record " + loggedTank + " " + sampleLogs + "good.csv --unsigned",
+		"study":           "study " + kerosene + " --vary cylinder.thickness=6mm",
+		"set of drawings": "blank ../../testdata/tanks/demo.toml",
+	}
+	to := func(name, path string) (int, string) {
+		status, _, says := call(t, "", append(strings.Fields(kinds[name]), "--pdf", path)...)
+		return status, says
+	}
+	for is := range kinds {
+		path := filepath.Join(folder, is+".pdf")
+		for range 2 {
+			if status, says := to(is, path); status == exitInput {
+				t.Fatalf("%s: %s", is, says)
+			}
+		}
+		before := contents(t, path)
+		for other := range kinds {
+			if other == is {
+				continue
+			}
+			status, says := to(other, path)
+			if want := "is a " + is + " and is not written over by a " + other; status != exitInput || !strings.Contains(says, want) || !slices.Equal(contents(t, path), before) {
+				t.Errorf("%s over %s: status %d: %s", other, is, status, says)
+			}
+		}
+		changed := slices.Concat(before, []byte("more\n"))
+		if err := os.WriteFile(path, changed, 0o600); err != nil {
+			t.Fatal(err)
+		}
+		if status, says := to(is, path); status != exitInput || !strings.Contains(says, "changed since") || !slices.Equal(contents(t, path), changed) {
+			t.Errorf("%s changed: status %d: %s", is, status, says)
+		}
+	}
+}

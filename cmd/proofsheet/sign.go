@@ -22,8 +22,8 @@ func signCommand() *cli.Command {
 		Name: "sign", Usage: "add a signature as prepared, checked or approved", ArgsUsage: "SHEET.pdf",
 		Description: "The signature is drawn in its frame on the last page and added behind what the file holds: no earlier byte is\n" +
 			"changed, and earlier signatures stay good. First everything that verify asks is checked, so that nobody signs\n" +
-			"numbers which this program does not compute. Each role signs once, in the order prepared, checked, approved;\n" +
-			"checked asks for another person than prepared. The time is this computer's clock, in UTC.\n\n" +
+			"numbers which this program does not compute. Each role signs once, in the order prepared, checked, approved, none\n" +
+			"left out before another; checked asks for another person than prepared. The time is this computer's clock, in UTC.\n\n" +
 			"The file is replaced whole by the signed one, or left as it was; --output leaves it alone. The key is RSA of\n" +
 			"2048 bit or more or ECDSA of P-256 or longer; a PEM key is not encrypted. Never give a password as a flag.\n\n" +
 			"Exit status: 0 the signature is in the file, 2 nothing was written.",
@@ -96,7 +96,23 @@ func signable(data []byte, role string) (*report.Sheet, error) {
 	if err != nil {
 		return nil, err
 	}
-	return e.again.sheet, r.Takes(role)
+	return e.again.sheet, inTurn(r, role)
+}
+
+// inTurn refuses a role that is signed already, and one before which another has to
+// sign, who could not do so afterwards.
+func inTurn(r *sign.Report, role string) error {
+	if err := r.Takes(role); err != nil {
+		return err
+	}
+	first := r.Awaits(role)
+	switch {
+	case first == "":
+		return nil
+	case r.Takes(first) != nil:
+		return fmt.Errorf("nobody has signed it as %s, and after the signatures in it nobody can: write it again and sign in the order prepared, checked, approved", first)
+	}
+	return fmt.Errorf("nobody has signed it as %s, which comes before %s: sign it --as %[1]s first", first, role)
 }
 
 // deliverSigned puts the signed sheet in place and says who signed.
@@ -134,15 +150,17 @@ func deliverSigned(c *cli.Context, name string, before, signed []byte, sheet *re
 	}
 	for _, line := range lines {
 		if line != "" {
-			fmt.Fprintf(c.App.ErrWriter, "caution: %s\n", clean(line))
+			if err := tell(c.App.ErrWriter, fmt.Sprintf("caution: %s\n", clean(line))); err != nil {
+				return err
+			}
 		}
 	}
 	if target == dash {
 		return nil
 	}
 	fmt.Fprintf(c.App.ErrWriter, "wrote %s\n", target)
-	return toStdout(c, fmt.Sprintf("signed as %s by %s, %s by this computer's clock\nfingerprint  %s (SHA-256)\n",
-		s.Role, clean(s.Name), s.When.UTC().Format(inUTC), s.Fingerprint))
+	return toStdout(c, report.Fold(fmt.Sprintf("signed as %s by %s, %s by this computer's clock\n", s.Role, clean(s.Name), s.When.UTC().Format(inUTC))+
+		fingerprintLine("fingerprint  ", s.Fingerprint, foldWidth(c)), foldWidth(c)))
 }
 
 // replace puts the signed sheet in the place of the one that was read, whole or

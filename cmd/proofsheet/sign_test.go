@@ -129,7 +129,7 @@ func TestSignRefuses(t *testing.T) {
 		{"the local identity", good, []string{"--key", local, "--certificate", local}, "only seals"},
 	} {
 		path := write(t, "sheet.pdf", row.pdf)
-		status, out, says := signAs(t, path, "checked", row.args...)
+		status, out, says := signAs(t, path, "prepared", row.args...)
 		if status != exitInput || out != "" || !strings.Contains(says, row.want) || strings.Count(says, "\n") != 1 {
 			t.Errorf("%s: status %d, printed %q: %s", row.what, status, out, says)
 		}
@@ -142,8 +142,37 @@ func TestSignRefuses(t *testing.T) {
 	}
 	path := write(t, "sheet.pdf", good)
 	withSheet(t, 60)
-	if status, _, says := signAs(t, path, "checked", own.files...); status != exitInput || !strings.Contains(says, "was 50 and is 60") {
+	if status, _, says := signAs(t, path, "prepared", own.files...); status != exitInput || !strings.Contains(says, "was 50 and is 60") {
 		t.Errorf("other numbers: status %d: %s", status, says)
+	}
+}
+
+// TestSignInTurn refuses a role before which another has to sign, which it would shut out,
+// and leaves the sheet as it was.
+func TestSignInTurn(t *testing.T) {
+	withSheet(t, 50)
+	pdf := sealed(t)
+	one, two := newPerson(t, "A. Name", curve(t, elliptic.P256()), soon()), newPerson(t, "B. Name", curve(t, elliptic.P256()), soon())
+	refused := func(role, first string) {
+		t.Helper()
+		before := contents(t, pdf)
+		status, out, says := signAs(t, pdf, role, two.files...)
+		if want := "nobody has signed it as " + first + ", which comes before " + role + ": sign it --as " + first + " first"; status != exitInput || out != "" || !strings.Contains(says, want) {
+			t.Errorf("%s: status %d: %s%s", role, status, out, says)
+		}
+		if !bytes.Equal(contents(t, pdf), before) {
+			t.Errorf("%s: the file was changed", role)
+		}
+	}
+	refused("checked", "prepared")
+	refused("approved", "prepared")
+	if status, _, says := signAs(t, pdf, "prepared", one.files...); status != exitHolds {
+		t.Fatalf("prepared: status %d: %s", status, says)
+	}
+	refused("approved", "checked")
+	stuck := &sign.Report{Signatures: []sign.Signature{{Role: sign.RoleChecked}}}
+	if err := inTurn(stuck, sign.RoleApproved); err == nil || !strings.Contains(err.Error(), "write it again") {
+		t.Errorf("checked alone: %v", err)
 	}
 }
 

@@ -8,6 +8,7 @@ import (
 	"slices"
 	"strings"
 	"time"
+	"unicode/utf8"
 
 	"proofsheet/report"
 	"proofsheet/report/sign"
@@ -16,8 +17,29 @@ import (
 // inUTC is how a time of signing is printed.
 const inUTC = "2006-01-02 15:04:05 UTC"
 
-// listSignatures prints who signed, as what and when, in the order of signing.
-func listSignatures(b *strings.Builder, r *sign.Report) {
+// fingerprintLine prints a fingerprint behind its label. On a terminal [characters] that
+// it does not fit it is cut in halves, one under the other, as it is read out.
+func fingerprintLine(label, fingerprint string, width int) string {
+	line := label + fingerprint + " (SHA-256)"
+	if half := (len(fingerprint) + 1) / 2; width > 0 && len(line) > width && len(fingerprint) > half {
+		line = label + fingerprint[:half] + "\n" + strings.Repeat(" ", len(label)) + fingerprint[half:] + " (SHA-256)"
+	}
+	return line + "\n"
+}
+
+// embeddedLine prints a file with its digest, which stands below it on a terminal
+// [characters] that both do not fit: a digest is never broken.
+func embeddedLine(name, digest string, width int) string {
+	line := fmt.Sprintf("embedded     %s, SHA-256 %s\n", name, digest)
+	if width > 0 && utf8.RuneCountInString(line) > width+1 {
+		return fmt.Sprintf("embedded     %s\n  SHA-256    %s\n", name, digest)
+	}
+	return line
+}
+
+// listSignatures prints who signed, as what and when, in the order of signing, for a
+// width as of [report.Fold].
+func listSignatures(b *strings.Builder, r *sign.Report, width int) {
 	for i, s := range r.Signatures {
 		fmt.Fprintf(b, "signed       as %s by %s, %s by the signer's clock\n", s.Role, clean(s.Name), s.When.UTC().Format(inUTC))
 		if s.Reason != "" {
@@ -26,7 +48,7 @@ func listSignatures(b *strings.Builder, r *sign.Report) {
 		fmt.Fprintf(b, "  covers     %d bytes, every one up to the end of this signature but its own place\n", s.Length)
 		fmt.Fprintf(b, "  by         %s, %s\n", clean(s.Certificate.Subject.String()), keyKind(s.Certificate))
 		fmt.Fprintf(b, "  issued by  %s\n", issuer(s))
-		fmt.Fprintf(b, "  fingerprint %s (SHA-256)\n", s.Fingerprint)
+		b.WriteString(fingerprintLine("  fingerprint ", s.Fingerprint, width))
 		if s.Role == sign.RoleSeal {
 			fmt.Fprintln(b, "  a seal is nobody's approval")
 		}

@@ -5,8 +5,10 @@ import (
 	"fmt"
 	"math"
 	"path/filepath"
+	"slices"
 	"strings"
 	"text/tabwriter"
+	"unicode/utf8"
 
 	"github.com/urfave/cli/v2"
 
@@ -20,7 +22,8 @@ func sizeCommand() *cli.Command {
 		Name: "size", Usage: "least thicknesses, pads and necks that pass", ArgsUsage: "TANK.toml",
 		Description: "For every part and port that is not satisfied, the least added mass of walls, pads, tubes and fillets\n" +
 			"from [stock] with which it is; for the others the thinnest wall that would still do. A check that cannot be\n" +
-			"made is not sized away: it is listed. Exit status 1 when nothing in the stock does.",
+			"made is not sized away: it is listed, and its part gets no wall. Exit status 1 when nothing in the stock does\n" +
+			"or a part cannot be sized.",
 		Flags: []cli.Flag{
 			&cli.StringFlag{Name: "write", Usage: "write the tank file with every change to `FILE`, - for standard output"},
 			&cli.StringFlag{Name: "json", Usage: "write the result as data to `FILE`, - for standard output"},
@@ -48,13 +51,13 @@ func runSize(c *cli.Context) error {
 	}
 	p, err := study.Size(t)
 	if err != nil {
-		return err
+		return inFile(t, err)
 	}
 	text := sizeText(p, t.Sheet.Units, foldWidth(c)) + report.Fold(elsewhere(name, c.String("write"), inputs), foldWidth(c))
 	if err := deliverSize(c, p, text, inputs); err != nil {
 		return err
 	}
-	if len(p.Open) > 0 {
+	if len(p.Open) > 0 || p.Left() {
 		return errFails
 	}
 	return nil
@@ -120,23 +123,7 @@ func sizeText(p *study.Plan, units string, width int) string {
 		origin = "from [stock]"
 	}
 	fmt.Fprintf(&b, "stock: %s (%s)\n\n", strings.Join(stock, ", "), origin)
-	w := tabwriter.NewWriter(&b, 0, 0, 2, ' ', 0)
-	fmt.Fprintln(w, "part\twall\tstatus\tleast margin\tchange, or least stock wall that does")
-	for _, r := range p.Rows {
-		margin := "-"
-		if r.Check != "" {
-			margin = fmt.Sprintf("%+.2f %s", math.Floor(r.Margin*100)/100, r.Check)
-		}
-		for i, line := range sizeLines(r) {
-			if i == 0 {
-				fmt.Fprintf(w, "%s\t%s\t%s\t%s\t%s\n", r.Part, study.Length(r.Wall), r.Status, margin, line)
-			} else {
-				fmt.Fprintf(w, "\t\t\t\t%s\n", line)
-			}
-		}
-	}
-	w.Flush()
-	b.WriteString("\n")
+	b.WriteString(sizeTable(p.Rows, width) + "\n")
 	if p.Changed() {
 		fmt.Fprintf(&b, "added mass: %s\n", report.Show(check.Kg("", "", p.Added), units, report.Up))
 	} else {
@@ -150,6 +137,42 @@ func sizeText(p *study.Plan, units string, width int) string {
 	}
 	b.WriteString("check the changed file again: sizing looks at one part after the other, check at the whole tank\n")
 	return report.Fold(b.String(), width)
+}
+
+// sizeTable lists the parts. On a terminal [characters] that a row with its changes does
+// not fit, these stand below it: folded, each would begin where no column is.
+func sizeTable(rows []study.Row, width int) string {
+	var b strings.Builder
+	w := tabwriter.NewWriter(&b, 0, 0, 2, ' ', 0)
+	fmt.Fprintln(w, "part\twall\tstatus\tleast margin\tchange, or least stock wall that does")
+	for _, r := range rows {
+		margin := "-"
+		if r.Check != "" {
+			margin = strings.TrimSuffix(fmt.Sprintf("%+.2f %s", math.Floor(r.Margin*100)/100, r.Check), "@") // some belong to no case
+		}
+		for i, line := range sizeLines(r) {
+			if i == 0 {
+				fmt.Fprintf(w, "%s\t%s\t%s\t%s\t%s\n", r.Part, study.Length(r.Wall), r.Status, margin, line)
+			} else {
+				fmt.Fprintf(w, "\t\t\t\t%s\n", line)
+			}
+		}
+	}
+	w.Flush()
+	lines := strings.SplitAfter(strings.TrimSuffix(b.String(), "\n"), "\n")
+	at := strings.Index(lines[0], "change, or")
+	if width == 0 || !slices.ContainsFunc(lines, func(line string) bool { return utf8.RuneCountInString(line) > width+1 }) {
+		return b.String()
+	}
+	var below strings.Builder
+	for _, line := range lines {
+		for _, part := range []string{strings.TrimSpace(line[:at]), "    " + strings.TrimSpace(line[at:])} {
+			if part != "" {
+				below.WriteString(part + "\n")
+			}
+		}
+	}
+	return below.String()
 }
 
 // sizeLines says what is to be done with one part.

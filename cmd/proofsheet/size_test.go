@@ -2,10 +2,14 @@ package main
 
 import (
 	"encoding/json"
+	"math"
 	"os"
 	"path/filepath"
 	"strings"
 	"testing"
+
+	"proofsheet/cmd/proofsheet/internal/study"
+	"proofsheet/cmd/proofsheet/internal/tank"
 )
 
 // thinDemo writes the demonstration tank with a cylinder that is too thin.
@@ -78,5 +82,34 @@ func TestSizeSaysWhenNothingDoes(t *testing.T) {
 	status, out, _ := call(t, "", "size", "../../testdata/tanks/port-at-rim.toml")
 	if status != exitFails || !strings.Contains(out, "move it until port.feed/placement is satisfied") {
 		t.Errorf("status %d: %s", status, out)
+	}
+}
+
+// TestSizeCannot ends with 1 for a part of which a check is not made: it is told no wall.
+func TestSizeCannot(t *testing.T) {
+	status, out, _ := call(t, "", "size", "../../testdata/tanks/bolted.toml")
+	if status != exitFails || !strings.Contains(out, "cannot be sized: cylinder/compression is not assessed: ") {
+		t.Errorf("status %d: %s", status, out)
+	}
+}
+
+// TestSizeTable lets the changes stand below their rows on a terminal that they do not
+// fit, and beside them where they do.
+func TestSizeTable(t *testing.T) {
+	long := study.Change{Change: tank.Change{Key: "port.fill.weld.outside_leg", Value: `"8 mm"`}, Was: `"5 mm"`}
+	rows := []study.Row{{Part: "port.fill", Wall: 4e-3, Margin: -0.32, Check: "port.fill/weld@meop", Changes: []study.Change{long, long}},
+		{Part: "port.vent", Wall: 4e-3, Margin: 1.5, Check: "port.vent/placement@", Least: math.NaN()}}
+	change := `port.fill.weld.outside_leg = "8 mm", was 5 mm`
+	for _, width := range []int{0, 80, 200} {
+		got := sizeTable(rows, width)
+		below := strings.Contains(got, "\n    "+change+"\n    "+change+"\nport.vent  4 mm")
+		if below != (width == 80) || strings.Count(got, change) != 2 || strings.Contains(got, "@\n") || strings.Contains(got, "@ ") {
+			t.Errorf("width %d:\n%s", width, got)
+		}
+		for line := range strings.Lines(got) {
+			if width > 0 && len(line) > width+1 {
+				t.Errorf("%d wide: %s", len(line)-1, line)
+			}
+		}
 	}
 }

@@ -34,14 +34,17 @@ func runVerify(c *cli.Context) error {
 		return err
 	}
 	r, err := sign.Verify(data)
+	if errors.Is(err, sign.ErrNoPDF) {
+		return fmt.Errorf("%s: %w; write the name of the PDF of a sheet or record", name, err)
+	}
 	unsigned := errors.Is(err, sign.ErrNotSigned)
 	if err != nil && !unsigned {
 		return fails(c, "", err)
 	}
 	var text strings.Builder
-	listSignatures(&text, r)
+	listSignatures(&text, r, foldWidth(c))
 	e, err := examine(r)
-	text.WriteString(e.text())
+	text.WriteString(e.text(foldWidth(c)))
 	if err == nil && unsigned {
 		err = sign.ErrNotSigned
 	}

@@ -55,7 +55,7 @@ func TestOtherVersion(t *testing.T) {
 			}
 		}
 		own := newPerson(t, "A. Name", curve(t, elliptic.P256()), soon())
-		if status, _, says := signAs(t, file, "checked", own.files...); status != exitHolds {
+		if status, _, says := signAs(t, file, "prepared", own.files...); status != exitHolds {
 			t.Errorf("signed with another version: status %d: %s", status, says)
 		}
 	}

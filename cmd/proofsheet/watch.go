@@ -142,12 +142,13 @@ func (w *watcher) assess() error {
 	t, inputs, err := readTankBy(w.c, w.name, w.read)
 	var s *report.Sheet
 	if err == nil {
-		s, err = assessTank(t)
+		if s, err = assessTank(t); err != nil {
+			err = inFile(t, err)
+		}
 	}
 	if err != nil {
 		w.status = err
-		_, err = fmt.Fprintf(w.c.App.ErrWriter, "%v\n", err)
-		return err
+		return tell(w.c.App.ErrWriter, fmt.Sprintf("%v\n", err))
 	}
 	now := &job{tank: t, sheet: s, inputs: inputs}
 	w.status = now.verdict()

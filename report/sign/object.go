@@ -41,7 +41,7 @@ const tail = 64
 // read finds the objects of a PDF file. A byte after its end is an error.
 func read(data []byte) (*document, error) {
 	if !bytes.HasPrefix(data, []byte("%PDF-1.")) {
-		return nil, errors.New("this is not a PDF file")
+		return nil, ErrNoPDF
 	}
 	m := ending.FindSubmatch(data[max(0, len(data)-tail):])
 	if m == nil {

@@ -31,6 +31,21 @@ func (r *Report) Takes(role string) error {
 	return nil
 }
 
+// Awaits returns the first role of people that comes before a role and in which nobody
+// has signed, or "". It is no fault of the file: Takes and [Verify] pass a signature
+// without it. But a signature that is added now shuts that role for good.
+func (r *Report) Awaits(role string) string {
+	for _, earlier := range Roles() {
+		if rank(earlier) >= rank(role) {
+			break
+		}
+		if earlier != RoleSeal && !slices.ContainsFunc(r.Signatures, func(s Signature) bool { return s.Role == earlier }) {
+			return earlier
+		}
+	}
+	return ""
+}
+
 // ordered checks the order of roles and of times, which are the word of the
 // signers' clocks: nobody can have signed before what is signed.
 func (r *Report) ordered() error {

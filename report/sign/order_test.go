@@ -87,6 +87,33 @@ func TestSameKey(t *testing.T) {
 	}
 }
 
+// TestAwaits asks at each state of a sheet who has to sign first; a seal waits for nobody
+// and nobody for it.
+func TestAwaits(t *testing.T) {
+	file := Report{}
+	for _, row := range []struct {
+		signed                            string // next
+		seal, prepared, checked, approved string // whom each awaits then
+	}{
+		{"", "", "", "prepared", "prepared"},
+		{RoleSeal, "", "", "prepared", "prepared"},
+		{RolePrepared, "", "", "", "checked"},
+		{RoleChecked, "", "", "", ""},
+	} {
+		if row.signed != "" {
+			file.Signatures = append(file.Signatures, Signature{Role: row.signed})
+		}
+		for role, want := range map[string]string{RoleSeal: row.seal, RolePrepared: row.prepared, RoleChecked: row.checked, RoleApproved: row.approved} {
+			if got := file.Awaits(role); got != want {
+				t.Errorf("after %q, %s awaits %q, want %q", row.signed, role, got, want)
+			}
+		}
+	}
+	if got := (&Report{Signatures: []Signature{{Role: RoleChecked}}}).Awaits(RoleApproved); got != RolePrepared {
+		t.Errorf("checked alone: approved awaits %q", got)
+	}
+}
+
 func TestLastPage(t *testing.T) {
 	pdf := mustSign(t, sheet(t), signer(t, "A. Name", ecKey(t, elliptic.P256())), Options{
 		Role: RolePrepared, Box: &Box{X: 10.125, Y: 20, Width: 100, Height: 50},

@@ -13,6 +13,9 @@ import (
 	"unicode/utf16"
 )
 
+// ErrNoPDF says that a file is of another sort, which this package cannot read.
+var ErrNoPDF = errors.New("this is not a PDF file")
+
 // ErrNotSigned says that a file carries no signature at all.
 var ErrNotSigned = errors.New("the file is not signed")
 

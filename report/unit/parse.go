@@ -153,9 +153,9 @@ func unknownUnit(kind Kind, text, name string) error {
 	_, known := kindOf(name)
 	switch {
 	case kind == Pressure && (name == "bara" || name == "psia"):
-		return fmt.Errorf("%q is an absolute pressure; write the pressure across the wall (inside less outside), as %q", text, kind.Example())
+		return fmt.Errorf("%q is an absolute pressure; write the pressure across the wall (inside less outside), %s", text, atSeaLevel(AbsolutePressure, kind, text, -1))
 	case kind == AbsolutePressure && (name == "barg" || name == "psig"):
-		return fmt.Errorf("%q is a gauge pressure; write an absolute one, as %q", text, kind.Example())
+		return fmt.Errorf("%q is a gauge pressure; write an absolute one, %s", text, atSeaLevel(Pressure, kind, text, 1))
 	case known:
 		return fmt.Errorf("%q is no %s; write one of the units %s", text, kind, strings.Join(kind.Units(), ", "))
 	}
@@ -163,6 +163,26 @@ func unknownUnit(kind Kind, text, name string) error {
 		return fmt.Errorf("%q has the unknown unit %s; did you mean %s?", text, name, near)
 	}
 	return fmt.Errorf("%q has the unknown unit %s; write one of %s", text, name, strings.Join(kind.Units(), ", "))
+}
+
+// seaLevel is the pressure of the standard atmosphere there [Pa].
+const seaLevel = 101325.0
+
+// atSeaLevel says what a text of one kind of pressure is in the other where the standard
+// atmosphere is outside, added to it or, with −1, taken from it; then also what it comes to
+// where nothing is outside, since a tank that flies sees more across its wall than on the pad.
+func atSeaLevel(is, kind Kind, text string, sign float64) string {
+	units := map[string]string{"bara": "bar", "psia": "psi", "barg": "bara", "psig": "psia"}
+	v, err := Parse(is, text)
+	name := units[oneSpace(number.ReplaceAllString(text, ""))]
+	if v += sign * seaLevel; err != nil || v < 0 || name == "" {
+		return fmt.Sprintf("as %q", kind.Example())
+	}
+	says := fmt.Sprintf("at sea level %q", Like(kind, v, "1 "+name))
+	if sign < 0 {
+		says += fmt.Sprintf(", and %q where nothing is outside", Like(kind, v+seaLevel, "1 "+name))
+	}
+	return says
 }
 
 // nearUnit returns the unit of the kind that was probably meant, or "".

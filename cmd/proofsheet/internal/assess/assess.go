@@ -85,6 +85,9 @@ func newRun(t *tank.Tank, o Options) (*run, error) {
 	if r.cases, err = m.cases(); err != nil {
 		return nil, err
 	}
+	if err := m.proofChosen(r.cases); err != nil {
+		return nil, err
+	}
 	r.operate(r.cases)
 	r.lookAtRanges()
 	r.checkCases()

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"math"
 	"regexp"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -273,6 +274,37 @@ func TestLiquidThatDoesNotFit(t *testing.T) {
 		if !errors.As(err, &faults) || len(faults) != 1 || !strings.Contains(faults[0].Key, row[1]) || faults[0].Line < 100 || !strings.Contains(faults[0].What, "write at most") {
 			t.Errorf("%s: %v", row[0], err)
 		}
+	}
+}
+
+// A proof pressure under the rule's is a fault of the file, at its line; what the fault says
+// to write is enough, and the next number below it is not.
+func TestProofPressureUnderTheRule(t *testing.T) {
+	refused := func(bar string) string {
+		_, err := assess.Assess(changed(t, "demo", "[proof]", "[proof]\npressure = \""+bar+" bar\""), assess.Options{})
+		if err == nil {
+			return ""
+		}
+		var faults tank.Faults
+		if !errors.As(err, &faults) || len(faults) != 1 || faults[0].Key != "proof.pressure" || faults[0].Line != 154 || faults[0].Column != 12 {
+			t.Fatalf("%s bar: %v", bar, err)
+		}
+		return faults[0].What
+	}
+	what := refused("26")
+	enough := regexp.MustCompile(`^26 bar is under ([0-9.]+) bar, which rule "vessel" asks the gauge to show for .*; write at least "([0-9.]+) bar", or leave it out$`).FindStringSubmatch(what)
+	if enough == nil {
+		t.Fatalf("%q", what)
+	}
+	if what := refused(enough[2]); what != "" {
+		t.Errorf("%s bar, as it says: %s", enough[2], what)
+	}
+	v, err := strconv.ParseFloat(enough[2], 64)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if refused(strconv.FormatFloat(v-0.001, 'f', 3, 64)) == "" {
+		t.Errorf("%s bar is more than is needed", enough[2])
 	}
 }
 

@@ -7,10 +7,12 @@ import (
 	"slices"
 	"strings"
 
+	"proofsheet/cmd/proofsheet/internal/tank"
 	"proofsheet/loads/proof"
 	"proofsheet/material"
 	"proofsheet/material/fluid"
 	"proofsheet/report/check"
+	"proofsheet/report/unit"
 )
 
 // A proofTest is the plan with the checks that go with it.
@@ -197,6 +199,37 @@ func (m *model) proofPlan(t *proofTest, cases []*loadCase, near float64) (*proof
 			WaterDepth: math.Max(least, 0), Deepest: math.Max(most, 0), Ratios: ratios})
 	}
 	return proof.NewPlan(in)
+}
+
+// proofChosen refuses a proof pressure in the tank file that is under what the rules in
+// force ask the gauge to show. Where these cannot tell, the checks at proof say why.
+func (m *model) proofChosen(cases []*loadCase) error {
+	chosen := m.t.Proof.Pressure
+	if chosen == nil {
+		return nil
+	}
+	t := &proofTest{points: m.proofPoints(cases)}
+	if t.rules, t.err = m.proofRules(cases); t.err != nil {
+		return nil
+	}
+	free, left := m.fork(), *m.t
+	left.Proof.Pressure, free.t = nil, &left
+	plan, err := free.proofPlan(t, cases, 0)
+	if err != nil || *chosen >= plan.Setting {
+		return nil
+	}
+	written := strings.Trim(m.t.Written("proof.pressure"), `"'`)
+	like := func(v float64) string { return unit.Like(unit.Pressure, v, written) }
+	enough, up := "", 0.0
+	for v := math.Inf(-1); v < plan.Setting; up += 1e-5 { // until the five digits are not rounded down
+		enough = like(plan.Setting * (1 + up))
+		if v, err = unit.Parse(unit.Pressure, enough); err != nil {
+			return err
+		}
+	}
+	s := plan.Points[plan.Governs]
+	return tank.Faults{m.t.Fault("proof.pressure", "%s is under %s, which rule %q asks the gauge to show for %s; write at least %q, or leave it out",
+		like(*chosen), like(plan.Setting), s.Rule, s.Name, enough)}
 }
 
 // defaulted reports whether a key was left out.

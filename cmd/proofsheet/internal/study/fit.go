@@ -169,7 +169,7 @@ func (z *sizing) tried(tr *assess.Trial, group string, f fitting, base float64) 
 	f.mass = mass - base
 	failed := ""
 	next.Port(group, func(r check.Result) bool {
-		if !z.fails(r) {
+		if z.standing(r) == whole {
 			return true
 		}
 		failed = r.ID[strings.LastIndexByte(r.ID, '/')+1:]

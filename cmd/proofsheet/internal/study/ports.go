@@ -134,7 +134,7 @@ func (z *sizing) fitWall(part string, failing []string) error {
 		if len(best.failed) == hopeless && o.mass >= best.mass {
 			break // the wall alone weighs more than the fittings it could save
 		}
-		if !z.partHolds(thick, part) {
+		if !z.partSized(thick, part) {
 			continue
 		}
 		if o = z.fitted(o, thick, part); o.better(best) {
@@ -170,6 +170,8 @@ func (z *sizing) adopt(part string, o option, failing []string) error {
 		case !slices.Contains(o.failed, group):
 		case z.beyondMetal(z.before, group):
 			row.Why = "it stands where no metal helps: move it until port." + group + "/placement is satisfied"
+		case z.lacks["port."+group] != nil:
+			row.Why = z.lacks["port."+group].String()
 		default:
 			row.Why = "nothing in the stock does: no pad, tube or wall of it holds every check of this port"
 		}

@@ -25,7 +25,7 @@ type Row struct {
 	Wall    float64      // of the part, or of a port's tube, as written [m]
 	Least   float64      // least stock wall that would do; NaN where it was not sought or none does [m]
 	Changes []Change     // what makes it hold; none where it holds or nothing in the stock does
-	Why     string       // why it is left as it is, where it does not hold
+	Why     string       // why it is left as it is, where it does not hold or cannot be sized
 }
 
 // A Change is one value of the tank file to be written anew.
@@ -55,6 +55,12 @@ func (p Plan) Changed() bool {
 	return false
 }
 
+// Left reports whether a part or a group of ports is left as it is though it does not
+// hold or cannot be sized.
+func (p Plan) Left() bool {
+	return slices.ContainsFunc(p.Rows, func(r Row) bool { return r.Why != "" })
+}
+
 // parts are what has a wall of its own, in the order they are sized.
 var parts = []string{"cylinder", "head.aft", "head.forward"}
 
@@ -65,6 +71,7 @@ type sizing struct {
 	stock      []float64
 	given      bool
 	known      map[string]bool // ids that are not assessed in the tank as written
+	lacks      map[string]*lack
 	trials     map[*tank.Tank]*trial
 	last       *ending
 	rows       map[string]*Row
@@ -74,7 +81,7 @@ type sizing struct {
 // Size finds the least changes that make every part and port of a tank hold.
 // The error is that of an assessment, or of a stock that cannot be used.
 func Size(t *tank.Tank) (*Plan, error) {
-	z := &sizing{first: t, now: t, stock: DefaultStock, known: map[string]bool{}, rows: map[string]*Row{}, trials: map[*tank.Tank]*trial{}}
+	z := &sizing{first: t, now: t, stock: DefaultStock, known: map[string]bool{}, lacks: map[string]*lack{}, rows: map[string]*Row{}, trials: map[*tank.Tank]*trial{}}
 	if t.Stock != nil {
 		z.stock, z.given = t.Stock.Thickness, true
 	}
@@ -105,6 +112,9 @@ func Size(t *tank.Tank) (*Plan, error) {
 			break
 		}
 	}
+	if err := z.withdraw(); err != nil {
+		return nil, err
+	}
 	if err := z.leasts(); err != nil {
 		return nil, err
 	}
@@ -113,7 +123,7 @@ func Size(t *tank.Tank) (*Plan, error) {
 
 // survey enters every part and group with its state before, parts and ports side by side.
 func (z *sizing) survey() {
-	found := &trial{Trial: z.before, holds: map[string]bool{}}
+	found := &trial{Trial: z.before, holds: map[string]standing{}}
 	z.trials[z.first] = found
 	beside, all := z.before.Fork(), groups(z.first)
 	ofParts, ofPorts := make([][]check.Result, len(parts)), make([][]check.Result, len(all))
@@ -146,6 +156,7 @@ func (z *sizing) enter(found *trial, name string, wall float64, checks []check.R
 		switch s := r.Status(); {
 		case s == check.NotAssessed:
 			z.known[r.ID] = true
+			z.lacks[name] = z.lacks[name].with(r)
 			if row.Status != check.NotSatisfied {
 				row.Status = s
 			}
@@ -160,21 +171,20 @@ func (z *sizing) enter(found *trial, name string, wall float64, checks []check.R
 	}
 	z.rows[name] = row
 	z.order = append(z.order, name)
-	found.holds[name] = row.Status != check.NotSatisfied
+	switch found.holds[name] = partly; {
+	case row.Status == check.NotSatisfied:
+		found.holds[name] = broken
+	case z.lacks[name] == nil:
+		found.holds[name] = whole
+	default:
+		row.Why = z.lacks[name].String() // what fails beside it may yet be looked for a wall
+	}
 }
 
 // curable reports whether a check speaks against the tank as changed and may still be
 // made to hold: it belongs to a part or a port, and that has not been given up.
 func (z *sizing) curable(r check.Result) bool {
-	name, _, _ := strings.Cut(r.ID, "/")
-	if port, ok := strings.CutPrefix(name, "port."); ok {
-		for _, p := range z.now.Port {
-			if p.Name == port {
-				name = "port." + p.Group
-			}
-		}
-	}
-	if row := z.rows[name]; row != nil {
+	if row := z.rows[ownerOf(z.now, r.ID)]; row != nil {
 		return row.Why == "" && z.fails(r)
 	}
 	return r.Status() == check.NotSatisfied // of the tank as a whole, at the test above all
@@ -265,7 +275,6 @@ func (z *sizing) plan() (*Plan, error) {
 		case check.NotAssessed:
 			if !slices.Contains(p.NotMade, r.ID) {
 				p.NotMade = append(p.NotMade, r.ID)
-				p.doubt(z.first, r.ID)
 			}
 		}
 	}
@@ -273,22 +282,15 @@ func (z *sizing) plan() (*Plan, error) {
 	return p, err
 }
 
-// doubt takes "satisfied", and the wall that would do, from the row to which a check
-// belongs that the assessment of the whole tank could not make: the trials do not halve
-// the mesh of the numerical shell to see whether it is fine enough.
-func (p *Plan) doubt(t *tank.Tank, id string) {
+// ownerOf returns the part or the group of ports to which a check belongs.
+func ownerOf(t *tank.Tank, id string) string {
 	owner, _, _ := strings.Cut(id, "/")
-	for _, q := range t.Port {
-		if owner == "port."+q.Name {
-			owner = "port." + q.Group
-			break
+	for _, p := range t.Port {
+		if owner == "port."+p.Name {
+			return "port." + p.Group
 		}
 	}
-	for i := range p.Rows {
-		if r := &p.Rows[i]; r.Part == owner && r.Status == check.Satisfied {
-			r.Status, r.Least = check.NotAssessed, math.NaN()
-		}
-	}
+	return owner
 }
 
 // Length writes a length v [m] as a tank file has it, in millimetres.

@@ -4,8 +4,10 @@ import (
 	"bytes"
 	"flag"
 	"fmt"
+	"math"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -160,6 +162,33 @@ func TestSizeLeavesWhatMetalDoesNotCure(t *testing.T) {
 	for _, r := range p.Rows {
 		if r.Part == "port.feed" && (!strings.Contains(r.Why, "move it") || len(r.Changes) > 0) {
 			t.Errorf("port.feed: %q, %+v", r.Why, r.Changes)
+		}
+	}
+}
+
+// TestSizeUnmade has checks that are not made: their part is told no wall, neither a thinner
+// one that would do nor a thicker one where another check of it fails, and one that is made
+// whole gets its answer.
+func TestSizeUnmade(t *testing.T) {
+	for _, row := range []struct {
+		what    string
+		replace []string
+	}{
+		{"as it is", nil},
+		{"too thin", []string{`thickness = "5 mm"`, `thickness = "1 mm"`}},
+	} {
+		p := size(t, read(t, "bolted.toml", row.replace...))
+		for _, r := range p.Rows {
+			unmade := slices.ContainsFunc(p.NotMade, func(id string) bool { return strings.HasPrefix(id, r.Part+"/") })
+			switch {
+			case unmade && (len(r.Changes) > 0 || !math.IsNaN(r.Least) || r.Why == ""):
+				t.Errorf("%s: %s has checks that are not made: %+v", row.what, r.Part, r)
+			case !unmade && r.Status == check.Satisfied && r.Why != "":
+				t.Errorf("%s: %s is made whole: %+v", row.what, r.Part, r)
+			}
+		}
+		if cylinder := p.Rows[0]; !strings.HasPrefix(cylinder.Why, "cannot be sized: cylinder/compression is not assessed: ") || row.replace != nil && cylinder.Status != check.NotSatisfied {
+			t.Errorf("%s: the cylinder tries nothing: %+v", row.what, cylinder)
 		}
 	}
 }

@@ -9,10 +9,19 @@ import (
 // A trial is a tank on trial with what has been found of it.
 type trial struct {
 	*assess.Trial
-	bare  *assess.Trial   // without the numerical shell, made when first asked for
-	holds map[string]bool // parts and groups of ports that have been looked at
-	may   map[string]bool // parts that have been looked at without the shell
+	bare  *assess.Trial       // without the numerical shell, made when first asked for
+	holds map[string]standing // parts and groups of ports that have been looked at
+	may   map[string]bool     // parts that have been looked at without the shell
 }
+
+// A standing is what the checks of a part or a group of ports say of it.
+type standing int
+
+const (
+	broken standing = iota // one is not satisfied, or no longer made
+	partly                 // those that are made are satisfied; others are not made in the tank as written either
+	whole                  // all are made and satisfied
+)
 
 // trial resolves a tank; what was found of it before is kept.
 func (z *sizing) trial(t *tank.Tank) (*trial, error) {
@@ -32,34 +41,55 @@ func (z *sizing) newTrial(t *tank.Tank) (*trial, error) {
 	if err != nil {
 		return nil, err
 	}
-	return &trial{Trial: tr, holds: map[string]bool{}}, nil
+	return &trial{Trial: tr, holds: map[string]standing{}}, nil
 }
 
-// partHolds reports whether a part holds in a tank, at proof too. What fails without
-// the numerical shell is not asked of it.
-func (z *sizing) partHolds(tr *trial, name string) bool {
-	ok, known := tr.holds[name]
+// partHolds reports whether a part holds in a tank as far as its checks are made, at
+// proof too.
+func (z *sizing) partHolds(tr *trial, name string) bool { return z.partStands(tr, name) != broken }
+
+// partSized reports whether a part may be given the wall that it has in a tank: every
+// check of it is made there, and satisfied.
+func (z *sizing) partSized(tr *trial, name string) bool { return z.partStands(tr, name) == whole }
+
+// partStands returns the standing of a part. What fails without the numerical shell is
+// not asked of it.
+func (z *sizing) partStands(tr *trial, name string) standing {
+	got, known := tr.holds[name]
 	if !known {
-		ok = tr.mayHold(name) && z.stands(tr.Trial, name)
-		tr.holds[name] = ok
+		if got = broken; tr.mayHold(name) {
+			got = z.stands(tr.Trial, name)
+		}
+		tr.holds[name] = got
 	}
-	return ok
+	return got
 }
 
 // stands makes every check of a part.
-func (z *sizing) stands(tr *assess.Trial, name string) bool {
-	ok := true
+func (z *sizing) stands(tr *assess.Trial, name string) standing {
+	got := whole
 	tr.Part(name, func(r check.Result) bool {
-		ok = !z.fails(r)
-		return ok
+		got = min(got, z.standing(r))
+		return got != broken
 	})
-	if !ok {
-		return false
+	if got == broken {
+		return got
 	}
 	for _, r := range tr.Proof(name) {
-		ok = ok && !z.fails(r)
+		got = min(got, z.standing(r))
 	}
-	return ok
+	return got
+}
+
+// standing is what one check leaves of a part.
+func (z *sizing) standing(r check.Result) standing {
+	switch {
+	case z.fails(r):
+		return broken
+	case r.Status() == check.NotAssessed:
+		return partly
+	}
+	return whole
 }
 
 // mayHold reports whether nothing of a part is not satisfied without the numerical
@@ -92,16 +122,16 @@ func (tr *trial) bareHolds(name string) bool {
 	return ok
 }
 
-// portHolds reports whether a group holds in a tank.
+// portHolds reports whether a group holds in a tank as far as its checks are made.
 func (z *sizing) portHolds(tr *trial, group string) bool {
-	ok, known := tr.holds["port."+group]
+	got, known := tr.holds["port."+group]
 	if !known {
-		ok = true
+		got = whole
 		tr.Port(group, func(r check.Result) bool {
-			ok = !z.fails(r)
-			return ok
+			got = min(got, z.standing(r))
+			return got != broken
 		})
-		tr.holds["port."+group] = ok
+		tr.holds["port."+group] = got
 	}
-	return ok
+	return got != broken
 }

@@ -33,6 +33,9 @@ func (z *sizing) walls() error {
 				continue
 			}
 		}
+		if l := z.lacks[name]; why == noneDoes(z.stock) && l != nil {
+			why = l.String()
+		}
 		if row.Why = why; why != "" {
 			continue
 		}
@@ -77,7 +80,7 @@ func (z *sizing) thickenBoth(head string) (bool, error) {
 			if mass >= least {
 				break // thicker heads weigh more still
 			}
-			if z.partHolds(tr, head) && z.partHolds(tr, "cylinder") {
+			if z.partSized(tr, head) && z.partSized(tr, "cylinder") {
 				best, least, walls = t, mass, [2]float64{cylinder, wall}
 				break
 			}
@@ -110,21 +113,27 @@ func (z *sizing) thicken(name string, over float64) (float64, *tank.Tank, string
 		if err != nil {
 			continue
 		}
-		if tr, err := z.trial(t); err == nil && z.partHolds(tr, name) {
+		if tr, err := z.trial(t); err == nil && z.partSized(tr, name) {
 			return wall, t, ""
 		}
 	}
-	return 0, nil, fmt.Sprintf("nothing in the stock, up to %s, does", Length(z.stock[len(z.stock)-1]))
+	return 0, nil, noneDoes(z.stock)
+}
+
+// noneDoes says that no wall of a stock does.
+func noneDoes(stock []float64) string {
+	return fmt.Sprintf("nothing in the stock, up to %s, does", Length(stock[len(stock)-1]))
 }
 
 // leasts finds, for each part that is not changed and holds, the thinnest stock
-// wall that would still do, and for each port the thinnest tube. The parts are looked
+// wall that would still do, and for each port the thinnest tube; none for a part on which
+// a check of a port is not made. The parts are looked
 // at side by side.
 func (z *sizing) leasts() error {
 	var wait sync.WaitGroup
 	for _, name := range parts {
 		row := z.rows[name]
-		if len(row.Changes) > 0 || row.Why != "" || measured(z.now, name) {
+		if len(row.Changes) > 0 || row.Why != "" || measured(z.now, name) || z.portsLack(name) {
 			continue
 		}
 		wait.Go(func() { row.Least = z.leastWall(name) })
@@ -143,7 +152,8 @@ func (z *sizing) leasts() error {
 }
 
 // leastWall returns the thinnest stock wall of a part with which it, its ports and
-// its neighbours hold [m]; NaN where none up to its own does. A wall that fails without
+// its neighbours hold [m] and every check of it is made, on a mesh that is not halved to see
+// whether it is fine enough; NaN where none up to its own does. A wall that fails without
 // the numerical shell lets every thinner one fail, so that the first that may hold is
 // found by halving; its own holds.
 func (z *sizing) leastWall(name string) float64 {
@@ -188,11 +198,11 @@ func (z *sizing) leastWall(name string) float64 {
 // jointsHold reports whether a part holds, and every other part with it that held
 // before: a thinner wall changes the stress at its joints, which are the heads'.
 func (z *sizing) jointsHold(tr *trial, name string) bool {
-	if !z.partHolds(tr, name) {
+	if !z.partSized(tr, name) {
 		return false
 	}
 	for _, other := range parts {
-		if other != name && z.rows[other].Why == "" && !z.stands(tr.Trial, other) { // its own wall is what it was: nothing fails early
+		if other != name && z.judged(other) && z.stands(tr.Trial, other) == broken { // its own wall is what it was: nothing fails early
 			return false
 		}
 	}
@@ -220,7 +230,7 @@ func (z *sizing) leastTube(tr *assess.Trial, group string) float64 {
 // portsHold reports whether every port on a part holds.
 func (z *sizing) portsHold(tr *trial, part string) bool {
 	for _, group := range groups(z.now) {
-		if hostOf(z.now, group) == part && z.rows["port."+group].Why == "" && !z.portHolds(tr, group) {
+		if hostOf(z.now, group) == part && z.judged("port."+group) && !z.portHolds(tr, group) {
 			return false
 		}
 	}

@@ -36,26 +36,48 @@ func (r *reader) squeezed(path string, into *float64, diameter float64) {
 func (r *reader) closure(table string, b *Bolts, s *Seal, inside float64, opening string) {
 	if s != nil {
 		r.seal(join(table, "seal"), s)
-		if inside > 0 && s.Diameter > 0 && s.Diameter < inside {
-			r.fault(join(table, "seal.diameter"), "must not be less than the %.4g mm of %s, which the cover closes", inside*1e3, opening)
-		}
 	}
-	if b == nil {
-		return
+	circle, hole := 0.0, 0.0
+	if b != nil {
+		circle, hole = b.Circle, r.bolts(join(table, "bolts"), b)
 	}
-	at := join(table, "bolts")
+	if s != nil {
+		r.sealPlace(table, circle, hole, s.Diameter, inside, opening)
+	}
+}
+
+// bolts fills in what was left out of the bolts at a path, and checks that they fit. It
+// returns how wide their holes are [m].
+func (r *reader) bolts(at string, b *Bolts) float64 {
 	r.orNumber(join(at, "scatter"), &b.Scatter, preloadScatter, "0.25", "practice for bolts tightened by torque, lubricated")
 	t, ok := r.thread(join(at, "size"), b.Size)
-	r.boltHoles(at, b, t.Major)
+	hole := r.boltHoles(at, b, t.Major)
 	if ok && b.Count > 1 && b.Circle > 0 && b.Circle*math.Sin(math.Pi/float64(b.Count)) < 2*t.Major {
 		r.fault(join(at, "count"), "so many bolts do not fit on their circle: from one to the next at least twice their diameter")
 	}
-	if s != nil && b.Circle > 0 && s.Diameter >= b.Circle-t.Major {
-		write := ""
-		if ok && b.Circle > t.Major {
-			write = fmt.Sprintf("; write less than %.4g mm", (b.Circle-t.Major)*1e3)
-		}
-		r.fault(join(table, "seal.diameter"), "must be less than the bolt circle by more than a bolt's diameter%s", write)
+	return hole
+}
+
+// sealPlace checks that a seal [m] stands between the opening [m] and the holes [m] of the
+// bolts on their circle [m]. Where there is no room for any seal it is the circle that is
+// told, with the whole condition.
+func (r *reader) sealPlace(table string, circle, hole, seal, inside float64, opening string) {
+	within := math.Inf(1)
+	if circle > 0 {
+		within = circle - hole
+	}
+	about := fmt.Sprintf("the %.5g mm of %s, which the cover closes", inside*1e3, opening)
+	holes := fmt.Sprintf("less than the bolt circle less a hole of %.5g mm", hole*1e3)
+	switch at := join(table, "seal.diameter"); {
+	case inside > 0 && within <= inside:
+		r.fault(join(table, "bolts.circle"), "leaves no room for a seal, whose diameter is from %s, to %s; write more than \"%.5g mm\"", about, holes, (inside+hole)*1e3)
+	case !(seal > 0):
+	case inside > 0 && circle > 0 && (seal < inside || seal >= within):
+		r.fault(at, "must be from %s, to %s; write from \"%.5g mm\" to less than \"%.5g mm\"", about, holes, inside*1e3, within*1e3)
+	case seal < inside:
+		r.fault(at, "must not be less than %s", about)
+	case seal >= within:
+		r.fault(at, "must be %s; write less than \"%.5g mm\"", holes, within*1e3)
 	}
 }
 
@@ -64,10 +86,11 @@ func (r *reader) closure(table string, b *Bolts, s *Seal, inside float64, openin
 const coarseHole = 1.25
 
 // boltHoles fills in the holes of bolts of a major diameter [m] and tells those that
-// are too narrow or touch.
-func (r *reader) boltHoles(at string, b *Bolts, major float64) {
+// are too narrow or touch. It returns their diameter [m], and of those it has told that
+// of coarse ones.
+func (r *reader) boltHoles(at string, b *Bolts, major float64) float64 {
 	if !(major > 0) {
-		return
+		return b.Hole
 	}
 	r.orNumber(join(at, "hole"), &b.Hole, coarseHole*major, fmt.Sprintf("%.4g mm", coarseHole*major*1e3), "coarse clearance holes, 1.25 of the bolt's diameter: practice")
 	switch apart := b.Circle * math.Sin(math.Pi/math.Max(2, float64(b.Count))); {
@@ -75,7 +98,10 @@ func (r *reader) boltHoles(at string, b *Bolts, major float64) {
 		r.fault(join(at, "hole"), "must not be less than the bolt's %.4g mm", major*1e3)
 	case r.has(join(at, "hole")) && b.Count > 1 && apart > 0 && b.Hole >= apart:
 		r.fault(join(at, "hole"), "the holes touch: they stand %.4g mm apart", apart*1e3)
+	default:
+		return b.Hole
 	}
+	return coarseHole * major
 }
 
 // seal checks what belongs to each kind of seal.

@@ -82,9 +82,31 @@ func (r *reader) portPlace(table string, p *Port) {
 	if *p.Radius == 0 && p.Count > 1 {
 		r.fault(join(table, "count"), "several ports cannot stand on the tank axis")
 	}
-	if inside := r.t.Cylinder.NominalInsideDiameter(); inside > 0 && *p.Radius >= inside/2+r.t.Cylinder.Thickness {
-		r.fault(join(table, "radius"), "lies outside of the tank")
+	r.overRim(join(table, "radius"), p)
+}
+
+// overRim tells a port on a head that lies outside of the tank, or whose hole reaches over
+// the rim of the head. Of a tube normal to the wall only the axis is looked at, since its
+// hole is narrower towards the rim; where the plain part of a head ends is assessed.
+func (r *reader) overRim(at string, p *Port) {
+	h, _ := r.headOf(p.On)
+	rim := r.t.SeamInsideDiameter(h) / 2
+	if !(rim > 0) || h.Closure == "bolted" || r.closesTip(p) {
+		return
 	}
+	half := math.Max(p.Tube.OutsideDiameter, 0) / 2
+	if *p.Radius+half <= rim || p.Axis != "parallel" && *p.Radius < rim {
+		return
+	}
+	write := ""
+	if most := math.Floor((rim-half)*1e4+1e-6) / 10; most >= 0 { // to a tenth of a millimetre, down
+		write = fmt.Sprintf("; write at most \"%g mm\"", most)
+	}
+	if *p.Radius >= rim {
+		r.fault(at, "lies outside of the tank, whose inside radius is %.4g mm%s", rim*1e3, write)
+		return
+	}
+	r.fault(at, "with half of its tube, %.4g mm, the hole reaches over the rim of the head, %.4g mm from the axis%s", half*1e3, rim*1e3, write)
 }
 
 // closesTip reports whether a cone's tip names the port.

@@ -1,6 +1,7 @@
 package tank
 
 import (
+	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -22,6 +23,7 @@ func (r *reader) checkCylinder() {
 	if c.OutOfRound != nil && *c.OutOfRound > mostOval*c.NominalInsideDiameter() && c.NominalInsideDiameter() > 0 {
 		r.fault("cylinder.out_of_round", "is over a twentieth of the diameter; it is the largest less the smallest diameter, and such an oval has no formula")
 	}
+	r.beyondTanks()
 	r.orNumber("cylinder.long_seam_clock", &c.LongSeamClock, 0, "0 deg", "nothing was written")
 	if c.Thickness > 0 && c.OutsideDiameter != nil && *c.OutsideDiameter <= 2*c.Thickness {
 		r.fault("cylinder.thickness", "leaves no room inside outside_diameter")
@@ -34,6 +36,31 @@ func (r *reader) checkCylinder() {
 	r.checkGirthSeams(c)
 	if c.Rings != nil {
 		r.checkRings(c, c.Rings)
+	}
+}
+
+// widest and longest are beyond any tank that this program is for [m]: the largest that
+// have flown are 10 m wide and 50 m long.
+const widest, longest = 30.0, 100.0
+
+// beyondTanks tells a length that no tank has, which is one in the wrong unit.
+func (r *reader) beyondTanks() {
+	c := r.t.Cylinder
+	for _, row := range []struct {
+		key  string
+		is   *float64
+		most float64
+	}{
+		{"cylinder.inside_diameter", c.InsideDiameter, widest}, {"cylinder.outside_diameter", c.OutsideDiameter, widest}, {"cylinder.length", &c.Length, longest},
+	} {
+		if row.is == nil || !(*row.is > row.most) {
+			continue
+		}
+		meant := ""
+		if number, ok := strings.CutSuffix(strings.TrimSpace(r.written(row.key)), " m"); ok {
+			meant = fmt.Sprintf("; did you mean %q?", number+" mm")
+		}
+		r.fault(row.key, "%q is more than any tank has, %g m%s", r.written(row.key), row.most, meant)
 	}
 }
 

@@ -31,6 +31,9 @@ const leastCoupons = 3
 
 // readCoupons reads a file of coupon tests.
 func (r *reader) readCoupons(table string, j *Joint) {
+	if !r.tableNamed(join(table, "coupons"), j.Coupons) {
+		return
+	}
 	s, ok := r.readTable(join(table, "coupons"), j.Coupons)
 	if !ok {
 		return

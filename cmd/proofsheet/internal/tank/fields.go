@@ -97,12 +97,13 @@ type field struct {
 	form     form
 	unit     unit.Kind
 	sense    sense
-	choices  []string        // closed list
-	listed   func() []string // closed list that another package holds
-	open     openList        // what else is taken or meant beside the closed list
-	word     string          // a word allowed in place of the quantity
-	ref      string          // "material", "joint": the value names one
-	refNone  bool            // the reference may be "none"
+	choices  []string                 // closed list
+	listed   func() []string          // closed list that another package holds
+	open     openList                 // what else is taken or meant beside the closed list
+	word     string                   // a word allowed in place of the quantity
+	trade    func(text string) string // what a word of the trade written in its place means, "" for none
+	ref      string                   // "material", "joint": the value names one
+	refNone  bool                     // the reference may be "none"
 	required bool
 	fields   []field
 }
@@ -134,6 +135,9 @@ type openList struct {
 	means   func(word string) string   // the listed word that an unlisted one means, or ""
 	like    func(word string) []string // the listed words that an unlisted one may mean
 }
+
+// unlike answers words of the trade that are written in place of a quantity.
+func (f field) unlike(trade func(text string) string) field { f.trade = trade; return f }
 
 // beyond opens a closed list.
 func (f field) beyond(o openList) field { f.open = o; return f }

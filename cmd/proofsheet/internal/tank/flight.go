@@ -87,7 +87,7 @@ func (r *reader) checkFlight() {
 		return
 	}
 	r.orDefault("flight.people", &f.People, "clear", "a flight")
-	if f.History == "" {
+	if f.History == "" || !r.tableNamed("flight.history", f.History) {
 		return
 	}
 	sheet, ok := r.readTable("flight.history", f.History)

@@ -1,7 +1,9 @@
 package tank
 
 import (
+	"path/filepath"
 	"regexp"
+	"strings"
 
 	"proofsheet/heads"
 	"proofsheet/material"
@@ -54,3 +56,15 @@ func shapeNames() []string {
 var gases = []string{"air", "nitrogen", "helium"}
 
 func testFluids() []string { return append(append([]string{}, gases...), fluid.Names()...) }
+
+// IsTankName reports whether a file is named as tank files are.
+func IsTankName(name string) bool { return strings.EqualFold(filepath.Ext(name), ".toml") }
+
+// tableNamed tells a tank file that is named where a table is asked for.
+func (r *reader) tableNamed(key, name string) bool {
+	if IsTankName(name) {
+		r.fault(key, "%q is a tank file; write the name of a table of comma-separated values, as \"FILE.csv\"", name)
+		return false
+	}
+	return true
+}

@@ -48,6 +48,12 @@ func (t *Tank) Fault(key, format string, args ...any) Fault {
 	return f
 }
 
+// Has reports whether a key or a table is written in the file.
+func (t *Tank) Has(key string) bool {
+	_, ok := lookUp(t.raw, t.internal(key))
+	return ok
+}
+
 // internal turns "port.fill.radius" into "port[0].radius".
 func (t *Tank) internal(key string) string {
 	parts := strings.Split(key, ".")
@@ -79,12 +85,19 @@ var repeatedTables = map[string]string{"case": "[[case]]", "port": "[[port]]"}
 // foundInstead is how the decoder tells a word where a value must stand.
 var foundInstead = regexp.MustCompile(`^expected value but found "?([A-Za-z][^"]*)"? instead`)
 
+// curly finds a quote of a word processor before any straight one.
+var curly = regexp.MustCompile(`^[^"'#]*[“”„‟‘’‚]`)
+
+// tableHeadings finds the first line of a table: fields parted by commas or semicolons,
+// which no line of TOML begins with.
+var tableHeadings = regexp.MustCompile(`^(?:[ \t]*(?:#[^\n]*)?\r?\n)*[ \t]*[^\s\[#=,;"'][^\n=,;"']*[,;]`)
+
 // otherFile tells what kind of file was given in place of a tank file, if it shows.
 func otherFile(name string, src []byte) string {
 	switch {
 	case strings.HasPrefix(string(src), "%PDF-"):
 		return "this is a PDF, not a tank file; a sheet is for proofsheet verify or sign"
-	case strings.HasSuffix(strings.ToLower(name), ".csv"):
+	case strings.HasSuffix(strings.ToLower(name), ".csv") || tableHeadings.Match(src):
 		return "a table is no tank file; the tank comes first: proofsheet record TANK.toml LOG.csv"
 	case strings.HasPrefix(strings.TrimSpace(string(src)), "{"):
 		return "this is JSON, not a tank file; write TOML, as proofsheet new does"
@@ -139,6 +152,9 @@ func syntaxFault(name string, src []byte, err error) Fault {
 	if f.Line <= len(lines) {
 		if m := decimalComma.FindStringSubmatch(strings.TrimRight(lines[f.Line-1], "\r")); m != nil {
 			f.What = "a number has a comma; write a decimal point" + pointFor(m[1], m[2], m[3])
+		}
+		if curly.MatchString(lines[f.Line-1]) {
+			f.What = `a text stands in curly quotes; write straight ones, "`
 		}
 		if m := bareQuantity.FindStringSubmatch(strings.TrimRight(lines[f.Line-1], "\r")); m != nil {
 			f.What = fmt.Sprintf("a value with a unit stands in quotes; write %q", m[1])

@@ -193,10 +193,18 @@ func (r *reader) quantity(f field, v any, path string, into reflect.Value) {
 func (r *reader) dimensioned(f field, v any, path string) (float64, bool) {
 	switch n := v.(type) {
 	case int64, float64:
+		if means := f.means(show(n)); means != "" {
+			r.fault(path, "%s", means)
+			return 0, false
+		}
 		r.fault(path, "%s", unit.NoUnit(f.unit, show(n)))
 		return 0, false
 	case string:
 		x, err := unit.Parse(f.unit, n)
+		if means := f.means(n); err != nil && means != "" {
+			r.fault(path, "%s", means)
+			return 0, false
+		}
 		if err != nil {
 			r.fault(path, "%s%s", strings.TrimSuffix(err.Error(), "?"), r.orWord(f, err))
 			return 0, false
@@ -209,6 +217,14 @@ func (r *reader) dimensioned(f field, v any, path string) (float64, bool) {
 	}
 	r.fault(path, "%s is not a %s; write text with a unit, as %s = %s", show(v), f.unit, f.key, f.example)
 	return 0, false
+}
+
+// means answers a word of the trade in place of a quantity, "" for what is none.
+func (f field) means(text string) string {
+	if f.trade == nil {
+		return ""
+	}
+	return f.trade(strings.TrimSpace(text))
 }
 
 // orWord ends a message about a value in whose place a word may stand.
