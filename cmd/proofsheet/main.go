@@ -98,16 +98,7 @@ func newApp(stdin io.Reader, stdout, stderr io.Writer) *cli.App {
 		c.OnUsageError = usageError
 		c.HideHelp = true
 	}
-	app.Command("record").Before = tableForLog
 	return app
-}
-
-// tableForLog refuses a tank file where the log of a test is asked for.
-func tableForLog(c *cli.Context) error {
-	if log := c.Args().Get(1); tank.IsTankName(log) {
-		return fmt.Errorf("%s is a tank file, the log is a table of comma-separated values: proofsheet record %s", log, c.Command.ArgsUsage)
-	}
-	return nil
 }
 
 // How the command-line package tells a value that a flag cannot take.

@@ -43,6 +43,9 @@ func runRecord(c *cli.Context) error {
 	if c.NArg() != 2 {
 		return fmt.Errorf("record takes two files, not %d: proofsheet record %s", c.NArg(), c.Command.ArgsUsage)
 	}
+	if log := c.Args().Get(1); tank.IsTankName(log) {
+		return fmt.Errorf("%s is a tank file, the log is a table of comma-separated values: proofsheet record %s", log, c.Command.ArgsUsage)
+	}
 	if c.Args().Get(0) == dash && c.Args().Get(1) == dash {
 		return errors.New("only one of tank and log can come from standard input")
 	}
