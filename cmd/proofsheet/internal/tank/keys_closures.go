@@ -8,7 +8,7 @@ var boltKeys = []field{
 	text("size", "1/4-28 UNF", "thread: \"M10\", \"M20x1.5\", \"1/4-28 UNF\"").must(),
 	quantity("circle", unit.Length, positive, "140 mm", "diameter of the bolt circle").must(),
 	quantity("hole", unit.Length, positive, "11 mm", "diameter of the holes in the cover; default 1.25 of the bolt's"),
-	quantity("strength", unit.Pressure, positive, "640 MPa", "proof strength of the bolt, from its class or certificate").unlike(propertyClass),
+	quantity("strength", unit.Pressure, positive, "580 MPa", "proof strength of the bolt, from its class or certificate").unlike(propertyClass),
 	quantity("preload", unit.Force, positive, "8 kN", "of one bolt; without it the seal is not assessed"),
 	number("scatter", share, "0.25", "by how much of itself the preload may turn out less or more; default 0.25"),
 	quantity("expansion", unit.Expansion, positive, "12e-6 1/K", "mean thermal expansion of the bolts; left out: the worse of 10.5e-6 and 18e-6 1/K"),
