@@ -110,9 +110,12 @@ func bar(p float64) string { return fmt.Sprintf("%.2f bar", math.Floor(p/1e3)/10
 func (r *run) cautionList() []string {
 	out := append(append([]string{}, r.cautions...), r.couponCautions()...)
 	for _, p := range r.ports {
+		if r.closesTip(p) { // no opening: it has no cut-out to warn of
+			continue
+		}
 		out = append(out, p.chords.Cautions...)
 		if p.chordsErr != nil {
-			out = append(out, "port "+p.in.Name+": "+p.chordsErr.Error())
+			out = append(out, errOf(p, p.chordsErr).Error())
 		}
 	}
 	for _, h := range r.ends() {
