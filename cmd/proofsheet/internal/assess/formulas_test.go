@@ -18,7 +18,6 @@ var otherwise = map[string]string{
 	"area":      "several sites and ways are judged, each with numbers of its own under one symbol; those that are set as a table are redone there",
 	"life":      "one symbol for every stress that is counted; usages are summed over every case",
 	"membrane":  "the stresses at the worst station of each seam and of the wall, under one symbol",
-	"placement": "the distances to every end of the part are compared, each with a reach of its own",
 	"spacing":   "the distances to every neighbour are compared",
 	"junction":  "the stresses on both sides of the joint come from the numerical shell and from the closed form, under one symbol",
 	"thermal":   "the worse of both faces and signs",
