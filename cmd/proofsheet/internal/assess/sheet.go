@@ -180,8 +180,11 @@ func (r *run) families() (out []string) {
 
 // notes returns what the reader must know beside the checks.
 func (r *run) notes() []string {
-	out := []string{
-		fmt.Sprintf("Highest ullage pressure with people near: %s (%s).", bar(r.near), r.nearWhy),
+	near := fmt.Sprintf("Highest ullage pressure with people near: %s (%s).", bar(r.near), r.nearWhy)
+	if !(r.near > 0) {
+		near = "No ullage pressure is shown at which people may be near: " + r.nearWhy + "."
+	}
+	out := []string{near,
 		"Checks named in the sheet as not assessed were not made; the tank is not satisfied on them.",
 	}
 	out = append(out, r.storedNote())
