@@ -22,7 +22,6 @@ var otherwise = map[string]string{
 	"junction":  "the stresses on both sides of the joint come from the numerical shell and from the closed form, under one symbol",
 	"thermal":   "the worse of both faces and signs",
 	"thickness": "needed across the long and the girth seam, by factors of their own, under one symbol",
-	"weld":      "the throats are read off the fillets",
 
 	"bolts: F_0 (1 + s) + ΔF + H/n ≤ S_p A_t":                 "the end force is printed with the seal",
 	"column: FS (C + n g0 m) ≤ P_E = π² E I/(K L)²":           "I is printed after it",
