@@ -15,24 +15,21 @@ import (
 // otherwise are the pieces of printed formulas that the printed inputs do not give, by
 // check and piece, each with the reason; every other piece must come to what is printed.
 var otherwise = map[string]string{
-	"area":      "several sites and ways are judged, each with numbers of its own under one symbol; those that are set as a table are redone there",
-	"life":      "one symbol for every stress that is counted; usages are summed over every case",
-	"membrane":  "the stresses at the worst station of each seam and of the wall, under one symbol",
-	"spacing":   "the distances to every neighbour are compared",
-	"junction":  "the stresses on both sides of the joint come from the numerical shell and from the closed form, under one symbol",
-	"thermal":   "the worse of both faces and signs",
-	"thickness": "needed across the long and the girth seam, by factors of their own, under one symbol",
+	"area":     "several sites and ways are judged, each with numbers of its own under one symbol; those that are set as a table are redone there",
+	"life":     "one symbol for every stress that is counted; usages are summed over every case",
+	"membrane": "the stresses at the worst station of each seam and of the wall, under one symbol",
+	"spacing":  "the distances to every neighbour are compared",
+	"junction": "the stresses on both sides of the joint come from the numerical shell and from the closed form, under one symbol",
+	"thermal":  "the worse of both faces and signs",
 
-	"bolts: F_0 (1 + s) + ΔF + H/n ≤ S_p A_t":                 "the end force is printed with the seal",
 	"column: FS (C + n g0 m) ≤ P_E = π² E I/(K L)²":           "I is printed after it",
 	"column: FS C ≤ P = 2πR t σ_c [1 − σ_c (K L/ρ)²/(4π² E)]": "ρ is printed after it",
-	"compression": "by branches; the worse governs, and none where the wall is pulled",
-	"cover: t = G √[0.3 p/S + 1.9 W h_G/(S G³)]": "t is the wall that is there as well",
-	"equivalent: σ_φl = N_x,l/t":                 "the larger stress of two fibres",
-	"external: P_m = E t ε/R":                    "read off a curve",
-	"external: P_y = 2 σ_e t/R_EN":               "read off a curve",
-	"external: P_y = σ_e t/R":                    "read off a curve",
-	"external: UG-29":                            "a clause",
+	"compression":                  "by branches; the worse governs, and none where the wall is pulled",
+	"equivalent: σ_φl = N_x,l/t":   "the larger stress of two fibres",
+	"external: P_m = E t ε/R":      "read off a curve",
+	"external: P_y = 2 σ_e t/R_EN": "read off a curve",
+	"external: P_y = σ_e t/R":      "read off a curve",
+	"external: UG-29":              "a clause",
 }
 
 // TestPrintedFormulasHold redoes every piece of every printed formula from the symbols
@@ -65,6 +62,22 @@ func TestPrintedFormulasHold(t *testing.T) {
 	for piece := range otherwise {
 		if !used[piece] {
 			t.Errorf("%q is redone everywhere: take it off the list", piece)
+		}
+	}
+}
+
+// TestSymbolsMeanOneThing holds that no check has a pressure and a length, or any two
+// quantities of different units, under one symbol.
+func TestSymbolsMeanOneThing(t *testing.T) {
+	for _, name := range []string{"demo", "bolted", "coupons", "flight", "kerosene", "life", "oxygen", "port-at-rim", "rings"} {
+		for _, r := range sheet(t, read(t, name)).Checks {
+			units := map[string]string{}
+			for _, q := range append([]check.Quantity{r.Demand, r.Capacity}, r.Inputs...) {
+				if u, ok := units[q.Symbol]; ok && u != q.Unit && q.Symbol != "" {
+					t.Errorf("%s %s: %s is in %s and in %s", name, report.FullID(r), q.Symbol, u, q.Unit)
+				}
+				units[q.Symbol] = q.Unit
+			}
 		}
 	}
 }
