@@ -181,6 +181,22 @@ func TestSeamByHand(t *testing.T) {
 	s.Across, s.Along, s.Efficiency = 100e6, -150e6, 1 // inside 200, −120: 320 by Tresca; outside 0, −180
 	r = s.Check()
 	checktest.Close(t, "equivalent", r.Demand.Value, 320e6, 1e-12)
+	face := func(r check.Result) float64 {
+		for _, q := range r.Inputs {
+			if q.Symbol == "f" {
+				return q.Value
+			}
+		}
+		return 0
+	}
+	if f := face(r); f != 1 {
+		t.Errorf("face %g, want the inside", f)
+	}
+	u := s
+	u.Across, u.Along = -100e6, -300e6 // bent as much: inside 0, −270; outside −200, −330
+	if f := face(u.Check()); f != -1 {
+		t.Errorf("face %g of a compressed seam, want the outside", f)
+	}
 	for name, change := range map[string]func(*edge.Seam){
 		"NaN": func(s *edge.Seam) { s.Across = math.NaN() }, "no cause": func(s *edge.Seam) { s.Causes = nil }, "cause is NaN": func(s *edge.Seam) { s.Causes = []edge.Misalignment{{"k", "k", math.NaN(), shell}} },
 		"no station": func(s *edge.Seam) { s.Station = math.NaN() }, "no strength": func(s *edge.Seam) { s.Limits = material.Limits{} }, "efficiency": func(s *edge.Seam) { s.Efficiency = 0 }, "bending": func(s *edge.Seam) { s.Bending = inf },
