@@ -45,35 +45,41 @@ func CheckKnuckle(h Head, end string, p float64, w Wall, E float64, atProof bool
 		Demand: check.Pa("p", "highest pressure over the knuckle", p)}, h, w, m, all, atProof)
 }
 
-// knuckleResult fills r in with the lowest limit, all of them among the inputs.
+// knuckleResult fills r in with the lowest limit, every limit with its formula and the
+// numbers that it is made of.
 func knuckleResult(r check.Result, h Head, w Wall, m KnuckleMetal, all []KnuckleLimit, atProof bool) check.Result {
 	d, _, _, _ := dish(h, w)
 	r.Inputs = []check.Quantity{
 		check.M("D", "inside diameter, corroded", d.D), check.M("L", "crown radius as judged", d.L), check.M("r", "knuckle radius as judged", d.R),
-		check.M("t", "least wall", d.T), check.Pa("σ_y", "yield strength", m.Yield), check.Pa("E", "Young's modulus", m.ElasticModulus),
-		check.Num("k", "factor on yield", m.Factor),
+		check.M("t", "least wall", d.T), check.Pa("σ_y", "yield strength", m.Yield),
 	}
-	least := math.Inf(1)
+	if !atProof {
+		r.Inputs = append(r.Inputs, check.Num("k", "factor on yield", m.Factor))
+	}
+	least, formula := math.Inf(1), ""
+	var symbols []string
 	for _, l := range all {
-		v, symbol := l.Allowable, "p_allow"
+		v := l.Allowable
 		if atProof {
-			v, symbol = l.AtProof, "p_limit"
+			v = l.AtProof
 		}
 		if math.IsInf(v, 1) {
 			continue
 		}
-		r.Inputs = append(r.Inputs, check.Pa(symbol, l.Name, v))
+		q := check.Pa(l.Symbol, l.Name, v)
+		r.Inputs = append(append(r.Inputs, l.inputs...), q)
+		formula, symbols = formula+l.formula(atProof)+"; ", append(symbols, l.Symbol)
 		if !(v >= least) {
-			least = v
-			r.Formula, r.Source = "p ≤ "+l.Formula, l.Source
-			if atProof {
-				r.Formula = "p ≤ " + strings.Replace(l.Formula, "σ_y/k", "σ_y", 1) + ", at proof with its limit value"
-			}
-			r.Capacity = check.Pa(symbol, l.Name, v)
+			least, r.Source, r.Capacity = v, l.Source, q
 		}
 	}
 	if math.IsInf(least, 1) { // not reached: a wall out of Shield-Drucker's range is thin enough for p_b or pck
 		r.Err = errors.New("no limit pressure of the knuckle holds in its range at proof")
+	}
+	if len(symbols) == 1 {
+		r.Formula = formula + "p ≤ " + symbols[0]
+	} else {
+		r.Formula = formula + "p ≤ min(" + strings.Join(symbols, ", ") + ")"
 	}
 	return r
 }

@@ -64,25 +64,38 @@ func (d Dish) ThinKnuckle(E, Sy float64) (pe, py, pck float64, err error) {
 	); err != nil {
 		return math.NaN(), math.NaN(), math.NaN(), err
 	}
-	C1, C2 := 9.31*rD-0.086, 1.25
+	k := d.thin(E, Sy)
+	return k.pe, k.py, k.pck, nil
+}
+
+// thinKnuckle holds every step of [Dish.ThinKnuckle], for the sheet.
+type thinKnuckle struct {
+	C1, C2, φ, b, Re float64 // C1, C2 [-], φ and b [rad], Re [m]
+	pe, py, pck      float64 // [Pa]
+	radius, branch   string  // Re and pck as printed
+}
+
+// thin works [Dish.ThinKnuckle] out, its range being checked.
+func (d Dish) thin(E, Sy float64) thinKnuckle {
+	rD := d.R / d.D
+	k := thinKnuckle{C1: 9.31*rD - 0.086, C2: 1.25, φ: math.Sqrt(d.L*d.T) / d.R, b: math.Acos((0.5*d.D - d.R) / (d.L - d.R)), Re: 0.5 * d.D, radius: "D/2"}
 	if rD > 0.08 {
-		C1, C2 = 0.692*rD+0.605, 1.46-2.6*rD
+		k.C1, k.C2 = 0.692*rD+0.605, 1.46-2.6*rD
 	}
-	φ, b, Re := math.Sqrt(d.L*d.T)/d.R, math.Acos((0.5*d.D-d.R)/(d.L-d.R)), 0.5*d.D
-	if φ < b {
-		Re = d.R + (0.5*d.D-d.R)/math.Cos(b-φ)
+	if k.φ < k.b {
+		k.Re, k.radius = d.R+(0.5*d.D-d.R)/math.Cos(k.b-k.φ), "r + (D/2 − r)/cos(b − φ)"
 	}
-	per := d.T / (C2 * Re * (0.5*Re/d.R - 1))
-	pe, py = C1*E*d.T/d.R*per, Sy*per
-	switch G := pe / py; {
+	per := d.T / (k.C2 * k.Re * (0.5*k.Re/d.R - 1))
+	k.pe, k.py = k.C1*E*d.T/d.R*per, Sy*per
+	switch G := k.pe / k.py; {
 	case G <= 1:
-		pck = 0.6 * pe
+		k.pck, k.branch = 0.6*k.pe, "0.6 p_e"
 	case G <= 8.29:
-		pck = 0.408*py + 0.192*pe
+		k.pck, k.branch = 0.408*k.py+0.192*k.pe, "0.408 p_t + 0.192 p_e"
 	default:
-		pck = 2 * py
+		k.pck, k.branch = 2*k.py, "2 p_t"
 	}
-	return pe, py, pck, nil
+	return k
 }
 
 // A KnuckleMetal is what a knuckle is made of.
@@ -96,10 +109,23 @@ type KnuckleMetal struct {
 type KnuckleLimit struct {
 	Group     int     // 1 plastic collapse, 2 European buckling, 3 buckling with E
 	Name      string  // for the reader
-	Formula   string  // as printed
+	Symbol    string  // of Allowable and of AtProof, p_c, p_y, p_b, p_ck
 	Allowable float64 // in service [Pa]
 	AtProof   float64 // while the proof pressure stands; +Inf where it is not asked [Pa]
 	Source    check.Source
+
+	steps          string           // as printed, up to the answer
+	service, proof string           // as printed, what Allowable and AtProof are
+	inputs         []check.Quantity // of them, beside those of every limit
+}
+
+// formula returns the steps and the limit as they are printed.
+func (l KnuckleLimit) formula(atProof bool) string {
+	side := l.service
+	if atProof {
+		side = l.proof
+	}
+	return l.steps + l.Symbol + " = " + side
 }
 
 // dish returns the torisphere that stands for the knuckle of a head, inside, corroded:
@@ -173,8 +199,7 @@ func KnuckleLimits(h Head, w Wall, m KnuckleMetal) ([]KnuckleLimit, error) {
 	thin := d.T/d.L < 0.002
 	_, _, pck, err := d.ThinKnuckle(m.ElasticModulus, m.Yield)
 	if err == nil {
-		all = append(all, KnuckleLimit{3, "buckling of a thin knuckle", "pck/k", pck / m.Factor, pck,
-			check.Source{Doc: "ASME BPVC Section VIII Division 1", Where: "thin knuckle, recalled; confirm", How: check.Memory}})
+		all = append(all, d.thinLimit(pck, m))
 	}
 	if thin && err != nil {
 		return nil, fmt.Errorf("a knuckle with t/L under 0.002 needs its thin-wall limit: %w", err)
@@ -186,18 +211,23 @@ func KnuckleLimits(h Head, w Wall, m KnuckleMetal) ([]KnuckleLimit, error) {
 }
 
 // plastic returns the Shield-Drucker limit, if in range; do is the outside diameter [m].
+// The limit rises with r/D, so the outside diameter is on the safe side of the inside
+// one; and a head bought with L = D and r = 0.06 D by its outside diameter stays in range.
 func (d Dish) plastic(do float64, m KnuckleMetal) []KnuckleLimit {
-	rD, LD := math.Min(0.16, d.R/do), math.Max(0.6, d.L/do)
-	if rD < 0.06 {
-		rD = 0.06 // within the grace that KnuckleLimits allows
-	}
-	q, err := ShieldDrucker(math.Min(0.04, d.T/math.Max(d.L, 0.6*do)), rD, math.Min(1, LD))
+	x := math.Max(0.06, math.Min(0.16, d.R/do)) // under 0.06 within the grace that KnuckleLimits allows
+	y := math.Min(0.04, d.T/math.Max(d.L, 0.6*do))
+	q, err := ShieldDrucker(y, x, math.Min(1, math.Max(0.6, d.L/do)))
 	if err != nil || !(q > 0) {
 		return nil
 	}
 	p := q * m.Yield
-	return []KnuckleLimit{{1, "plastic collapse", "[(0.33 + 5.5 min(r/D, 0.16)) min(t/L, 0.04) + 28 (1 − 2.2 min(r/D, 0.16)) min(t/L, 0.04)² − 0.0006] σ_y/k", p / m.Factor, p,
-		check.Source{Doc: "Shield and Drucker", Where: "limit pressure of torispherical heads, recalled; confirm", How: check.Memory}}}
+	const side = "[(0.33 + 5.5 x) y + 28 (1 − 2.2 x) y² − 0.0006] "
+	const steps = "x = max(0.06, min(r/D_o, 0.16)); y = min(t/max(L, 0.6 D_o), 0.04); "
+	return []KnuckleLimit{{Group: 1, Name: "plastic collapse by Shield and Drucker", Symbol: "p_c", Allowable: p / m.Factor, AtProof: p,
+		Source: check.Source{Doc: "Shield and Drucker", Where: "limit pressure of torispherical heads, recalled; confirm", How: check.Memory},
+		steps:  steps, service: side + "(σ_y/k)", proof: side + "σ_y",
+		inputs: []check.Quantity{check.M("D_o", "outside diameter, nominal wall", do), check.Num("x", "knuckle radius over outside diameter, in its range", x),
+			check.Num("y", "wall over crown radius, in its range", y)}}}
 }
 
 // european returns p_y and p_b, if in range; do is the outside diameter [m].
@@ -206,13 +236,35 @@ func (d Dish) european(do float64, m KnuckleMetal) []KnuckleLimit {
 	if d.T < 0.001*do || d.T > 0.08*do || d.R < 2*d.T || x > 0.2+rounding {
 		return nil
 	}
-	f := m.Yield / m.Factor
-	all := []KnuckleLimit{{1, "yield of the knuckle", "p_y = f e/[β (0.75 R + 0.2 Di)], f = σ_y/k", f * d.T / (beta(d.T/d.L, x) * w), math.Inf(1), european}}
+	f, β := m.Yield/m.Factor, beta(d.T/d.L, x)
+	all := []KnuckleLimit{{Group: 1, Name: "yield of the knuckle by EN 13445-3", Symbol: "p_y", Allowable: f * d.T / (β * w), AtProof: math.Inf(1), Source: european,
+		service: "σ_y t/[k β (0.75 L + 0.2 D)]",
+		inputs:  []check.Quantity{check.Num("β", "EN 13445-3, factor of the knuckle at t/L and r/D", β)}}}
 	if d.T <= 0.005*d.D {
 		b := d.buckling()
-		all = append(all, KnuckleLimit{2, "buckling of the knuckle", "p_b = 111 f_b [e/(0.75 R + 0.2 Di)]^1.5 (r/Di)^0.825, f_b = σ_y/k", b * f, b * m.Yield / 1.05, european})
+		const side = "[t/(0.75 L + 0.2 D)]^1.5 (r/D)^0.825"
+		all = append(all, KnuckleLimit{Group: 2, Name: "buckling of the knuckle by EN 13445-3", Symbol: "p_b", Allowable: b * f, AtProof: b * m.Yield / 1.05, Source: european,
+			service: "111 (σ_y/k) " + side, proof: "111 (σ_y/1.05) " + side})
 	}
 	return all
+}
+
+// thinLimit returns the limit of a thin knuckle whose failure pressure is pck [Pa].
+func (d Dish) thinLimit(pck float64, m KnuckleMetal) KnuckleLimit {
+	k := d.thin(m.ElasticModulus, m.Yield)
+	l := KnuckleLimit{Group: 3, Name: "buckling of a thin knuckle by ASME VIII-1", Symbol: "p_ck", Allowable: pck / m.Factor, AtProof: pck,
+		Source: check.Source{Doc: "ASME BPVC Section VIII Division 1", Where: "thin knuckle, recalled; confirm", How: check.Memory},
+		inputs: []check.Quantity{check.Pa("E", "Young's modulus", m.ElasticModulus), check.Num("C_1", "factor of the elastic stress", k.C1), check.Num("C_2", "factor of the knuckle's radius", k.C2),
+			check.Num("φ", "angle in radians", k.φ), check.Num("b", "angle of the knuckle in radians", k.b), check.M("R_e", "radius that is judged", k.Re),
+			check.Pa("p_e", "elastic buckling", k.pe), check.Pa("p_t", "yield", k.py)}}
+	l.steps = "C_1 = 9.31 r/D − 0.086; C_2 = 1.25; "
+	if d.R/d.D > 0.08 {
+		l.steps = "C_1 = 0.692 r/D + 0.605; C_2 = 1.46 − 2.6 r/D; "
+	}
+	l.steps += "φ = √(L t)/r; cos b = (D/2 − r)/(L − r); R_e = " + k.radius + "; " +
+		"p_e = C_1 E t²/[r C_2 R_e (R_e/(2 r) − 1)]; p_t = σ_y t/[C_2 R_e (R_e/(2 r) − 1)]; "
+	l.service, l.proof = "("+k.branch+")/k", k.branch
+	return l
 }
 
 // buckling returns p_b/f_b [-], the European form.

@@ -7,6 +7,7 @@ import "proofsheet/report/check"
 type Section struct {
 	Outlines   []Outline
 	Rings      []Outline // bars round the cylinder, on its wall
+	Covers     []Cover   // flat heads that are bolted on; their plates are among the outlines
 	Ports      []PortOutline
 	Seams      []SeamMark
 	Lengthwise []SeamLine
@@ -43,6 +44,16 @@ type PortOutline struct {
 	PadDiameter     float64 // outside diameter of the pad [m]; 0: none
 	PadThickness    float64 // of the pad [m]; 0: none
 	Wall            Point   // where the tube's axis meets the wall's mid-surface
+}
+
+// A Cover is what is drawn of a flat head that is bolted on, beside its plate.
+type Cover struct {
+	Part            string  // of the outline: "head.forward"
+	Inside, Outside float64 // stations of its faces [m]
+	Diameter        float64 // to which the plate is drawn [m]
+	Circle, Hole    float64 // diameters of the bolt circle and of a hole [m]
+	Seal            float64 // diameter of the seal [m]
+	Count           int     // of the bolts
 }
 
 // A SeamMark is a weld seam that goes round the tank.

@@ -1,6 +1,10 @@
 package report
 
-import "proofsheet/report/check"
+import (
+	"math"
+
+	"proofsheet/report/check"
+)
 
 // A Sheet is one assessment of one tank as data: everything that is printed,
 // and nothing that still has to be computed. Text, JSON and PDF are three
@@ -89,6 +93,18 @@ type PermissiblePressure struct {
 	Check    string  // id@case that sets it
 	Rule     string
 	Note     string
+}
+
+// Shown returns the pressure as it is printed; none where the check fails at any, as
+// one of sizes does that no pressure changes.
+func (p PermissiblePressure) Shown(system string) string {
+	switch {
+	case math.IsNaN(p.Pressure):
+		return "not assessed"
+	case p.Pressure == 0:
+		return "none"
+	}
+	return Show(check.Pa("", "", p.Pressure), system, Down)
 }
 
 // A Row is a name, a value as it is printed, and a remark.

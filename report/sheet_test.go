@@ -259,9 +259,11 @@ func TestOpenChecksAreSaid(t *testing.T) {
 	s := sheet()
 	s.Checks = append(s.Checks, check.NotMade("port.fill/weld", "Port: weld", errors.New("again, in another case")))
 	s.Settle()
-	s.Permissible = []report.PermissiblePressure{{Part: "port.fill", Pressure: 2.2229e6, Check: "port.fill/area"}, {Part: "cylinder", Pressure: 2.5e6}, {Part: "head.aft", Pressure: math.NaN()}}
+	s.Permissible = []report.PermissiblePressure{{Part: "port.fill", Pressure: 2.2229e6, Check: "port.fill/area"}, {Part: "cylinder", Pressure: 2.5e6}, {Part: "head.aft", Pressure: math.NaN()},
+		{Part: "port.vent", Check: "port.vent/weld"}}
 	all := text(t, s, false, "")
-	for _, want := range []string{"port.fill 2.222 MPa by the checks made, without port.fill/weld (port.fill/area)\n", "cylinder 2.500 MPa\n", "head.aft not assessed\n"} {
+	for _, want := range []string{"port.fill 2.222 MPa by the checks made, without port.fill/weld (port.fill/area)\n", "cylinder 2.500 MPa\n", "head.aft not assessed\n",
+		"port.vent none, not satisfied at any (port.vent/weld)\n"} {
 		if !strings.Contains(all, want) {
 			t.Errorf("no %q in\n%s", want, all)
 		}

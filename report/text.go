@@ -113,9 +113,9 @@ func (s *Sheet) writeBody(b *strings.Builder, caseFilter string, width int) {
 	s.writeChecks(b, caseFilter, width)
 	opens := s.OpenParts()
 	for _, p := range s.Permissible {
-		value := "not assessed"
-		if !math.IsNaN(p.Pressure) {
-			value = Show(check.Pa("", "", p.Pressure), s.Units, Down)
+		value := p.Shown(s.Units)
+		if p.Pressure == 0 {
+			value += ", not satisfied at any"
 		}
 		switch open := strings.Join(opens[p.Part], ", "); {
 		case open == "":

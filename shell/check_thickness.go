@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"strings"
 
 	"proofsheet/material"
 	"proofsheet/report/check"
@@ -11,27 +12,29 @@ import (
 
 // thicknessRule is how one rule set asks for a wall.
 type thicknessRule struct {
-	hoop    func(c Cylinder, p, S, E float64) (float64, error)
-	girth   func(c Cylinder, p, nx, S, E float64) (float64, error)
-	formula string
-	source  check.Source
+	hoop       func(c Cylinder, p, S, E float64) (float64, error)
+	girth      func(c Cylinder, p, nx, S, E float64) (float64, error)
+	hoopThick  float64 // p/(S E) beyond which the thick form holds [-]
+	girthThick float64
+	hoopText   [2]string // thin and thick form as printed: P, N, S, E stand for what is put in
+	girthText  [2]string
+	source     check.Source
 }
 
 var clauseRule = thicknessRule{
-	Cylinder.RequiredThicknessHoop, Cylinder.RequiredThicknessGirth,
-	"t_l = p R/(S E_l − 0.6 p), t_g = (p_x R + 2 max(N_x,l, 0))/(2 S E_g + 0.4 p_x), p_x = 2 N_x,p/R_m",
+	Cylinder.RequiredThicknessHoop, Cylinder.RequiredThicknessGirth, 0.385, 1.25,
+	[2]string{"{P} R/({S} E_l − 0.6 {P})", "R [√(({S} E_l + {P})/({S} E_l − {P})) − 1]"},
+	[2]string{"({P} R + 2 {N})/(2 {S} E_g + 0.4 {P})", "R [√(1 + {P}/({S} E_g)) − 1]"},
 	check.Source{Doc: "ASME VIII-1", Where: "UG-27(c)(1), (c)(2); line load by equilibrium", How: check.Read},
 }
 
-var thicknessRules = map[material.Rule]thicknessRule{
-	material.Vessel: clauseRule,
-	material.Flight: clauseRule,
-	material.VesselEU: {
-		Cylinder.RequiredThicknessHoopEU, Cylinder.RequiredThicknessGirthEU,
-		"e_l = p D_i/(2 f z_l − p), e_g = (p_x D_i + 4 max(N_x,l, 0))/(4 f z_g − p_x), p_x = 2 N_x,p/R_m",
-		check.Source{Doc: "EN 13445-3", Where: "European method, recalled; confirm; girth by equilibrium", How: check.Memory},
-	},
+var europeanRule = thicknessRule{
+	Cylinder.RequiredThicknessHoopEU, Cylinder.RequiredThicknessGirthEU, math.Inf(1), math.Inf(1),
+	[2]string{"2 {P} R/(2 {S} E_l − {P})"}, [2]string{"(2 {P} R + 4 {N})/(4 {S} E_g − {P})"},
+	check.Source{Doc: "EN 13445-3", Where: "European method, recalled; confirm; girth by equilibrium", How: check.Memory},
 }
+
+var thicknessRules = map[material.Rule]thicknessRule{material.Vessel: clauseRule, material.Flight: clauseRule, material.VesselEU: europeanRule}
 
 // A factored pair of loads with the strength they are held to.
 type factored struct {
@@ -65,10 +68,9 @@ func (c Cylinder) CheckThickness(rule material.Rule, cond Condition, a Allowable
 		r.Err = fmt.Errorf("no thickness formula for the rule %q", string(rule))
 		return r
 	}
-	r.Formula = how.formula
 	r.Source = weaker(weaker(how.source, a.SeamLong.Source), a.SeamGirth.Source)
 	px, nx := 2*cond.AxialMost/c.MidRadius(), cond.LoadMost
-	r.Inputs = append(c.inputs(cond),
+	r.Inputs = append(c.inputs(cond), check.NPerM("N_x,p", "axial force of gas and liquid, most", cond.AxialMost),
 		check.Pa("p_x", "pressure that the axial force of gas and liquid stands for", px),
 		check.NPerM("N_x,l", "line load, most in tension", nx),
 		check.Num("E_l", "joint efficiency, long seam "+s.LongJoint, s.Long),
@@ -78,13 +80,16 @@ func (c Cylinder) CheckThickness(rule material.Rule, cond Condition, a Allowable
 	}
 	var needs needed
 	for _, f := range held(a.SeamLong) {
-		need, err := how.hoop(c, math.Max(0, f.pressure*cond.Pressure), f.strength, s.Long)
-		needs.add("t_l", "long seam", f, need, err)
+		p := math.Max(0, f.pressure*cond.Pressure)
+		need, err := how.hoop(c, p, f.strength, s.Long)
+		needs.add("l", how.hoopText[form(p, how.hoopThick*f.strength*s.Long)], "p", cond.Pressure, "long seam", f, need, err)
 	}
 	for _, f := range held(a.SeamGirth) {
-		need, err := how.girth(c, math.Max(0, f.pressure*px), math.Max(0, f.load*nx), f.strength, s.Girth)
-		needs.add("t_g", "girth seam", f, need, err)
+		p := math.Max(0, f.pressure*px)
+		need, err := how.girth(c, p, math.Max(0, f.load*nx), f.strength, s.Girth)
+		needs.add("g", how.girthText[form(p, how.girthThick*f.strength*s.Girth)], "p_x", px, "girth seam", f, need, err)
 	}
+	r.Formula = "p_x = 2 N_x,p/R_m; " + needs.formula + "t_req = max(" + strings.Join(needs.symbols, ", ") + ") ≤ t"
 	r.Inputs = append(r.Inputs, needs.inputs...)
 	r.Demand = check.M("t_req", "required thickness, "+needs.governs+" governs", needs.most)
 	r.Capacity = check.M("t", "least wall", c.Thickness)
@@ -95,26 +100,43 @@ func (c Cylinder) CheckThickness(rule material.Rule, cond Condition, a Allowable
 	return r
 }
 
+// form returns 0 for the thin form, 1 for the thick one, which holds past a pressure [Pa].
+func form(p, most float64) int {
+	if p > most {
+		return 1
+	}
+	return 0
+}
+
 // needed collects required walls.
 type needed struct {
 	most    float64 // [m]
 	governs string
+	formula string
+	symbols []string
 	inputs  []check.Quantity
 	err     error
 }
 
-// add takes one required wall [m] with the strength and factors behind it.
-func (n *needed) add(symbol, seam string, f factored, need float64, err error) {
-	words := seam
+// add takes one required wall [m] with the strength and factors behind it, the form
+// that it is by, and the pressure in it [Pa], under its symbol.
+func (n *needed) add(index, text, symbol string, pressure float64, seam string, f factored, need float64, err error) {
+	words, load := seam, "max(N_x,l, 0)"
+	if pressure < 0 {
+		symbol = "max(" + symbol + ", 0)"
+	}
 	if f.name != "" {
 		words += ", " + f.name
-		n.inputs = append(n.inputs,
-			check.Num("FS_p", "factor on pressure, "+words, f.pressure),
-			check.Num("FS_l", "factor on line loads, "+words, f.load))
+		index += f.name[:1]
+		symbol, load = "FS_"+index+" "+symbol, "FL_"+index+" "+load
+		n.inputs = append(n.inputs, check.Num("FS_"+index, "factor on pressure, "+words, f.pressure))
+		if strings.Contains(text, "{N}") {
+			n.inputs = append(n.inputs, check.Num("FL_"+index, "factor on line loads, "+words, f.load))
+		}
 	}
-	n.inputs = append(n.inputs,
-		check.Pa("S", "strength held to, "+words, f.strength),
-		check.M(symbol, "required thickness, "+words, need))
+	n.inputs = append(n.inputs, check.Pa("S_"+index, "strength held to, "+words, f.strength), check.M("t_"+index, "required thickness, "+words, need))
+	n.symbols = append(n.symbols, "t_"+index)
+	n.formula += "t_" + index + " = " + strings.NewReplacer("{P}", symbol, "{N}", load, "{S}", "S_"+index).Replace(text) + "; "
 	n.err = errors.Join(n.err, err)
 	if n.governs == "" || need > n.most || math.IsNaN(need) {
 		n.most, n.governs = need, words

@@ -84,7 +84,7 @@ func outward(p Point) Point {
 }
 
 // finish measures the edge as it is to be after the cut, less its holes, and the
-// plate it needs.
+// plate it needs: where there is a kerf, all of it lies outside of the part.
 func (b Blank) finish(o Options, edge Path, holes []*hole) Blank {
 	area := math.Abs(edge.Area())
 	for _, h := range holes {
@@ -94,8 +94,16 @@ func (b Blank) finish(o Options, edge Path, holes []*hole) Blank {
 		b.note("holes are as wide as their tubes: no clearance was asked for")
 	}
 	least, top := edge.Bounds()
-	b.measure("W", "width of the plate it needs, as drawn", top.X-least.X)
-	b.measure("H", "height of the plate it needs, as drawn", top.Y-least.Y)
+	wide, high := top.X-least.X, top.Y-least.Y
+	if o.Kerf > 0 {
+		b.measure("W", "width of the part, as drawn", wide)
+		b.measure("H", "height of the part, as drawn", high)
+		b.measure("W_p", "width of the plate it needs, a kerf on either side", wide+2*o.Kerf)
+		b.measure("H_p", "height of the plate it needs, a kerf on either side", high+2*o.Kerf)
+	} else {
+		b.measure("W", "width of the plate it needs, as drawn", wide)
+		b.measure("H", "height of the plate it needs, as drawn", high)
+	}
 	b.measure("U", "round the outer edge", edge.Length())
 	b.Measures = append(b.Measures, check.M2("F", "area, holes taken off", area))
 	for _, q := range b.Measures {

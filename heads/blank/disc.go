@@ -93,20 +93,12 @@ func (d Disc) at(e, clock float64) Point {
 
 func (d Disc) flat(b Blank, o Options) Blank {
 	r := d.Wall.Radius
-	var holes []*hole
-	for _, p := range d.Ports {
-		_, err := p.Chords(d.Wall)
-		if err != nil {
-			return refuse(b, err)
-		}
-		h, err := lay(d.Wall, p, o, d.at(p.Radius, p.Clock), Point{0, 1}, Point{1, 0})
-		if err != nil {
-			return refuse(b, err)
-		}
-		holes = append(holes, h)
-	}
+	holes, err := d.holes(d.Ports, o)
 	edge := []border{{"the edge", func(p Point) float64 { return r - math.Hypot(p.X, p.Y) }}}
-	if err := b.keep(holes, edge); err != nil {
+	if err == nil {
+		err = b.keep(holes, edge)
+	}
+	if err != nil {
 		return refuse(b, err)
 	}
 	b.Seen = d.seen()
@@ -118,6 +110,21 @@ func (d Disc) flat(b Blank, o Options) Blank {
 	b.places(d, holes, r)
 	b.warn("the disc is as wide as the cylinder inside: how the corner joint lets it in is not in the tank file; add what that joint needs")
 	return b.finish(o, circle(Point{}, r), holes)
+}
+
+// holes lays the holes of ports on a flat plate.
+func (d Disc) holes(ports []port.Port, o Options) (holes []*hole, err error) {
+	for _, p := range ports {
+		if _, err := p.Chords(d.Wall); err != nil {
+			return nil, err
+		}
+		h, err := lay(d.Wall, p, o, d.at(p.Radius, p.Clock), Point{0, 1}, Point{1, 0})
+		if err != nil {
+			return nil, err
+		}
+		holes = append(holes, h)
+	}
+	return holes, nil
 }
 
 func (d Disc) seen() string {

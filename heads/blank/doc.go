@@ -23,12 +23,14 @@
 //	Tube.End           the faces' own meridians; PC rows by two methods    tube_test.go
 //	Diameters          common practice; closed forms of area and meridian  disc_test.go
 //	Doubler            as Outline                                          pad_test.go
+//	Cover              plane geometry                                      cover_test.go
 //
 // # Not covered
 //
 // Spring-back, shrinkage of welds, trimming, the preparation of edges, and the shift of
 // the neutral line in bends under five walls of radius, which is only warned of. Domes,
-// knuckles and the pads on them cannot be laid flat and are refused. Tip plates, covers
-// and rings are not drawn: the tank file does not say how they sit. A tube normal to a
+// knuckles and the pads on them cannot be laid flat and are refused. Tip plates and
+// rings are not drawn: the tank file does not say how they sit; of a bolted cover the edge is
+// scribed only, since the file has none. A tube normal to a
 // dome has no template here.
 package blank

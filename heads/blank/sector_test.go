@@ -78,6 +78,11 @@ func TestSectorByHand(t *testing.T) {
 	}
 	// A kerf of 1 mm changes what is cut along, not what is measured.
 	k := sector(30).Blank(blank.Options{Gap: 2 * mm, Kerf: 1 * mm})
+	// The plate under it takes the whole kerf beside the part, and so the line that is cut.
+	least, most := k.Cut[0].Bounds()
+	if plate := value(t, k, "W_p"); math.Abs(plate-value(t, k, "W")-2*mm) > 1e-12 || plate < most.X-least.X || value(t, k, "H_p") < most.Y-least.Y {
+		t.Errorf("a plate %g m wide for a line %g m wide", plate, most.X-least.X)
+	}
 	checktest.Printed(t, "kerf: A–B", value(t, k, "A–B")/mm, "797.997")
 	grown := math.Abs(k.Cut[0].Area()) - math.Abs(b.Cut[0].Area())
 	checktest.Close(t, "kerf: area", grown, b.Cut[0].Length()*0.5*mm, 2e-3) // first order in the kerf

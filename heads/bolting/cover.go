@@ -87,10 +87,16 @@ func (j Joint) CheckCover(id string, p, t, cover, bolts float64) check.Result {
 	if j.bending(b, 1) > j.bending(a, 1) {
 		governs = b.name
 	}
-	return check.Result{ID: id, Title: title, Formula: "t = G √[0.3 p/S + 1.9 W h_G/(S G³)], in operation and seated", Factor: 1, Source: coverSource,
+	pressure := "p"
+	if p < 0 { // from outside it bends as much
+		pressure = "|p|"
+	}
+	return check.Result{ID: id, Title: title, Factor: 1, Source: coverSource,
+		Formula: "t_o = G √[0.3 " + pressure + "/S + 1.9 W_o h_G/(S G³)]; t_s = G √[1.9 W_s h_G/(S G³)]; max(t_o, t_s) ≤ t",
 		Inputs: append(j.inputs(p), check.M("h_G", "lever arm from bolt circle to seal", j.lever()), check.Pa("S", "allowable stress of the cover", cover), check.Pa("S_a", "allowable stress of the bolts", bolts),
-			check.N("W", "bolt load, "+a.name, a.w), check.N("W", "bolt load, "+b.name, b.w)),
-		Demand: check.M("t", "thickness required", need), Capacity: check.M("t", "least thickness", t),
+			check.N("W_o", "bolt load, "+a.name, a.w), check.N("W_s", "bolt load, "+b.name, b.w),
+			check.M("t_o", "required, "+a.name, math.Sqrt(j.bending(a, 1)/cover)), check.M("t_s", "required, "+b.name, math.Sqrt(j.bending(b, 1)/cover))),
+		Demand: check.M("t_req", "thickness required", need), Capacity: check.M("t", "least thickness", t),
 		Note: "governs: " + governs + "; the thickness counts under grooves and the ends of holes"}
 }
 

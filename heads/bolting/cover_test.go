@@ -4,6 +4,7 @@ package bolting
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"proofsheet/report/check"
@@ -30,6 +31,14 @@ func TestCoverByHand(t *testing.T) {
 		if r := j.CheckCover("port.hatch/cover", 2.5e6, thick, 115e6, 150e6); r.Status() != want {
 			t.Errorf("%g m: %v, %s", thick, r.Status(), r.Reason())
 		}
+	}
+}
+
+// From outside the pressure bends a cover as much, and the formula says so.
+func TestCoverFromOutside(t *testing.T) {
+	r := joint(t).CheckCover("port.hatch/cover", -1e5, 0.05, 115e6, 150e6)
+	if r.Status() != check.Satisfied || !strings.Contains(r.Formula, "|p|") {
+		t.Errorf("%v: %s", r.Status(), r.Formula)
 	}
 }
 

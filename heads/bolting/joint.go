@@ -149,12 +149,14 @@ func (j Joint) bolts(p, s float64, title string, limit check.Quantity, src check
 		{"in operation", check.N("W_m1", "bolt load in operation", j.operating(p)), check.N("n A_r S_b", "what the bolts carry in operation", carried)},
 		{"when the seal is seated", check.N("W_m2", "bolt load that seats the seal", j.Seal.Seat()), check.N("n A_r S_a", "what the bolts carry at seating", carried)},
 	}
+	in := append(j.inputs(p), limit)
 	note := "no preload is written: the tension of a tightened bolt is not held"
 	if j.Bolts.stated() {
 		all, note = append(all, j.pulled(p)), "the whole thrust is put on top of the preload"
+		in = append(in, check.N("H", "thrust of the pressure, and the load from outside", j.Seal.Thrust(p)+j.Outside))
 	}
 	return result(id, title, "W_m1 = π/4 G² p + 2 b π G m p (O-ring: + F_q) ≤ n A_r S_b; W_m2 = π b G y (O-ring: F_q) ≤ n A_r S_a; F_0 (1 + s) + ΔF + H/n ≤ S_p A_t",
-		append(j.inputs(p), limit), all, src, note, "bending of bolts is not in it, and of loads from outside what the port's own load says")
+		in, all, src, note, "bending of bolts is not in it, and of loads from outside what the port's own load says")
 }
 
 // CheckSeal is X/seal: the joint does not open under the pressure p [Pa] and the seal

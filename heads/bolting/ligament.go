@@ -76,9 +76,9 @@ func (j Joint) CheckLigament(id string, p, t, cover, bolts float64) check.Result
 	}
 	e, _ := j.Bolts.Ligament()
 	w := j.rim(p, bolts)
-	return check.Result{ID: id, Title: title, Formula: "t ≥ √[1.9 W h_G/(E S G)], E = (p_h − d_h)/p_h", Factor: 1, Source: ligamentSource,
+	return check.Result{ID: id, Title: title, Formula: "E = (p_h − d_h)/p_h; t_req = √[1.9 W h_G/(E S G)] ≤ t", Factor: 1, Source: ligamentSource,
 		Inputs: append(j.inputs(p), check.M("p_h", "from one bolt to the next", j.Bolts.spacing()), check.M("d_h", "bolt holes", j.Bolts.Hole), check.Num("E", "ligament between the bolt holes", e),
 			check.M("h_G", "lever arm from bolt circle to seal", j.lever()), check.N("W", "largest bolt load, "+w.name, w.w), check.Pa("S", "allowable stress of the cover", cover)),
-		Demand: check.M("t", "thickness required between the bolt holes", math.Sqrt(σ/cover)), Capacity: check.M("t", "least thickness", t),
+		Demand: check.M("t_req", "thickness required between the bolt holes", math.Sqrt(σ/cover)), Capacity: check.M("t", "least thickness", t),
 		Note: "the cover is taken as thick at its bolts as within; a recess there, and how far its rim goes on outside of the bolts, are not in the tank file"}
 }

@@ -75,8 +75,7 @@ func (p Port) shortOfRoom(w Wall) float64 {
 	}
 	worst := -inf
 	for _, side := range p.sides(w, c) {
-		need, _ := p.needs(side, p.beside(w))
-		worst = math.Max(worst, need-side.distance)
+		worst = math.Max(worst, p.shortOn(w, side, p.beside(w)))
 	}
 	return worst
 }

@@ -16,12 +16,20 @@ import (
 //	C/2 + max(0.2 √[(2 ris + t) t], 3 t) ≤ distance,  Dp/2 + leg ≤ distance,
 //	s_i of an inserted plate + max(…) ≤ distance
 //
+// A flat cover that is bolted on ends in no weld, and its plate goes on past the bore.
+// There the port keeps from the seal, which lies inside the bolt holes: all metal that
+// counts round the hole, and a wall beside the weld:
+//
+//	max(d, C/2 + leg + t) ≤ distance to the seal
+//
 // Lengths in [m]. A hole over the apex, rim, seam or tip, and a tube over 60
 // degrees off the wall's normal, is not assessed and says why. A hole that
 // reaches into a knuckle or outside 0.8 of an ellipsoid's diameter, and a seam
 // nearer than 5 t to the port's weld, is a caution.
 //
-// Source: European method, EN 13445-3 clause 9, distance to a junction, recalled;
+// Source: European method, EN 13445-3 clause 9, distance to a junction, recalled; for a
+// flat wall, which it does not cover, 3 t by common practice; on a bolted cover the
+// limits of ASME VIII-1 UG-40, d or d/2 + t + t_n, the wall beside the weld practice.
 // 5 t common practice.
 func (p Port) CheckPlacement(w Wall) check.Result {
 	id, title := "port."+p.Name+"/placement", "Port "+p.Name+": place in its part"
@@ -36,17 +44,21 @@ func (p Port) CheckPlacement(w Wall) check.Result {
 	}
 	beside := p.beside(w)
 	notes := c.Cautions
-	res := check.Result{ID: id, Title: title, Formula: "C/2 + w ≤ L, w = max(0.2 √((2 r_is + t) t), 3 t), 3 t in a flat wall; a pad: D_p/2 + leg ≤ L", Factor: 1,
-		Inputs: []check.Quantity{check.M("t", "least wall", w.Thickness), check.M("w", "bare wall beside the hole", beside)},
-		Source: check.Source{Doc: "European method, recalled; confirm", Where: "distance of an opening to a junction", How: check.Memory}}
-	for _, side := range p.sides(w, c) {
-		need, what := p.needs(side, beside)
-		res.Inputs = append(res.Inputs, check.M("C/2", "half outside chord, "+side.name, side.half), check.M("L", "distance to the part's end, "+side.name, side.distance))
-		if res.Demand.Unit == "" || need-side.distance > res.Demand.Value-res.Capacity.Value {
-			res.Demand, res.Capacity = check.M("need", what+", "+side.name, need), check.M("L", "distance to the part's end, "+side.name, side.distance)
+	all, at := p.sides(w, c), 0
+	for i, side := range all {
+		if p.shortOn(w, side, beside) > p.shortOn(w, all[at], beside) {
+			at = i
 		}
-		if toe := side.half + p.OutsideLeg; side.distance-toe < 5*w.Thickness {
-			notes = append(notes, fmt.Sprintf("the port's weld stands nearer than five walls to the part's end, %s", side.name))
+		if bare := side.distance - side.half - p.OutsideLeg; bare < 5*w.Thickness && w.Seal == 0 {
+			notes = append(notes, fmt.Sprintf("caution, beside what is asked: from the port's weld to the weld at %s there are %.4g mm, under 5 t = %.4g mm, which practice keeps between two welds", side.end, math.Max(0, bare)*1e3, 5e3*w.Thickness))
+		}
+	}
+	res := p.placementOn(w, all[at], beside)
+	res.ID, res.Title = id, title
+	for i, side := range all {
+		if i != at {
+			need, _ := p.needs(w, side, beside)
+			res.Inputs = append(res.Inputs, check.M("need′", "the same, "+side.name, need), check.M("L′", "distance to "+side.end, side.distance))
 		}
 	}
 	if res.Status() == check.NotSatisfied {
@@ -56,6 +68,45 @@ func (p Port) CheckPlacement(w Wall) check.Result {
 	return res
 }
 
+// placementOn returns the check of one side, by its own formula.
+func (p Port) placementOn(w Wall, side reachSide, beside float64) check.Result {
+	need, what := p.needs(w, side, beside)
+	half, end := check.M("C/2", "half outside chord", side.half), check.M("L", "distance to "+side.end, side.distance)
+	res := check.Result{Factor: 1, Demand: check.M("need", what+", "+side.name, need), Capacity: end,
+		Inputs: []check.Quantity{check.M("t", "least wall", w.Thickness)},
+		Source: check.Source{Doc: "European method, recalled; confirm", Where: "distance of an opening to a junction", How: check.Memory}}
+	wall, hole := "w = max(0.2 √((2 r_is + t) t), 3 t); ", "C/2 + w"
+	switch {
+	case w.Seal > 0:
+		wall, hole = "", "max(d, C/2 + leg + t)"
+		res.Inputs = append(res.Inputs, check.M("d", "bore", p.bore()), check.M("leg", "outside fillet", p.OutsideLeg))
+		res.Source = check.Source{Doc: "ASME BPVC Section VIII Division 1", Where: "limits of metal that counts, UG-40, kept inside the seal, recalled; a wall beside the weld, practice; confirm", How: check.Memory}
+		if p.Insert != nil {
+			wall = "w = 3 t; "
+			res.Inputs = append(res.Inputs, check.M("w", "bare wall beside the insert", beside))
+		}
+	case w.Surface == Flat:
+		wall = "w = 3 t; "
+		res.Inputs = append(res.Inputs, check.M("w", "bare wall beside the hole", beside))
+	default:
+		res.Inputs = append(res.Inputs, check.M("r_is", "inside radius of curvature", p.curvature(w)), check.M("w", "bare wall beside the hole", beside))
+	}
+	switch {
+	case p.Insert != nil:
+		hole = "D_i/2 + w"
+		half = check.M("D_i", "diameter of the insert", p.Insert.OutsideDiameter)
+	case p.Pad != nil:
+		hole = "max(" + hole + ", P + l_p)"
+		res.Inputs = append(res.Inputs, check.M("P", "reach of the pad", p.padReach(side.half, 0)), check.M("l_p", "leg round the pad", p.Pad.Leg))
+	}
+	res.Formula = wall + "need = " + hole + " ≤ L"
+	res.Inputs = append(res.Inputs, half, end)
+	return res
+}
+
+// bore returns the inside diameter of the tube, corroded [m].
+func (p Port) bore() float64 { return p.OutsideDiameter - 2*p.TubeWall }
+
 // beside returns the bare wall asked beside a hole [m].
 func (p Port) beside(w Wall) float64 {
 	if w.Surface == Flat {
@@ -64,9 +115,18 @@ func (p Port) beside(w Wall) float64 {
 	return math.Max(3*w.Thickness, 0.2*math.Sqrt((2*p.curvature(w)+w.Thickness)*w.Thickness))
 }
 
+// shortOn returns by how much the need on a side exceeds the room there [m].
+func (p Port) shortOn(w Wall, side reachSide, beside float64) float64 {
+	need, _ := p.needs(w, side, beside)
+	return need - side.distance
+}
+
 // needs returns the room that the port wants on a side [m], and for what.
-func (p Port) needs(side reachSide, beside float64) (need float64, what string) {
+func (p Port) needs(w Wall, side reachSide, beside float64) (need float64, what string) {
 	need, what = side.half+beside, "hole and wall beside it"
+	if w.Seal > 0 {
+		need, what = math.Max(p.bore(), side.half+p.OutsideLeg+w.Thickness), "hole, its weld and the metal that counts"
+	}
 	if p.Pad != nil {
 		if v := p.padReach(side.half, 0) + p.Pad.Leg; v > need {
 			need, what = v, "pad and its weld"
@@ -80,23 +140,26 @@ func (p Port) needs(side reachSide, beside float64) (need float64, what string) 
 
 // A reachSide is the room on one side of a port.
 type reachSide struct {
-	name           string
-	half, distance float64 // half outside chord, distance along the wall to the part's end [m]
+	name, end      string  // of the side; what the part ends in there
+	half, distance float64 // half outside chord, distance along the wall to the end [m]
 }
 
 // sides returns the room outboard and, where the part ends there, inboard.
 func (p Port) sides(w Wall, c Chords) []reachSide {
 	e := p.Radius
 	if w.Surface == Cylinder {
-		return []reachSide{{"forward", c.OutsideOutboard, w.Length - p.Station}, {"aft", c.OutsideInboard, p.Station}}
+		return []reachSide{{"forward", "the part's end, forward", c.OutsideOutboard, w.Length - p.Station}, {"aft", "the part's end, aft", c.OutsideInboard, p.Station}}
 	}
-	end := w.edge()
-	if p.inKnuckle(w) { // the part goes on to the end of its knuckle
+	end, name, at := w.edge(), "outboard", "the part's end, outboard"
+	switch {
+	case w.Seal > 0:
+		end, name, at = w.Seal, "towards the seal", "the seal"
+	case p.inKnuckle(w): // the part goes on to the end of its knuckle
 		end = w.Radius
 	}
-	all := []reachSide{{"outboard", c.OutsideOutboard, w.arc(e, end)}}
+	all := []reachSide{{name, at, c.OutsideOutboard, w.arc(e, end)}}
 	if w.Tip > 0 || w.Surface == Cone {
-		all = append(all, reachSide{"inboard", c.OutsideInboard, w.arc(w.Tip, e)})
+		all = append(all, reachSide{"inboard", "the part's end, inboard", c.OutsideInboard, w.arc(w.Tip, e)})
 	}
 	return all
 }

@@ -2,6 +2,7 @@ package port_test
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"proofsheet/heads"
@@ -50,6 +51,35 @@ func TestCheckPlacement(t *testing.T) {
 	if got := p.CheckPlacement(barrel).Status(); got != check.Satisfied {
 		t.Errorf("in the cylinder's middle: %v", got)
 	}
+}
+
+// In a bolted cover, whose plate goes on past the bore, the port keeps from the seal: by
+// hand, tube 21.3 x 2.7 in a plate of 24.7 at radius 50, bore 200, seal 210, leg 4:
+// C/2 + leg + t = 10.65 + 4 + 24.7 = 39.35 mm of 55. A bore wider than that asks for
+// itself: 60.3 x 2 in a plate of 5, d 56.3 over 30.15 + 4 + 5 = 39.15.
+func TestPlacementInABoltedCover(t *testing.T) {
+	p := port.Port{Name: "fill", Radius: 50 * mm, Parallel: true, OutsideDiameter: 21.3 * mm, TubeWall: 2.7 * mm, OutsideLeg: 4 * mm}
+	w := port.Wall{Surface: port.Flat, Thickness: 24.7 * mm, Radius: 100 * mm}
+	if r := p.CheckPlacement(w); r.Status() != check.NotSatisfied || !strings.Contains(r.Note, "caution") || strings.Contains(r.Note, "five") {
+		t.Errorf("welded in at its rim, 3 t beside the hole: %v, %s", r.Status(), r.Note)
+	}
+	w.Seal = 105 * mm
+	r := p.CheckPlacement(w)
+	checktest.Close(t, "need", r.Demand.Value, 39.35*mm, 1e-9)
+	checktest.Close(t, "L", r.Capacity.Value, 55*mm, 1e-9)
+	if r.Status() != check.Satisfied || r.Note != "" {
+		t.Errorf("%v: %s %s", r.Status(), r.Note, r.Reason())
+	}
+	p.Radius = 66 * mm // 39 mm
+	if r := p.CheckPlacement(w); r.Status() != check.NotSatisfied {
+		t.Errorf("its weld less than a wall from the seal: %v", r.Status())
+	}
+	p.Radius, p.Insert = 50*mm, &port.Insert{OutsideDiameter: 60 * mm, Thickness: 30 * mm, Efficiency: 1}
+	checktest.Close(t, "insert", p.CheckPlacement(w).Demand.Value, (30+3*24.7)*mm, 1e-9)
+	wide := port.Port{Name: "hatch", Parallel: true, OutsideDiameter: 60.3 * mm, TubeWall: 2 * mm, OutsideLeg: 4 * mm}
+	checktest.Close(t, "wide", wide.CheckPlacement(port.Wall{Surface: port.Flat, Thickness: 5 * mm, Radius: 100 * mm, Seal: 105 * mm}).Demand.Value, 56.3*mm, 1e-9)
+	wide.Pad = &port.Pad{OutsideDiameter: 130 * mm, Thickness: 5 * mm, Leg: 3 * mm}
+	checktest.Close(t, "pad", wide.CheckPlacement(port.Wall{Surface: port.Flat, Thickness: 5 * mm, Radius: 100 * mm, Seal: 105 * mm}).Demand.Value, 68*mm, 1e-9)
 }
 
 func TestSeamDistance(t *testing.T) {

@@ -204,8 +204,8 @@ func TestWeldsOfAPad(t *testing.T) {
 		neck := math.Pi / 2 * (25.4 - 1.65) * 1.65 * mm * mm * 0.70 * 80e6
 		checktest.Close(t, row.name+", path 1-1", paths[0].Strength, neck+math.Pi/2*row.D*mm*4*mm*0.49*60e6, 1e-12)
 		got := r.CheckWeld("p")
-		checktest.Close(t, row.name+", throat asked", of(t, got, "½ t_min", "pad's edge"), 1.2*mm, 1e-12)
-		checktest.Close(t, row.name+", throat", of(t, got, "t", "pad's edge"), 4*mm/math.Sqrt2, 1e-12)
+		checktest.Close(t, row.name+", throat asked", of(t, got, "t_e", "pad's edge"), 1.2*mm, 1e-12)
+		checktest.Close(t, row.name+", throat", of(t, got, "t_p", "pad's edge"), 4*mm/math.Sqrt2, 1e-12)
 	}
 	// 60 degrees off the normal: the joint closes to 30.
 	if got := area(t, p, w, load, soft).CheckWeld("p"); !strings.Contains(got.Note, "closes to 30 deg") {

@@ -29,5 +29,5 @@ func TestWeldsAreSizedByNominalWalls(t *testing.T) {
 	p.Sizes = port.Sizes{Tube: 4 * mm, Wall: 10 * mm, Pad: 5 * mm}
 	checktest.Printed(t, "by the nominal wall", asked(p, "t_c"), "2.80")
 	p.Pad = &port.Pad{OutsideDiameter: 90 * mm, Thickness: 4.6 * mm, Leg: 5 * mm}
-	checktest.Printed(t, "at the pad's edge", asked(p, "½ t_min"), "2.50")
+	checktest.Printed(t, "at the pad's edge", asked(p, "t_e"), "2.50")
 }

@@ -81,15 +81,15 @@ func ShareLimit(l1, l2, d1, d2, p float64) float64 {
 // CheckSpacing is port.NAME/spacing of the port at index at among the ports of
 // one wall. For every neighbour, in the plane through both centres:
 //
-//	(C1 + C2)/2 + legs ≤ p, pads by their own edge          they do not touch
-//	4/3 (two) or 3/2 (more) of the mean of d1 and d2 ≤ p    metal between them counts
+//	(C1 + C2)/2 + legs ≤ s, pads by their own edge          they do not touch
+//	4/3 (two) or 3/2 (more) of the mean of d1 and d2 ≤ s    metal between them counts
 //	limits that overlap: the area rule with the share of each, whole and each side
 //	walls that overlap by the pressure-area method: p ≤ p_max with the share of each
 //
-// with the chords d(w), C(w) along the line of centres, p along the wall [m].
+// with the chords d(w), C(w) along the line of centres, their distance s along the wall [m].
 // Limits that do not overlap leave the port's own area check to speak. Shown beside
 // each pair, deciding nothing: the ligament's efficiency of plain holes there, by
-// [DiagonalEfficiency] or 1 − d/p, and how far apart exempt openings must stand.
+// [DiagonalEfficiency] or 1 − d/s, and how far apart exempt openings must stand.
 //
 // Source: ASME VIII-1 UG-42 (sharing read, the least distances recalled).
 func CheckSpacing(w Wall, ports []Member, at int) check.Result {
@@ -132,7 +132,7 @@ func (n *Neighbours) CheckSpacing(at int) check.Result {
 		}
 		r = &found
 	}
-	res := check.Result{ID: id, Title: title, Formula: "(C_1 + C_2)/2 + legs ≤ p; 4/3 or 3/2 (d_1 + d_2)/2 ≤ p; overlapping limits shared: ΣA ≥ A in the plane of centres", Factor: 1,
+	res := check.Result{ID: id, Title: title, Formula: "(C_1 + C_2)/2 + legs ≤ s; 4/3 or 3/2 (d_1 + d_2)/2 ≤ s; overlapping limits shared: ΣA ≥ A in the plane of centres; p ≤ p_max", Factor: 1,
 		Source: check.Source{Doc: "ASME BPVC Section VIII Division 1, 2007 to 2019", Where: "sharing of UG-42(a) read; least distances recalled, confirm", How: check.Memory}}
 	ratio := leastRatio(ports)
 	var all []reading
@@ -172,7 +172,7 @@ func (r *AreaReport) beside(w Wall, q Port, qc Chords, several bool) []check.Qua
 		in = append(in, check.Num("E", "ligament of plain holes, shown only, port "+q.Name, e))
 	}
 	if x, err := ExemptDistance(w.Surface, several, r.Port.OutsideDiameter-2*r.Port.TubeWall, q.OutsideDiameter-2*q.TubeWall, wp); err == nil {
-		in = append(in, check.M("p_ex", "distance of exempt openings, shown only, port "+q.Name, x))
+		in = append(in, check.M("s_ex", "distance of exempt openings, shown only, port "+q.Name, x))
 	}
 	return in
 }
@@ -184,7 +184,7 @@ func (r *AreaReport) neighbour(w Wall, q Port, qc Chords, ratio float64) []readi
 	beside := "port " + q.Name
 	d1, d2 := r.Chords.boreAlong(wp), qc.boreAlong(wq)
 	c1, c2 := r.Chords.outsideAlong(wp), qc.outsideAlong(wq)
-	apart := check.M("p", "centre distance, "+beside, dist)
+	apart := check.M("s", "centre distance, "+beside, dist)
 	all := []reading{
 		{"ports touch, " + beside, check.M("need", "half outside chords or pads, and welds, "+beside, p.half(c1, wp)+q.half(c2, wq)), apart},
 		{"no metal counts between them, " + beside, check.M("need", "multiple of the mean bore chord, "+beside, ratio*(d1+d2)/2), apart},

@@ -49,4 +49,8 @@ type Wall struct {
 	OutboardZone, InboardZone float64 // [m]
 	Inward                    bool    // the concave face is away from the contents
 	KnuckleAtEdge             bool    // the piece ends outboard in a knuckle
+
+	// Flat, bolted on: the plate goes on past its rim at Radius, up to where its
+	// seal bears inside the bolts; 0: welded in at the rim [m].
+	Seal float64
 }

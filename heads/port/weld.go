@@ -17,7 +17,8 @@ import (
 //	pad's outer edge: throat ≥ ½ min(19 mm, te, t)
 //
 // t1 is the throat of the outside fillet at its obtuse side, leg sin(β/2), t2 the
-// larger of the inside fillet's and the depth of the groove [m]. The parts joined count with
+// larger of the inside fillet's and the depth of the groove [m]; a fillet that its tube
+// does not reach past counts as none. The parts joined count with
 // their nominal walls less corrosion ([Sizes]): a wall that came out thin asks for no
 // smaller weld.
 //
@@ -28,17 +29,19 @@ func (r AreaReport) CheckWeld(name string) check.Result {
 	if err := r.incomplete(); err != nil {
 		return check.NotMade(id, title, err)
 	}
-	all := r.sizeReadings()
+	formula, in, all := r.sizeReadings()
 	paths, err := r.pathReadings()
 	if err != nil { // not reached: what a fillet factor refuses leaves the report incomplete
 		return check.NotMade(id, title, err)
 	}
 	all = append(all, paths...)
-	res := check.Result{ID: id, Title: title, Factor: 1,
-		Formula: "t_1 ≥ t_c; partial: t_2 ≥ t_c, t_1 + t_2 ≥ 1.25 t_min, each path ΣR ≥ min(W, W_i)",
-		Source:  check.Source{Doc: "ASME BPVC Section VIII Division 1, 2007 to 2010", Where: "sizes of UW-16 and paths of UG-41 read; unit strengths and pad edge recalled, confirm", How: check.Memory}}
+	if len(paths) > 0 {
+		formula += "; each path ΣR_i ≥ W_i"
+	}
+	res := check.Result{ID: id, Title: title, Factor: 1, Formula: formula,
+		Source: check.Source{Doc: "ASME BPVC Section VIII Division 1, 2007 to 2010", Where: "sizes of UW-16 and paths of UG-41 read; unit strengths and pad edge recalled, confirm", How: check.Memory}}
 	worst := governing(all)
-	res.Inputs = append(res.Inputs, numbers(all)...)
+	res.Inputs = append(in, numbers(all)...)
 	res.Demand, res.Capacity = worst.demand, worst.capacity
 	notes := []string{"governs: " + worst.what}
 	if worst.capacity.Value <= 0 {
@@ -71,7 +74,7 @@ func (r AreaReport) CheckWeldAtProof(name string) check.Result {
 		return check.NotApplicableTo(id, title, "full penetration: no path through the welds tears before the wall; their size is held in service")
 	}
 	worst := governing(paths)
-	res := check.Result{ID: id, Title: title, Factor: 1, Formula: "each path ΣR ≥ min(W, W_i)", Inputs: numbers(paths), Demand: worst.demand, Capacity: worst.capacity,
+	res := check.Result{ID: id, Title: title, Factor: 1, Formula: "each path ΣR_i ≥ W_i", Inputs: numbers(paths), Demand: worst.demand, Capacity: worst.capacity,
 		Source: check.Source{Doc: "ASME BPVC Section VIII Division 1, 2007 to 2010", Where: "paths of UG-41 read; unit strengths recalled, confirm", How: check.Memory},
 		Note:   "governs: " + worst.what + "; the sizes that UW-16 asks for are held in service"}
 	if worst.capacity.Value <= 0 {
@@ -80,36 +83,46 @@ func (r AreaReport) CheckWeldAtProof(name string) check.Result {
 	return res
 }
 
-// sizeReadings lists the weld sizes asked and given.
-func (r AreaReport) sizeReadings() []reading {
+// sizeReadings lists the weld sizes asked and given, with the formula and the numbers
+// that they are worked out by.
+func (r AreaReport) sizeReadings() (formula string, in []check.Quantity, all []reading) {
 	p, w := r.Port, r.Wall
 	const most, cover = 19e-3, 6e-3
 	t, tube := max(p.Sizes.Wall, p.atHole(w)), max(p.Sizes.Tube, p.TubeWall)
-	joined := t
+	joined, name := t, "vessel wall, nominal less corrosion where known"
 	if p.Pad != nil {
-		joined = max(p.Sizes.Pad, p.Pad.Thickness)
+		joined, name = max(p.Sizes.Pad, p.Pad.Thickness), "pad, nominal where known"
 	}
 	tmin := math.Min(most, math.Min(tube, joined))
 	tc := math.Min(cover, 0.7*tmin)
-	throat := math.Sin((math.Pi/2 - r.Chords.Obliquity) / 2)
-	t1, t2 := 0.0, p.Groove
+	δ := math.Pi/2 - r.Chords.Obliquity
+	throat := math.Sin(δ / 2)
+	outer, inner := 0.0, 0.0 // a fillet that has no room is none
 	outside, inside := p.fillets(w, r.Chords.Obliquity)
 	if outside {
-		t1 = p.OutsideLeg * throat
+		outer = p.OutsideLeg
 	}
 	if inside {
-		t2 = math.Max(t2, p.InsideLeg*throat)
+		inner = p.InsideLeg
 	}
-	first := reading{"throat of the outside fillet", check.M("t_c", "throat required outside", tc), check.M("t_1", "throat of the outside fillet", t1)}
-	all := []reading{first}
+	t1, t2 := outer*throat, math.Max(p.Groove, inner*throat)
+	in = []check.Quantity{check.M("t_n", "tube wall, nominal less corrosion where known", tube), check.M("t_w", name, joined), check.M("m", "most that t_min counts", most),
+		check.M("c", "most that t_c counts", cover), check.Rad("δ", "least angle between tube and wall", δ), check.M("l_o", "leg of the outside fillet", outer), check.M("t_min", "thinner of the parts joined", tmin)}
+	formula = "t_min = min(t_n, t_w, m); t_c = min(c, 0.7 t_min); t_1 = l_o sin(δ/2); t_c ≤ t_1"
+	all = []reading{{"throat of the outside fillet", check.M("t_c", "throat required outside", tc), check.M("t_1", "throat of the outside fillet", t1)}}
 	if !p.FullGroove {
-		inner := math.Min(most, math.Min(tube, t))
-		all = append(all, reading{"second weld, inside fillet or groove", check.M("t_c", "throat required of the second weld", math.Min(cover, 0.7*inner)), check.M("t_2", "throat or depth of the second weld", t2)},
-			reading{"both welds together", check.M("1.25 t_min", "sum of throats required", 1.25*math.Max(tmin, inner)), check.M("t_1 + t_2", "sum of throats", t1+t2)})
+		ti := math.Min(most, math.Min(tube, t))
+		in = append(in, check.M("t_v", "vessel wall inside, nominal less corrosion where known", t), check.M("t_i", "thinner of tube and wall", ti), check.M("l_i", "leg of the inside fillet", inner), check.M("g", "depth of the groove", p.Groove))
+		formula += "; t_i = min(t_n, t_v, m); t_ci = min(c, 0.7 t_i); t_2 = max(g, l_i sin(δ/2)); t_ci ≤ t_2; t_s = 1.25 max(t_min, t_i); t_12 = t_1 + t_2; t_s ≤ t_12"
+		all = append(all, reading{"second weld, inside fillet or groove", check.M("t_ci", "throat required of the second weld", math.Min(cover, 0.7*ti)), check.M("t_2", "throat or depth of the second weld", t2)},
+			reading{"both welds together", check.M("t_s", "sum of throats required", 1.25*math.Max(tmin, ti)), check.M("t_12", "sum of throats", t1+t2)})
 	}
 	if p.Pad != nil {
-		all = append(all, reading{"fillet round the pad", check.M("½ t_min", "throat required at the pad's edge", math.Min(most, math.Min(joined, t))/2),
-			check.M("t", "throat at the pad's edge", p.Pad.Leg/math.Sqrt2)})
+		edge := math.Min(most, math.Min(joined, t))
+		in = append(in, check.M("l_p", "leg round the pad", p.Pad.Leg), check.M("t_h", "vessel wall under the pad, nominal less corrosion where known", t))
+		formula += "; t_e = min(t_w, t_h, m)/2; t_p = l_p/√2; t_e ≤ t_p"
+		all = append(all, reading{"fillet round the pad", check.M("t_e", "throat required at the pad's edge", edge/2),
+			check.M("t_p", "throat at the pad's edge", p.Pad.Leg/math.Sqrt2)})
 	}
-	return all
+	return formula, in, all
 }

@@ -230,7 +230,7 @@ func (r AreaReport) pathReadings() ([]reading, error) {
 		}
 		for _, q := range paths {
 			what := fmt.Sprintf("weld path %s, %s plane", q.Name, pl.Name)
-			all = append(all, reading{what, check.N("W", "to be carried, "+what, q.Needed), check.N("ΣR", "strength, "+what, q.Strength)})
+			all = append(all, reading{what, check.N(fmt.Sprintf("W_%d", len(all)+1), "to be carried, "+what, q.Needed), check.N(fmt.Sprintf("ΣR_%d", len(all)+1), "strength, "+what, q.Strength)})
 		}
 	}
 	return all, nil

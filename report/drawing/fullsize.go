@@ -136,12 +136,14 @@ func (f *Figure) size(low, top Point, wide, high, said string) {
 	f.AddArrow(low.X, y, math.Pi, 2)
 	f.AddArrow(top.X, y, 0, 2)
 	f.AddText((low.X+top.X)/2, y-1, 2.6, Centre, wide)
-	f.AddLine(x, low.Y, x, top.Y, pen)
-	f.AddLine(x-1, low.Y, low.X-4, low.Y, pen)
-	f.AddLine(x-1, top.Y, low.X-4, top.Y, pen)
-	f.AddArrow(x, low.Y, math.Pi/2, 2)
-	f.AddArrow(x, top.Y, -math.Pi/2, 2)
-	f.Texts = append(f.Texts, Text{At: Point{x - 1, (low.Y + top.Y) / 2}, Text: high, Size: 2.6, Align: Centre, Turn: math.Pi / 2})
+	if high != "" { // none of a round part: its diameter says it
+		f.AddLine(x, low.Y, x, top.Y, pen)
+		f.AddLine(x-1, low.Y, low.X-4, low.Y, pen)
+		f.AddLine(x-1, top.Y, low.X-4, top.Y, pen)
+		f.AddArrow(x, low.Y, math.Pi/2, 2)
+		f.AddArrow(x, top.Y, -math.Pi/2, 2)
+		f.Texts = append(f.Texts, Text{At: Point{x - 1, (low.Y + top.Y) / 2}, Text: high, Size: 2.6, Align: Centre, Turn: math.Pi / 2})
+	}
 	y += 8
 	bar := Pen{Width: 0.6}
 	f.AddLine(0, y, 50, y, bar)

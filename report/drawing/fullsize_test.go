@@ -151,6 +151,16 @@ func TestScaled(t *testing.T) {
 		}
 	}
 	p := washer()
+	both, _, err := p.Scaled(180, 150, "100 mm", "60 mm")
+	round, _, roundErr := p.Scaled(180, 150, "100 mm", "")
+	if err != nil || roundErr != nil || len(round.Lines) >= len(both.Lines) {
+		t.Error("a line of a height that has no number is drawn")
+	}
+	for _, text := range round.Texts {
+		if text.Text == "" {
+			t.Error("an empty text")
+		}
+	}
 	p.Paths[0].Vertices[0].X = -1e6
 	if _, _, err := p.Scaled(180, 150, "", ""); err == nil {
 		t.Error("a part of a kilometre is drawn")

@@ -15,7 +15,11 @@ func (b block) least(page float64) float64 {
 		return b.height
 	}
 	head := 0.0
-	for _, l := range b.lines[:min(b.head+2, len(b.lines))] {
+	for i, l := range b.lines[:min(b.head+2, len(b.lines))] {
+		if i == b.head { // the symbols, which stay with their title
+			head = max(head+l.height()*2, head+together(b.lines[i:]))
+			break
+		}
 		head += l.height()
 	}
 	return min(max(head, tall/2), page)
@@ -32,6 +36,7 @@ type line struct {
 	size    float64   // [pt]
 	math    *box      // a formula in place of the text, high
 	high    float64   // [mm]
+	whole   bool      // stands on one page with those beside it that do too
 }
 
 // height returns the height of the line [mm].
@@ -96,12 +101,27 @@ func (p *paper) draw(b block) {
 	p.y += 0.8
 }
 
-// together returns the height of the first line with the rest of its table, which
-// is not broken [mm].
+// together returns the height of the first line with the rest of its table or of its
+// list of symbols, which are not broken [mm].
 func together(lines []line) float64 {
 	h := lines[0].height()
-	for i := 1; i < len(lines) && lines[0].stops != nil && lines[i].stops != nil; i++ {
-		h += lines[i].size * leading
+	for i := 1; i < len(lines) && (lines[0].stops != nil && lines[i].stops != nil || lines[0].whole && lines[i].whole); i++ {
+		h += lines[i].height()
 	}
 	return h
+}
+
+// listWhole is the height up to which a list of symbols is kept on one page [mm]: a
+// longer one would leave too much of the page before it empty.
+const listWhole = 50.0
+
+// keep holds the lines of a list, from the first of them on, on one page.
+func (b *block) keep(from int) {
+	h := 0.0
+	for _, l := range b.lines[from:] {
+		h += l.height()
+	}
+	for i := from; i < len(b.lines) && h <= listWhole; i++ {
+		b.lines[i].whole = true
+	}
 }

@@ -180,7 +180,7 @@ func proofFigure(s *report.Sheet, width, height float64) *drawing.Figure {
 		y := p.y(unit.Of(st.Pressure))
 		from, to := p.x(float64(i)+0.75), p.x(float64(i)+1.25)
 		chain = append(chain, drawing.Point{X: from, Y: y}, drawing.Point{X: to, Y: y})
-		x, under, align := stepLabel(steps, i, st.Pressure < 0.15*top, from, to)
+		x, under, align := stepLabel(steps, i, 0.15*top, from, to)
 		f.AddText(x, y+under, label-0.3, align, report.Number(unit.Of(st.Pressure), 4, st.GaugeRound()))
 	}
 	chain = append(chain, drawing.Point{X: p.x1, Y: p.y(0)})
@@ -193,9 +193,9 @@ func proofFigure(s *report.Sheet, width, height float64) *drawing.Figure {
 }
 
 // stepLabel returns where the pressure of a step stands, clear of the line that climbs
-// and falls beside it: from x, so far under the step [mm]. A low step has no room down
-// to the axis.
-func stepLabel(steps []report.ProofStep, i int, low bool, from, to float64) (x, under float64, align drawing.Align) {
+// and falls beside it: from x, so far under the step [mm]. A step under the pressure
+// low [Pa] has no room down to the axis, and one between lower ones none under it.
+func stepLabel(steps []report.ProofStep, i int, low, from, to float64) (x, under float64, align drawing.Align) {
 	before, now, after := 0.0, steps[i].Pressure, 0.0
 	if i > 0 {
 		before = steps[i-1].Pressure
@@ -204,14 +204,12 @@ func stepLabel(steps []report.ProofStep, i int, low bool, from, to float64) (x, 
 		after = steps[i+1].Pressure
 	}
 	switch {
-	case low && after > 2*now:
+	case now < low && after >= low:
 		return to + 1.2, 0.8, drawing.Left
-	case low && before > 2*now:
+	case now < low && before >= low:
 		return from - 1.2, 0.8, drawing.Right
-	case low:
-		return (from + to) / 2, -1.2, drawing.Centre
-	case after < now:
-		return to, 3.4, drawing.Right
+	case now < low || after < now:
+		return (from + to) / 2, -0.5, drawing.Centre
 	}
 	return from + 0.4, 3, drawing.Left
 }

@@ -148,3 +148,45 @@ func TestAbsences(t *testing.T) {
 		t.Errorf("%.2f lines for four reasons", lines)
 	}
 }
+
+// No pressure of a step is struck by the line of the steps: the number beside a low
+// step before another low one, and at a top, stands over it.
+func TestStepsLeaveTheirNumbersFree(t *testing.T) {
+	s := &report.Sheet{Proof: &report.Proof{Pressure: 8.3e6, Relief: 8.72e6}}
+	for _, p := range []float64{0.17e6, 0.41e6, 4.1e6, 5e6, 5.8e6, 6.6e6, 7.5e6, 8.3e6, 0.41e6, 4.1e6, 5e6, 5.8e6, 6.6e6, 7.5e6, 8.3e6, 0.41e6} {
+		s.Proof.Steps = append(s.Proof.Steps, report.ProofStep{Pressure: p})
+	}
+	f := proofFigure(s, 180, 75)
+	struck := f.Polylines[len(f.Polylines)-1].Points // a chain
+	var strokes [][2]drawing.Point
+	for i := range len(struck) - 1 {
+		strokes = append(strokes, [2]drawing.Point{struck[i], struck[i+1]})
+	}
+	for _, l := range f.Lines {
+		if len(l.Pen.Dash) > 0 { // the relief device, just over the top
+			strokes = append(strokes, [2]drawing.Point{l.From, l.To})
+		}
+	}
+	seen := 0
+	for _, text := range f.Texts {
+		if text.Size != label-0.3 {
+			continue
+		}
+		seen++
+		wide := 0.5 * text.Size * float64(len(text.Text))
+		left := text.At.X - map[drawing.Align]float64{drawing.Left: 0, drawing.Centre: wide / 2, drawing.Right: wide}[text.Align]
+		for _, l := range strokes {
+			for k := range 201 {
+				u := float64(k) / 200
+				x, y := l[0].X+u*(l[1].X-l[0].X), l[0].Y+u*(l[1].Y-l[0].Y)
+				if x > left && x < left+wide && y < text.At.Y && y > text.At.Y-0.7*text.Size {
+					t.Errorf("%s at %.1f, %.1f is struck at %.1f, %.1f", text.Text, text.At.X, text.At.Y, x, y)
+					break
+				}
+			}
+		}
+	}
+	if seen != 16 {
+		t.Errorf("%d numbers", seen)
+	}
+}

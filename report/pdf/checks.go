@@ -115,6 +115,7 @@ func (p *paper) lay(rs []check.Result, head, named bool) block {
 	case len(r.Inputs) > 0:
 		p.add(&b, line{text: p.substituted(r.Inputs), indent: 8, indices: true, size: small})
 	}
+	b.keep(b.head)
 	if left > 0 {
 		p.add(&b, line{text: fmt.Sprintf("%d inputs of other neighbours stand in the data of the sheet, “check --json”.", left), indent: 8, size: small})
 	}

@@ -50,13 +50,19 @@ func planFigure(s *report.Sheet, end string, width float64) *drawing.Figure {
 			ports = append(ports, t)
 		}
 	}
-	rim := 0.0
+	rim, bore := 0.0, 0.0
 	for _, o := range s.Section.Outlines {
-		for _, q := range o.Outside {
-			rim = math.Max(rim, q.R)
+		if o.Part == part || o.Part == "cylinder" {
+			for _, q := range o.Outside {
+				rim = math.Max(rim, q.R)
+			}
+			for _, q := range o.Inside {
+				bore = math.Max(bore, q.R)
+			}
 		}
 	}
-	if len(ports) == 0 || !(rim > 0) {
+	covers := slices.DeleteFunc(slices.Clone(s.Section.Covers), func(c report.Cover) bool { return c.Part != part })
+	if len(ports)+len(covers) == 0 || !(rim > 0) {
 		return nil
 	}
 	from, turn := "forward", "anticlockwise"
@@ -78,27 +84,48 @@ func planFigure(s *report.Sheet, end string, width float64) *drawing.Figure {
 		}
 	}
 	p.scale = 1000 / ratio
+	leaders := slices.Concat(p.leaders(left, -1), p.leaders(right, 1))
 	p.rims(s, part, rim)
+	p.quarters(rim, leaders)
+	legend := "full lines: tube and bore; broken: pad; chain: weld seam along the wall"
+	for _, c := range covers {
+		p.cover(c, bore)
+		legend = "small circles: bolt holes, from 0° as drawn; dotted: seal; broken: the tank's bore, a pad; the cover's edge is as drawn, not in the file"
+	}
 	for _, t := range ports {
 		p.port(t)
 	}
 	p.seamNames(s, part, rim, ports)
-	p.labels(left, -1)
-	p.labels(right, 1)
+	for _, l := range leaders {
+		p.f.AddText(l.at.X, l.at.Y+0.9, label, l.align, l.text)
+		p.f.AddLine(l.from.X, l.from.Y, l.to.X, l.to.Y, drawing.Pen{Width: 0.1, Grey: 0.3})
+	}
 	f.AddText(width/2, f.Height-5.5, label, drawing.Centre, "scale 1:"+tick(ratio)+" on paper printed at full size; seen from "+from+", so the clock runs "+turn+" here")
-	f.AddText(width/2, f.Height-2, label, drawing.Centre, "full lines: tube and bore; broken: pad; chain: weld seam along the wall")
+	f.AddText(width/2, f.Height-2, label, drawing.Centre, legend)
 	return f
 }
 
-// rims draws the tank's edge, its quarters and the seams along the bulkhead.
-func (p plan) rims(s *report.Sheet, part string, rim float64) {
-	p.ring(0, 0, rim, 1, drawing.Pen{Width: 0.4})
+// quarters marks the clock at the edge, each number where no leader crosses it.
+func (p plan) quarters(rim float64, leaders []leader) {
 	for i, name := range []string{"0°", "90°", "180°", "270°"} {
 		clock := float64(i) * math.Pi / 2
-		a, b, c := p.at(rim, clock), p.at(rim+2.5/p.scale, clock), p.at(rim+4.8/p.scale, clock)
+		a, b, c := p.at(rim, clock), p.at(rim+2.5/p.scale, clock), p.at(rim+5.6/p.scale, clock)
 		p.f.AddLine(a.X, a.Y, b.X, b.Y, drawing.Pen{Width: 0.25})
-		p.f.AddText(c.X, c.Y+0.9, label, drawing.Centre, name)
+		y := c.Y + 0.9
+		for _, off := range []float64{0.9, -0.8, 3, -2.6, 5, -4.6} {
+			free := c.Y + off
+			if !slices.ContainsFunc(leaders, func(l leader) bool { return l.crosses(c.X, 3, free-2.5, free+0.6) }) {
+				y = free
+				break
+			}
+		}
+		p.f.AddText(c.X, y, label, drawing.Centre, name)
 	}
+}
+
+// rims draws the tank's edge, its middle lines and the seams along the bulkhead.
+func (p plan) rims(s *report.Sheet, part string, rim float64) {
+	p.ring(0, 0, rim, 1, drawing.Pen{Width: 0.4})
 	chain := drawing.Pen{Width: 0.13, Dash: []float64{6, 1, 1, 1}}
 	for i := range 2 {
 		a, b := p.at(rim, float64(i)*math.Pi/2), p.at(rim, float64(i)*math.Pi/2+math.Pi)
@@ -214,12 +241,33 @@ func sides(ports []report.PortOutline, forward bool) (left, right []report.PortO
 	return left, right
 }
 
-// labels names ports in a column on one side, −1 left, each with a leader.
-func (p plan) labels(ports []report.PortOutline, side float64) {
-	if len(ports) == 0 {
-		return
+// A leader is the name of a port beside the bulkhead and the line to it.
+type leader struct {
+	text         string
+	at, from, to drawing.Point // of the text, and of the line [mm]
+	align        drawing.Align
+}
+
+// crosses reports whether the line passes through a place half as wide as half on
+// either side of x, from top to low [mm].
+func (l leader) crosses(x, half, top, low float64) bool {
+	for _, at := range []float64{x - half, x, x + half} {
+		if share := (at - l.from.X) / (l.to.X - l.from.X); share >= 0 && share <= 1 {
+			if y := l.from.Y + share*(l.to.Y-l.from.Y); y > top && y < low {
+				return true
+			}
+		}
 	}
-	x := p.x + side*(planReach+7)
+	return false
+}
+
+// leaders places the names of ports in a column on one side, −1 left, clear of the
+// numbers of the clock.
+func (p plan) leaders(ports []report.PortOutline, side float64) (out []leader) {
+	if len(ports) == 0 {
+		return nil
+	}
+	x := p.x + side*(planReach+10)
 	align := drawing.Left
 	if side < 0 {
 		align = drawing.Right
@@ -236,10 +284,9 @@ func (p plan) labels(ports []report.PortOutline, side float64) {
 		high = y[i] - planPitch
 	}
 	for i, t := range ports {
-		to := p.at(t.Wall.R, t.Clock)
-		p.f.AddText(x, y[i]+0.9, label, align, p.words(t, 41))
-		p.f.AddLine(x-side, y[i], to.X, to.Y, drawing.Pen{Width: 0.1, Grey: 0.3})
+		out = append(out, leader{text: p.words(t, 41), at: drawing.Point{X: x, Y: y[i]}, from: drawing.Point{X: x - side, Y: y[i]}, to: p.at(t.Wall.R, t.Clock), align: align})
 	}
+	return out
 }
 
 // degrees prints a clock, within one turn.

@@ -18,7 +18,7 @@ func TestPlanClock(t *testing.T) {
 		says string
 	}{{"aft", false, "clockwise here"}, {"forward", true, "anticlockwise here"}} {
 		s := &report.Sheet{Section: &report.Section{
-			Outlines: []report.Outline{{Outside: []report.Point{{Z: 0, R: 0.2}}}},
+			Outlines: []report.Outline{{Part: "cylinder", Outside: []report.Point{{Z: 0, R: 0.2}}}},
 			Ports: []report.PortOutline{{Name: "fill", Part: "head." + row.end, Clock: math.Pi / 2, Wall: report.Point{R: 0.1},
 				Outer: report.Point{Z: 1}, OutsideDiameter: 0.04, InsideDiameter: 0.03}},
 		}}
@@ -50,6 +50,71 @@ func TestPlanClock(t *testing.T) {
 		if other := planFigure(s, map[string]string{"aft": "forward", "forward": "aft"}[row.end], 180); other != nil {
 			t.Errorf("the bulkhead without ports is drawn")
 		}
+	}
+}
+
+// A leader that runs to the side at the height of the axis leaves the number of the
+// clock there free: it moves up.
+func TestLeaderLeavesTheClockFree(t *testing.T) {
+	s := &report.Sheet{Section: &report.Section{Outlines: []report.Outline{{Part: "cylinder", Outside: []report.Point{{R: 0.2}}}},
+		Ports: []report.PortOutline{{Name: "outlet", Part: "head.aft", Outer: report.Point{Z: 1}, OutsideDiameter: 0.04, InsideDiameter: 0.03}}}}
+	f := planFigure(s, "aft", 180)
+	var line *drawing.Line
+	for i, l := range f.Lines {
+		if l.Pen.Grey == 0.3 {
+			line = &f.Lines[i]
+		}
+	}
+	found := 0
+	for _, text := range f.Texts {
+		if text.Text != "90°" && text.Text != "270°" {
+			continue
+		}
+		found++
+		if right := text.At.X > 90; right && line.From.Y > text.At.Y-2.2 && line.From.Y < text.At.Y+0.3 {
+			t.Errorf("%s on the line %g, from %g up", text.Text, text.At.Y, line.From.Y)
+		}
+		if far := math.Abs(text.At.X-90) + 3; far > math.Abs(line.From.X-90) {
+			t.Errorf("%s reaches into the names", text.Text)
+		}
+	}
+	if found != 2 {
+		t.Errorf("%d numbers of the clock", found)
+	}
+}
+
+// A bolted cover is drawn to its own edge, with its holes, on its own bulkhead only.
+func TestBoltedCoverIsDrawn(t *testing.T) {
+	wide := []report.Point{{Z: 1, R: 0.1}, {Z: 1, R: 0.14}, {Z: 1.02, R: 0.14}, {Z: 1.02}}
+	s := &report.Sheet{Section: &report.Section{
+		Outlines: []report.Outline{{Part: "head.aft", Inside: []report.Point{{Z: 0}, {R: 0.1}}, Outside: []report.Point{{Z: 0}, {R: 0.104}}},
+			{Part: "cylinder", Inside: []report.Point{{R: 0.1}, {Z: 1, R: 0.1}}, Outside: []report.Point{{R: 0.104}, {Z: 1, R: 0.104}}},
+			{Part: "head.forward", Inside: []report.Point{{Z: 1, R: 0.1}, {Z: 1}}, Outside: wide}},
+		Covers: []report.Cover{{Part: "head.forward", Inside: 1, Outside: 1.02, Diameter: 0.28, Circle: 0.24, Hole: 0.011, Seal: 0.21, Count: 12}},
+		Ports:  []report.PortOutline{{Name: "a", Part: "head.aft", Outer: report.Point{Z: -1}, OutsideDiameter: 0.04, InsideDiameter: 0.03}},
+	}}
+	for end, want := range map[string]struct{ holes, rim float64 }{"forward": {12, 0.14}, "aft": {0, 0.104}} {
+		f := planFigure(s, end, 180)
+		holes := 0.0
+		scale := extentOf(f.Polylines[0].Points, true) / 2 / want.rim // the rim comes first
+		for _, l := range f.Polylines {
+			if math.Abs(extentOf(l.Points, true)-0.011*scale) < 0.01*scale*0.011 {
+				holes++
+			}
+		}
+		if holes != want.holes {
+			t.Errorf("%s: %g holes, want %g", end, holes, want.holes)
+		}
+	}
+	f := sectionFigure(s, 180, 100)
+	holes := 0
+	for _, fill := range f.Fills {
+		if fill.Grey == 1 && len(fill.Points) == 4 && math.Abs(extentOf(fill.Points, false)/extentOf(fill.Points, true)-11.0/20) < 1e-6 {
+			holes++
+		}
+	}
+	if holes != 2 {
+		t.Errorf("%d holes in the section", holes)
 	}
 }
 

@@ -135,6 +135,9 @@ func (v view) draw(c *report.Section) {
 			v.f.Polylines = append(v.f.Polylines, drawing.Polyline{Points: metal, Closed: true, Pen: drawing.Pen{Width: 0.13}})
 		}
 	}
+	for _, b := range c.Covers {
+		v.cover(b)
+	}
 	for _, t := range c.Ports {
 		v.port(c, t)
 	}

@@ -132,3 +132,30 @@ func TestOneCaseInFull(t *testing.T) {
 		t.Errorf("set for %q, want %q", heads, want)
 	}
 }
+
+// A list of symbols is not broken by the end of a page, and its title stays with it;
+// one too long for that is broken.
+func TestListsOfSymbolsStayWhole(t *testing.T) {
+	b := block{head: 2, height: 2 * tall}
+	for range 30 {
+		b.lines = append(b.lines, line{size: small})
+	}
+	each := b.lines[0].height()
+	some := int(listWhole/each) - 1
+	list := block{lines: b.lines[:b.head+some], head: b.head}
+	list.keep(b.head)
+	if got, want := together(b.lines[b.head:]), float64(some)*each; math.Abs(got-want) > 1e-9 {
+		t.Errorf("%g mm stay together, want %g", got, want)
+	}
+	if got := b.least(1000); got < float64(b.head+some)*each-1e-9 {
+		t.Errorf("a check is begun on %g mm, its list ends at %g", got, float64(b.head+some)*each)
+	}
+	long := block{head: 2}
+	for range 2 * some {
+		long.lines = append(long.lines, line{size: small})
+	}
+	long.keep(long.head)
+	if got := together(long.lines[long.head:]); math.Abs(got-each) > 1e-9 {
+		t.Errorf("a list of more than half a page is held together: %g mm", got)
+	}
+}

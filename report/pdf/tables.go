@@ -221,11 +221,7 @@ func (p *paper) permissible() {
 	p.chapter("Highest permissible ullage pressures")
 	var rows [][]cell
 	for i, q := range list {
-		value := "not assessed"
-		if !math.IsNaN(q.Pressure) {
-			value = report.Show(check.Pa("", "", q.Pressure), p.sheet.Units, report.Down)
-		}
-		row := plain(q.Part, value, q.Rule, q.Check, p.permitted(q, i == weakest, len(open) > 0))
+		row := plain(q.Part, q.Shown(p.sheet.Units), q.Rule, q.Check, p.permitted(q, i == weakest, len(open) > 0))
 		row[0].bold, row[1].bold = i == weakest, i == weakest
 		rows = append(rows, row)
 	}
@@ -248,6 +244,9 @@ func (p *paper) permitted(q report.PermissiblePressure, least, open bool) string
 			short[i] = strings.TrimPrefix(id, q.Part+"/")
 		}
 		note = "NOT COVERED, because not assessed: " + strings.Join(short, ", ") + ". "
+	}
+	if q.Pressure == 0 {
+		note += "Not satisfied at any pressure: more than the pressure is to be changed. "
 	}
 	switch {
 	case least && open:

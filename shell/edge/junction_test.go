@@ -161,6 +161,16 @@ func TestJunctionAtProof(t *testing.T) {
 	}
 }
 
+// Small stresses are set apart by their difference: 0.4 against 4 MPa is 90 % and nothing
+// beside a yield strength of 170 MPa.
+func TestJunctionMethodsApartInLittle(t *testing.T) {
+	j := joint(edge.Stress{Meridional: 4e6, Hoop: 1e6}, vessel)
+	j.Closed = place(edge.Stress{Meridional: 0.4e6, Hoop: 0.1e6}, vessel)
+	if r := j.Check(); !strings.Contains(r.Note, "differ by 3.6 MPa, both under a tenth") || strings.Contains(r.Note, "%") {
+		t.Error(r.Note)
+	}
+}
+
 // Long seam by hand: hoop 100, axial 50 MPa, hi-lo t/4 (0.75) and peaking 0.25: 200 across; with ν 0.3 the other
 // direction is 80, von Mises 174.4 under it. E = 0.85 × min(345, 340) = 289.
 func TestSeamByHand(t *testing.T) {
@@ -171,9 +181,25 @@ func TestSeamByHand(t *testing.T) {
 	s.Across, s.Along, s.Efficiency = 100e6, -150e6, 1 // inside 200, −120: 320 by Tresca; outside 0, −180
 	r = s.Check()
 	checktest.Close(t, "equivalent", r.Demand.Value, 320e6, 1e-12)
+	face := func(r check.Result) float64 {
+		for _, q := range r.Inputs {
+			if q.Symbol == "f" {
+				return q.Value
+			}
+		}
+		return 0
+	}
+	if f := face(r); f != 1 {
+		t.Errorf("face %g, want the inside", f)
+	}
+	u := s
+	u.Across, u.Along = -100e6, -300e6 // bent as much: inside 0, −270; outside −200, −330
+	if f := face(u.Check()); f != -1 {
+		t.Errorf("face %g of a compressed seam, want the outside", f)
+	}
 	for name, change := range map[string]func(*edge.Seam){
 		"NaN": func(s *edge.Seam) { s.Across = math.NaN() }, "no cause": func(s *edge.Seam) { s.Causes = nil }, "cause is NaN": func(s *edge.Seam) { s.Causes = []edge.Misalignment{{"k", "k", math.NaN(), shell}} },
-		"no strength": func(s *edge.Seam) { s.Limits = material.Limits{} }, "efficiency": func(s *edge.Seam) { s.Efficiency = 0 }, "bending": func(s *edge.Seam) { s.Bending = inf },
+		"no station": func(s *edge.Seam) { s.Station = math.NaN() }, "no strength": func(s *edge.Seam) { s.Limits = material.Limits{} }, "efficiency": func(s *edge.Seam) { s.Efficiency = 0 }, "bending": func(s *edge.Seam) { s.Bending = inf },
 	} {
 		u := s
 		change(&u)

@@ -31,7 +31,7 @@ func Blanks(t *tank.Tank, o blank.Options) ([]blank.Blank, error) {
 		if !done[p.in.Position] {
 			done[p.in.Position] = true
 			out = append(out, m.portBlanks(p, o)...)
-			out = append(out, coverBlanks(p)...)
+			out = append(out, coverBlanks(p, o)...)
 		}
 	}
 	return out, nil
@@ -48,19 +48,23 @@ func (m *model) ringBlanks() []blank.Blank {
 		len(q.Stations), q.Height*1e3, q.Width*1e3, 2e3*inner, 2e3*(inner+q.Height))}
 }
 
-// coverBlanks lists what is bolted over a port.
-func coverBlanks(p *portPart) []blank.Blank {
+// coverBlanks returns the plate that is bolted over a port.
+func coverBlanks(p *portPart, o blank.Options) []blank.Blank {
 	if p.in.Cover == nil {
 		return nil
 	}
-	return []blank.Blank{cover("cover-"+p.in.Group, "Cover of "+p.in.Group, p.in.Cover.Thickness, p.in.Bolts)}
+	c := cover(p.in.Bolts, p.in.Seal)
+	c.Name, c.Title, c.Thickness, c.Forward = "cover-"+p.in.Group, "Cover of "+p.in.Group, p.in.Cover.Thickness, true
+	return []blank.Blank{c.Blank(o)}
 }
 
-// cover says what is known of a bolted cover of a thickness [m]; where its edge lies,
-// the tank file does not say.
-func cover(name, title string, thickness float64, b *tank.Bolts) blank.Blank {
-	return notFlat(name, title, "a bolted cover: its outside diameter is not in the tank file; %.6g mm nominal under its grooves, %d holes of at most %.6g mm on a circle of %.6g mm",
-		thickness*1e3, b.Count, b.Hole*1e3, b.Circle*1e3)
+// cover returns the holes, the seal and the edge, as drawn, of a bolted cover.
+func cover(b *tank.Bolts, s *tank.Seal) blank.Cover {
+	c := blank.Cover{Count: b.Count, Circle: b.Circle, Hole: b.Hole, Edge: 2 * coverRadius(b)}
+	if s != nil {
+		c.Seal = s.Diameter
+	}
+	return c
 }
 
 // notFlat is a part that has no blank, and why.
@@ -133,7 +137,9 @@ func (m *model) headBlanks(h *headPart, o blank.Options) []blank.Blank {
 		return m.coneBlanks(h, w, o)
 	}
 	if h.in.Closure == "bolted" {
-		return []blank.Blank{cover(name, title, h.in.Thickness, h.in.Bolts)}
+		c := cover(h.in.Bolts, h.in.Seal)
+		c.Name, c.Title, c.Thickness, c.Wall, c.Forward, c.Ports = name, title+", bolted cover", h.in.Thickness, w, h.end == "forward", m.on(h.name)
+		return []blank.Blank{c.Blank(o)}
 	}
 	d := blank.Disc{Name: name, Title: title + ", disc", Head: h.nominal0, Wall: w, Forward: h.end == "forward", Ports: m.on(h.name)}
 	out := []blank.Blank{d.Blank(o)}

@@ -123,16 +123,23 @@ func TestBlanksOfAPadOverASeam(t *testing.T) {
 	}
 }
 
-// A bolted cover is among the parts, of a head and of a port: not drawn, but with the
-// holes that its fitter drills.
-func TestCoversAreListed(t *testing.T) {
+// A bolted cover is drawn with its bolt holes, of a head and of a port; its edge, which
+// the tank file does not give, is scribed and not cut.
+func TestCoversAreDrawn(t *testing.T) {
 	all := blanksOf(t, "bolted.toml")
-	for name, want := range map[string]string{
-		"head-forward": "16 holes of at most 12.5 mm on a circle of 250 mm", "cover-hatch": "18 mm nominal under its grooves, 8 holes of at most 9 mm on a circle of 96 mm",
+	for name, row := range map[string]struct {
+		want string
+		cuts int
+	}{
+		"head-forward": {"16 holes of at most 12.5 mm on a circle of 250 mm", 16},
+		"cover-hatch":  {"18 mm nominal under its grooves, 8 holes of at most 9 mm on a circle of 96 mm", 8},
 	} {
 		b, ok := all[name]
-		if !ok || len(b.Notes) != 1 || !strings.HasPrefix(b.Notes[0], "a bolted cover: its outside diameter is not in the tank file") || !strings.Contains(b.Notes[0], want) {
-			t.Errorf("%s: %v", name, b.Notes)
+		if !ok || b.Err != nil || !strings.Contains(says(b), "a bolted cover: its outside diameter is not in the tank file") || !strings.Contains(says(b), row.want) {
+			t.Errorf("%s: %v %s", name, b.Err, says(b))
+		}
+		if len(b.Cut) != row.cuts {
+			t.Errorf("%s: %d cuts, want %d", name, len(b.Cut), row.cuts)
 		}
 	}
 	if _, ok := all["cover-sensor"]; ok {

@@ -60,7 +60,7 @@ var cylinderExplanations = []Explanation{
 	},
 	{
 		ID: "cylinder/misalignment", Asks: "Does the long seam with its hi-lo, peaking and out of roundness stay within the limit on membrane and bending together?",
-		Formula: "|σ_m| (1 + Σ k) + σ_b0 ≤ E min(3 S, 2 Rp0.2)", Source: "form of BS 7910 Annex D (recalled), compared with a numerical shell (computed)",
+		Formula: "|σ_m| + σ_b ≤ E min(3 S, 2 Rp0.2), σ_b = |σ_m| k + σ_b0", Source: "form of BS 7910 Annex D (recalled), compared with a numerical shell (computed)",
 		Limits: "hi-lo up to the wall, peaking up to a third of peaking_length, out of roundness up to 5 % under pressure from inside; secondary stress",
 		Change: []string{"fit the seam better and measure again", "measure peaking_length", thicker},
 	},

@@ -60,7 +60,7 @@ var headExplanations = []Explanation{
 	},
 	{
 		ID: "head.X/segment-misalignment", Asks: "Does the segment seam with its hi-lo and peaking stay within the limit on membrane and bending together?",
-		Formula: "|σ_m| (1 + Σ k) + σ_b0 ≤ E min(3 S, 2 Rp0.2)", Source: "form of BS 7910 Annex D (recalled)",
+		Formula: "|σ_m| + σ_b ≤ E min(3 S, 2 Rp0.2), σ_b = |σ_m| k + σ_b0", Source: "form of BS 7910 Annex D (recalled)",
 		Limits: "as cylinder/misalignment, the hoop stress of the numerical shell across the seam", Change: []string{"fit the seam better and measure again", thicker},
 	},
 	{

@@ -25,7 +25,7 @@ var portExplanations = []Explanation{
 	{
 		ID: "port.N/placement", Asks: "Does the hole with its metal stand clear of rims, knuckles, tips and seams between parts?",
 		Formula: "hole and the wall that it needs beside it ≤ distance along the wall", Source: "European method (recalled); geometry derived here",
-		Limits: "a hole across a seam between parts is refused", Change: []string{"move the port: radius, clock or station"},
+		Limits: "a hole across a seam between parts is refused; in a bolted cover it keeps from the seal, in place of a rim", Change: []string{"move the port: radius, clock or station"},
 	},
 	{
 		ID: "port.N/thrust", Asks: "Do welds and tube carry the end thrust of the tube and what the piping puts on it?",

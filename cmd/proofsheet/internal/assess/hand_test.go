@@ -23,7 +23,6 @@ var openFormulas = map[string]string{
 	"thermal":       "the worse of the faces and signs, with the least of the efficiencies",
 	"life":          "the cycles borne come from two forms of the curve, and usages are summed over every case",
 	"misalignment":  "the bending over membrane stress of each cause comes from a formula of its own",
-	"knuckle":       "the European factor β comes from a curve, and pck from a branch by the ratio of two pressures",
 }
 
 // TestByHand redoes every printed step of every example sheet from its text alone,
@@ -60,7 +59,7 @@ func TestByHand(t *testing.T) {
 	}
 	for kind, n := range open {
 		if openFormulas[kind] == "" {
-			t.Logf("%d checks %s are not redone, and no reason is listed: write the formula in the symbols of the inputs", n, kind)
+			t.Errorf("%d checks %s are not redone, and no reason is listed: write the formula in the symbols of the inputs", n, kind)
 		}
 	}
 }

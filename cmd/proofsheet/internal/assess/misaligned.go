@@ -14,6 +14,7 @@ import (
 
 // A spot is the stress at a place of a seam, without its misalignment [Pa].
 type spot struct {
+	z      float64 // station [m]
 	across float64 // membrane, square to the seam
 	along  float64 // along the seam, a face of it where that is more
 	bend   float64 // bending of a junction across the seam
@@ -197,7 +198,7 @@ func (m *model) alongCylinder(s *loads.State, c *loadCase) spots {
 		bend := math.Abs(stressAt(&q).MeridionalBending)
 		for _, n := range [2]float64{cond.AxialMost + cond.LoadMost, cond.AxialLeast + cond.LoadLeast} {
 			for _, face := range [2]float64{bend, -bend} {
-				out.at = append(out.at, spot{across: q.Membrane.Hoop, along: n/t + face, bend: math.Abs(stressAt(&q).HoopBending)})
+				out.at = append(out.at, spot{z: q.Z, across: q.Membrane.Hoop, along: n/t + face, bend: math.Abs(stressAt(&q).HoopBending)})
 			}
 		}
 	}
@@ -232,7 +233,7 @@ func (m *model) aroundCourses(s *loads.State, c *loadCase) spots {
 		x := stressAt(&q)
 		for _, n := range [2]float64{cond.AxialMost + cond.LoadMost, cond.AxialLeast + cond.LoadLeast} {
 			for _, face := range [2]float64{x.HoopBending, -x.HoopBending} {
-				out.at = append(out.at, spot{across: n / t, along: x.Hoop + face, bend: math.Abs(x.MeridionalBending)})
+				out.at = append(out.at, spot{z: q.Z, across: n / t, along: x.Hoop + face, bend: math.Abs(x.MeridionalBending)})
 			}
 		}
 	}
@@ -262,7 +263,7 @@ func (m *model) alongHead(h *headPart, s *loads.State, c *loadCase) spots {
 			for _, l := range [2]edge.Stress{p.most, p.least} {
 				x := plus(p.pressure, l)
 				for _, face := range [2]float64{x.MeridionalBending, -x.MeridionalBending} {
-					out.at = append(out.at, spot{across: x.Hoop, along: x.Meridional + face, bend: math.Abs(x.HoopBending)})
+					out.at = append(out.at, spot{z: q.Z, across: x.Hoop, along: x.Meridional + face, bend: math.Abs(x.HoopBending)})
 				}
 			}
 		}
@@ -290,7 +291,7 @@ func (x misalignedSeam) worst(at spots) check.Result {
 		b := k*math.Abs(across) + p.bend
 		state := edge.Stress{Meridional: across, Hoop: p.along, MeridionalBending: b, HoopBending: x.ν * b}
 		if use := math.Max(state.MeridionalSurface()/x.efficiency, state.Surface()); !(use <= most) {
-			most, seam = use, edge.Seam{ID: x.id, Title: x.title, Across: across, Along: p.along, Bending: p.bend,
+			most, seam = use, edge.Seam{ID: x.id, Title: x.title, Station: p.z, Across: across, Along: p.along, Bending: p.bend,
 				Causes: causes, Poisson: x.ν, Efficiency: x.efficiency, Limits: x.limits}
 		}
 		if math.IsNaN(most) {

@@ -2,6 +2,7 @@ package assess
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"proofsheet/material"
@@ -53,6 +54,9 @@ func (m *model) permissible(cases []*loadCase) []report.PermissiblePressure {
 		parts = append(parts, part{h.name, func(m *model, c *loadCase) []check.Result { return m.checkHead(h, c.states[0], c) }})
 	}
 	for _, p := range m.ports {
+		if m.closesTip(p) && !slices.ContainsFunc(m.checkPortAmong(p, meop.states[0], &meop), func(r check.Result) bool { return r.Status() != check.NotApplicable }) {
+			continue // held with its head
+		}
 		parts = append(parts, part{"port." + p.in.Name, func(m *model, c *loadCase) []check.Result { return m.checkPortAmong(p, c.states[0], c) }})
 	}
 	if len(m.zonesAt(meop.temperature).groups) > 0 {

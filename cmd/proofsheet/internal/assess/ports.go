@@ -181,12 +181,12 @@ func (m *model) withInsert(p *portPart, rule material.Rule) (port.Port, error) {
 	return q, err
 }
 
-// errTip says why a tube at a cone's tip is not assessed as a port.
-var errTip = errors.New("it closes the cone's tip: a junction of cone and tube, not an opening in the cone; the tip's own check holds the stress there, wall and weld of the tube are not assessed")
-
 // checkPort makes the checks of one port by itself, and leaves the report on its areas
 // with it.
 func (m *model) checkPort(p *portPart, q *port.Member, err error) []check.Result {
+	if m.closesTip(p) {
+		return m.tipPort(p)
+	}
 	name := p.in.Name
 	var r port.AreaReport
 	if err == nil {
@@ -194,7 +194,7 @@ func (m *model) checkPort(p *portPart, q *port.Member, err error) []check.Result
 			q.Report = &r
 		}
 	}
-	placed, err := m.placement(p, err)
+	placed := m.placement(p)
 	if err != nil {
 		out := []check.Result{placed}
 		for _, c := range []struct{ id, title string }{{"area", "area replacement"}, {"neck", "least tube wall"}, {"weld", "attachment welds"}, {"thrust", "end thrust and load from outside"}} {
@@ -222,18 +222,17 @@ func (m *model) checkPort(p *portPart, q *port.Member, err error) []check.Result
 	return out
 }
 
-// placement makes the check of where a port stands, which no case changes; at a cone's
-// tip every other check has the reason why it is not made.
-func (m *model) placement(p *portPart, err error) (check.Result, error) {
+// placement makes the check of where a port stands, which no case changes.
+func (m *model) placement(p *portPart) check.Result {
 	placed := p.placed()
 	placed.Inputs = slices.Clone(placed.Inputs)
-	if p.wallErr != nil {
-		placed = check.NotMade(placed.ID, placed.Title, p.wallErr)
+	switch {
+	case m.closesTip(p):
+		return check.NotApplicableTo(placed.ID, placed.Title, "it closes the cone's tip")
+	case p.wallErr != nil:
+		return check.NotMade(placed.ID, placed.Title, p.wallErr)
 	}
-	if m.closesTip(p) {
-		return check.NotApplicableTo(placed.ID, placed.Title, "it closes the cone's tip"), errTip
-	}
-	return placed, err
+	return placed
 }
 
 // unadvised leaves a check as it is: while a pressure or a size is searched for, nobody

@@ -116,14 +116,20 @@ func TestPortOnAnEllipsoidWithLineLoads(t *testing.T) {
 	}
 }
 
-// A tube at a cone's tip is a junction, not an opening: it is said so, nothing of it
-// is called satisfied for want of a rule, and the other ports are assessed.
+// A tube at a cone's tip is a junction, not an opening: the check that holds it is
+// named, nothing of it is called satisfied for want of a rule, and the other ports are
+// assessed.
 func TestPortAtTheTip(t *testing.T) {
 	s := sheet(t, changed(t, "demo", "name = \"vent\"\non = \"forward\"\naxis = \"parallel\"\nradius = \"110 mm\"\nclock = \"60 deg\"", "name = \"vent\"\non = \"forward\"\naxis = \"parallel\"\nradius = \"0 mm\"",
 		"[head.forward]\nshape = \"cone\"\nhalf_angle = \"45 deg\"\nthickness = \"12 mm\"\nunder_tolerance = \"0.3 mm\"\nforming = \"rolled\"\nmaterial = \"plate\"\nseam = \"girth\"\nsegment_seam = \"cone-seam\"\nsegment_seam_clock = \"0 deg\"\ntip = { diameter = \"60 mm\", close = \"plate\", thickness = \"14 mm\" }",
 		"[head.forward]\nshape = \"cone\"\nhalf_angle = \"45 deg\"\nthickness = \"12 mm\"\nunder_tolerance = \"0.3 mm\"\nforming = \"rolled\"\nmaterial = \"plate\"\nseam = \"girth\"\nsegment_seam = \"cone-seam\"\nsegment_seam_clock = \"0 deg\"\ntip = { diameter = \"26 mm\", close = \"port\", port = \"vent\" }"))
-	if r := find(t, s, "port.vent/area@meop"); r.Status() != check.NotAssessed || !strings.Contains(r.Reason(), "junction") {
+	if r := find(t, s, "port.vent/area@meop"); r.Status() != check.NotApplicable || !strings.Contains(r.Note, "tip-junction") {
 		t.Errorf("%v: %s", r.Status(), r.Reason())
+	}
+	for _, id := range []string{"head.forward/tip@meop", "head.forward/tip-junction@meop"} {
+		if r := find(t, s, id); r.Status() == check.NotApplicable {
+			t.Errorf("%s: %s", id, r.Note)
+		}
 	}
 	for _, id := range []string{"port.vent/placement@meop", "port.vent/spacing@meop"} {
 		if r := find(t, s, id); r.Status() != check.NotApplicable {

@@ -52,7 +52,7 @@ func (m *model) proofPort(t *proofTest, p *portPart, s *loads.State, c *loadCase
 	}
 	for i := range out {
 		if x := &out[i]; x.Status() == check.Satisfied || x.Status() == check.NotSatisfied {
-			x.Note = strings.TrimSuffix("S_v, S_n, S_p are the share of yield allowed at proof; "+x.Note, "; ")
+			x.Note = strings.TrimSuffix("the strength of wall, tube and pad is the share of yield allowed at proof; "+x.Note, "; ")
 		}
 		out[i].Title += ", at proof"
 	}

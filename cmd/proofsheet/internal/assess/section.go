@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"proofsheet/cmd/proofsheet/internal/tank"
 	"proofsheet/report"
 	"proofsheet/report/check"
 )
@@ -18,6 +19,7 @@ func (r *run) section() *report.Section {
 		Inside:  []report.Point{{Z: 0, R: R}, {Z: L, R: R}},
 		Outside: []report.Point{{Z: 0, R: R + t}, {Z: L, R: R + t}}}, r.headOutline(r.fwd))
 	s.Rings = r.ringOutlines()
+	r.covers(s)
 	for _, p := range r.ports {
 		s.Ports = append(s.Ports, r.portOutline(p))
 	}
@@ -150,8 +152,43 @@ func (r *run) headOutline(h *headPart) report.Outline {
 		return pts
 	}
 	inside, outside := face(0), face(h.nominal)
+	if h.bolted() {
+		outside = r.coverFace(h)
+	}
 	return report.Outline{Part: h.name, Inside: inside, Outside: outside}
 }
+
+// coverFace returns the outside of a bolted head, which goes on past the bore to
+// its edge, in the order of the meridian.
+func (r *run) coverFace(h *headPart) []report.Point {
+	z, far, R := r.station(h, 0), r.station(h, h.nominal), coverRadius(h.in.Bolts)
+	pts := []report.Point{{Z: z, R: h.radius}, {Z: z, R: R}, {Z: far, R: R}, {Z: far}}
+	if h.end == "aft" {
+		slices.Reverse(pts)
+	}
+	return pts
+}
+
+// covers describes what is bolted on, with a label to the edge, which is a guess.
+func (r *run) covers(s *report.Section) {
+	for _, h := range r.ends() {
+		if !h.bolted() {
+			continue
+		}
+		b := h.in.Bolts
+		c := report.Cover{Part: h.name, Inside: r.station(h, 0), Outside: r.station(h, h.nominal), Diameter: 2 * coverRadius(b), Circle: b.Circle, Hole: b.Hole, Count: b.Count}
+		if h.in.Seal != nil {
+			c.Seal = h.in.Seal.Diameter
+		}
+		s.Covers = append(s.Covers, c)
+		s.Labels = append(s.Labels, report.Label{At: report.Point{Z: (c.Inside + c.Outside) / 2, R: c.Diameter / 2}, Text: "cover: edge as drawn, not in the file"})
+	}
+}
+
+// coverRadius returns the radius to which a bolted cover is drawn [m]: the tank file
+// gives no edge, so one and a half holes outside of the bolt circle, where common
+// practice ends a plate.
+func coverRadius(b *tank.Bolts) float64 { return b.Circle/2 + 1.5*b.Hole }
 
 // portOutline returns a tube turned into the plane of the cut.
 func (r *run) portOutline(p *portPart) report.PortOutline {

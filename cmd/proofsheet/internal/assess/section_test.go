@@ -43,3 +43,37 @@ func TestWorstPlace(t *testing.T) {
 		}
 	}
 }
+
+// TestBoltedHeadIsDrawnToItsBolts has the plate of a bolted head go on past its bolt
+// holes, and says that the edge is a guess.
+func TestBoltedHeadIsDrawnToItsBolts(t *testing.T) {
+	for _, end := range []string{"forward", "aft"} {
+		in := read(t, "bolted")
+		if end == "aft" {
+			in.Head.Aft, in.Head.Forward = in.Head.Forward, in.Head.Aft
+			in.Port = nil
+		}
+		c := sheet(t, in).Section
+		if len(c.Covers) != 1 || c.Covers[0].Part != "head."+end || c.Covers[0].Count != 16 || c.Covers[0].Circle != 0.25 || c.Covers[0].Seal != 0.206 {
+			t.Fatalf("%s: covers %+v", end, c.Covers)
+		}
+		widest, apex := 0.0, math.Inf(1)
+		for _, o := range c.Outlines {
+			for _, q := range o.Outside {
+				if o.Part == "head."+end {
+					widest, apex = math.Max(widest, q.R), math.Min(apex, q.R)
+				}
+			}
+		}
+		if b := c.Covers[0]; widest < (b.Circle+b.Hole)/2 || widest != b.Diameter/2 || apex != 0 {
+			t.Errorf("%s: the plate is drawn to %g m", end, widest)
+		}
+		said := false
+		for _, l := range c.Labels {
+			said = said || strings.Contains(l.Text, "not in the file")
+		}
+		if !said {
+			t.Errorf("%s: nothing says that the edge is a guess", end)
+		}
+	}
+}

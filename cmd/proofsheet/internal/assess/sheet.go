@@ -110,9 +110,12 @@ func bar(p float64) string { return fmt.Sprintf("%.2f bar", math.Floor(p/1e3)/10
 func (r *run) cautionList() []string {
 	out := append(append([]string{}, r.cautions...), r.couponCautions()...)
 	for _, p := range r.ports {
+		if r.closesTip(p) { // no opening: it has no cut-out to warn of
+			continue
+		}
 		out = append(out, p.chords.Cautions...)
 		if p.chordsErr != nil {
-			out = append(out, "port "+p.in.Name+": "+p.chordsErr.Error())
+			out = append(out, errOf(p, p.chordsErr).Error())
 		}
 	}
 	for _, h := range r.ends() {
@@ -177,8 +180,11 @@ func (r *run) families() (out []string) {
 
 // notes returns what the reader must know beside the checks.
 func (r *run) notes() []string {
-	out := []string{
-		fmt.Sprintf("Highest ullage pressure with people near: %s (%s).", bar(r.near), r.nearWhy),
+	near := fmt.Sprintf("Highest ullage pressure with people near: %s (%s).", bar(r.near), r.nearWhy)
+	if !(r.near > 0) {
+		near = "No ullage pressure is shown at which people may be near: " + r.nearWhy + "."
+	}
+	out := []string{near,
 		"Checks named in the sheet as not assessed were not made; the tank is not satisfied on them.",
 	}
 	out = append(out, r.storedNote())

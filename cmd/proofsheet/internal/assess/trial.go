@@ -128,7 +128,7 @@ func (tr *Trial) Port(group string, until func(check.Result) bool) {
 // portsAlone makes the checks of each port by itself.
 func (tr *Trial) portsAlone(ports []*portPart, states []operatingState, until func(check.Result) bool) bool {
 	for _, p := range ports { // where a port stands does not change with what loads it
-		if placed, _ := tr.placement(p, nil); !until(placed) {
+		if !until(tr.placement(p)) {
 			return false
 		}
 	}
