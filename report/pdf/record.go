@@ -79,12 +79,12 @@ func (p *paper) record(r *report.Record) {
 			p.figure(chartFigure(c, p.sheet.Units, p.inner(), 78))
 		}
 	}
+	gas := p.sheet.Proof != nil && p.sheet.Proof.Method == "pneumatic"
+	p.seenAtTheTest(gas)
 	p.chapter("Notes, limits and words")
 	p.listed("Notes", r.Notes)
-	gas := p.sheet.Proof != nil && p.sheet.Proof.Method == "pneumatic"
 	p.listed("Words", recordWords(gas))
 	p.inputFiles()
-	p.seenAtTheTest(gas)
 	p.signaturesOver(r.Line() + ". A signature does not change it.")
 }
 
