@@ -136,23 +136,21 @@ func (m *model) crackedAt(w *life.Wall, k cracked, c *loadCase, bend float64) er
 		if err := errors.Join(m.massErr, st.err); err != nil {
 			return err
 		}
-		for _, h := range m.ends() {
-			load, err := m.seamLoadAt(h, s, c, st)
-			if err != nil {
-				return err
+		lines, err := m.lineLoads(s, c, st)
+		if err != nil {
+			return err
+		}
+		for i, q := range st.pressure.Stations {
+			if st.whole.segments[q.Segment] != k.part {
+				continue
 			}
-			for i, q := range st.pressure.Stations {
-				if st.whole.segments[q.Segment] != k.part {
-					continue
-				}
-				w.Pressure = math.Max(w.Pressure, m.worstAt(s, math.Max(math.Min(q.Z, m.highest0()), m.lowest0())))
-				hoop, mer := st.spanAt(i, load, true), st.spanAt(i, load, false)
-				most := math.Max(hoop.membrane, mer.membrane)
-				w.Local = math.Max(w.Local, math.Max(hoop.largest(), mer.largest())+bend*most)
-				if !(most <= w.Hoop) {
-					w.Hoop = most
-					w.Radius = slenderAt(st.pressure.Stations, i) * k.part.least
-				}
+			w.Pressure = math.Max(w.Pressure, m.worstAt(s, math.Max(math.Min(q.Z, m.highest0()), m.lowest0())))
+			hoop, mer := st.spanAt(i, lines[i], true), st.spanAt(i, lines[i], false)
+			most := math.Max(hoop.membrane, mer.membrane)
+			w.Local = math.Max(w.Local, math.Max(hoop.largest(), mer.largest())+bend*most)
+			if !(most <= w.Hoop) {
+				w.Hoop = most
+				w.Radius = slenderAt(st.pressure.Stations, i) * k.part.least
 			}
 		}
 	}

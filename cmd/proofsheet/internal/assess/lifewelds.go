@@ -9,6 +9,7 @@ import (
 	"proofsheet/loads"
 	"proofsheet/shell/edge"
 	"proofsheet/shell/life"
+	"proofsheet/shell/revolution"
 )
 
 // lifeWelds lists every weld of the shell.
@@ -18,7 +19,7 @@ func (m *model) lifeWelds() (out []lifeWeld) {
 		out = append(out, m.lifeSeam("long seam", m.long, hoop, m.everywhere(m.cyl, hoop), m.cyl))
 	}
 	if m.girth != nil {
-		out = append(out, m.lifeSeam("girth seam", m.girth, !hoop, m.everywhere(m.cyl, !hoop), m.cyl))
+		out = append(out, m.lifeSeam("girth seam", m.girth, !hoop, m.betweenCourses(), m.cyl))
 	}
 	out = append(out, m.lifeRings()...)
 	for _, h := range m.ends() {
@@ -102,6 +103,37 @@ func (m *model) everywhere(p *part, hoop bool) func(*loads.State, *loadCase) (sp
 	}
 }
 
+// betweenCourses returns the stress across the seams between courses, at the stations on
+// either side of each; where the file does not say where they are, anywhere in the cylinder.
+func (m *model) betweenCourses() func(*loads.State, *loadCase) (span, error) {
+	at := m.t.Cylinder.GirthStations
+	if len(at) == 0 {
+		return m.everywhere(m.cyl, false)
+	}
+	return func(s *loads.State, c *loadCase) (span, error) {
+		out, err := m.spanWhere(s, c, false, func(st *shellState, i int) bool {
+			return st.whole.segments[st.pressure.Stations[i].Segment] == m.cyl && beside(st.pressure.Stations, i, at)
+		})
+		if m.t.Cylinder.Rings != nil && m.ringNearSeam() {
+			ring, ringErr := m.spanAtRing(s, c, false)
+			out, err = out.with(ring), errors.Join(err, ringErr)
+		}
+		return out, err
+	}
+}
+
+// beside reports whether a station is the closest on its side to one of the places z [m].
+func beside(all []revolution.Station, i int, at []float64) bool {
+	for _, z := range at {
+		for _, k := range [2]int{i - 1, i + 1} {
+			if k >= 0 && k < len(all) && (all[i].Z-z)*(all[k].Z-z) <= 0 {
+				return true
+			}
+		}
+	}
+	return false
+}
+
 // atJoint returns the stress across a girth weld, on both walls.
 func (m *model) atJoint(j shellJoint) func(*loads.State, *loadCase) (span, error) {
 	return func(s *loads.State, c *loadCase) (span, error) {
@@ -114,22 +146,21 @@ func (m *model) atJoint(j shellJoint) func(*loads.State, *loadCase) (span, error
 	}
 }
 
-// spanWhere returns the extremes over the stations that are taken.
+// spanWhere returns the extremes over the stations that are taken, each with the line
+// loads of its own place.
 func (m *model) spanWhere(s *loads.State, c *loadCase, hoop bool, take func(st *shellState, i int) bool) (out span, err error) {
 	st := m.shellOf(s, c)
 	if err := errors.Join(m.massErr, st.err); err != nil {
 		return out, err
 	}
+	lines, err := m.lineLoads(s, c, st)
+	if err != nil {
+		return out, err
+	}
 	found := false
-	for _, h := range m.ends() { // the line loads differ at both ends
-		load, err := m.seamLoadAt(h, s, c, st)
-		if err != nil {
-			return out, err
-		}
-		for i := range st.pressure.Stations {
-			if take(st, i) {
-				out, found = out.with(st.spanAt(i, load, hoop)), true
-			}
+	for i := range st.pressure.Stations {
+		if take(st, i) {
+			out, found = out.with(st.spanAt(i, lines[i], hoop)), true
 		}
 	}
 	if !found || math.IsNaN(out.most-out.least+out.membrane) {
