@@ -145,9 +145,9 @@ func (m *model) crackedAt(w *life.Wall, k cracked, c *loadCase, bend float64) er
 				continue
 			}
 			w.Pressure = math.Max(w.Pressure, m.worstAt(s, math.Max(math.Min(q.Z, m.highest0()), m.lowest0())))
-			hoop, mer := st.spanAt(i, lines[i], true), st.spanAt(i, lines[i], false)
-			most := math.Max(hoop.membrane, mer.membrane)
-			w.Local = math.Max(w.Local, math.Max(hoop.largest(), mer.largest())+bend*most)
+			across, along := st.spanAt(i, lines[i], c, hoop), st.spanAt(i, lines[i], c, meridional)
+			most := math.Max(across.membrane(), along.membrane())
+			w.Local = math.Max(w.Local, math.Max(across.largest(), along.largest())+bend*most)
 			if !(most <= w.Hoop) {
 				w.Hoop = most
 				w.Radius = slenderAt(st.pressure.Stations, i) * k.part.least
@@ -167,9 +167,6 @@ func slenderAt(stations []revolution.Station, i int) float64 {
 	}
 	return math.NaN()
 }
-
-// largest is the largest magnitude of a span [Pa].
-func (a span) largest() float64 { return math.Max(a.most, -a.least) }
 
 // lowest0 and highest0 are where the inside begins and ends [m].
 func (m *model) lowest0() float64  { lo, _ := m.in.Bounds(); return lo }
@@ -255,7 +252,7 @@ func (m *model) flawedWall(w lifeWeld, cases []*loadCase) (out life.Wall, err er
 				}
 				p, _ := s.HighestPressure(lo, hi)
 				out.Pressure = math.Max(out.Pressure, p)
-				out.Local = math.Max(out.Local, σ.largest()+w.bend*σ.membrane)
+				out.Local = math.Max(out.Local, σ.largest()+w.bend*σ.membrane())
 			}
 		}
 	}

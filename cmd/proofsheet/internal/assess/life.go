@@ -148,7 +148,7 @@ func (m *model) detail(w lifeWeld, cycles []lifeCycle) life.Detail {
 				most = most.with(got)
 			}
 		}
-		d.Cycles = append(d.Cycles, life.Cycle{Name: c.name, Range: most.most - most.least + w.bend*most.membrane, Count: c.count})
+		d.Cycles = append(d.Cycles, life.Cycle{Name: c.name, Range: most.most - most.least + w.bend*most.membrane(), Count: c.count})
 	}
 	d.Err = firstOf(errs)
 	return d
@@ -175,16 +175,6 @@ func (m *model) zoneYield(w lifeWeld, T float64) (float64, error) {
 		least = math.Min(least, x.zone.Yield.Value)
 	}
 	return least, nil
-}
-
-// A span is what a stress across a weld runs over, zero included [Pa].
-type span struct {
-	least, most float64 // membrane and bending
-	membrane    float64 // largest magnitude of the membrane part
-}
-
-func (a span) with(b span) span {
-	return span{math.Min(a.least, b.least), math.Max(a.most, b.most), math.Max(a.membrane, b.membrane)}
 }
 
 // A lifeWeld is a weld at which fatigue is asked for.

@@ -1,0 +1,44 @@
+package assess_test
+
+import (
+	"strings"
+	"testing"
+
+	"proofsheet/report/check"
+)
+
+// course is a seam of a low class in the middle of the cylinder, clear of the joints of the
+// heads, so that it governs; its hi-lo is to be filled in.
+func course(hiLo string) []string {
+	return []string{outlet, "", "meop = \"12 bar\"", "meop = \"30 bar\"", "relief = \"10.5 bar\"", "relief = \"27 bar\"",
+		"[cylinder]\n", "[joint.course]\nkind = \"single butt\"\nexamination = \"full\"\nefficiency = 1\nsource = \"test\"\nhi_lo = \"" + hiLo + "\"\n\n[cylinder]\n",
+		"long_seam = \"long\"", "girth_seam = \"course\"\ngirth_stations = [\"450 mm\"]\nlong_seam = \"long\""}
+}
+
+// swings holds the range of a kind of cycle at the seam between courses against a hand's [MPa].
+func swings(t *testing.T, r check.Result, of string, want float64) {
+	t.Helper()
+	if got := rangeOf(r, of) / 1e6; !strings.Contains(r.Demand.Name, "girth seam") || !(got > want*0.9999 && got < want*1.003) {
+		t.Errorf("%s, %s: range %g MPa, by hand %g", r.Demand.Name, of, got, want)
+	}
+}
+
+// A load comes and goes without the pressure, unless the case says otherwise. By hand, R
+// 152.35 mm, t 4.7 mm: 30 bar make 3 × 152.35/(2 × 4.7) = 48.62 MPa, 217 kN press with
+// 217 000/(2π 152.35 × 4.7) = 48.23 MPa. From the load without pressure to the pressure without
+// load are 96.85 MPa; where both are always there, from empty to
+// 0.39. The own weight adds 0.1.
+func TestLifeOfALoadWithoutItsPressure(t *testing.T) {
+	at := func(more string) check.Result {
+		return find(t, sheet(t, burnedOut(t, "ullage_pressure = \"30 bar\"\naxial_load_factor = 1.0\nfill = 0.0\ncycles = 50000\naxial_compression = \"217 kN\"\n"+more, course("0 mm")...)), "tank/life")
+	}
+	r := at("")
+	swings(t, r, "burnout", 96.85)
+	// 2·10⁶ (36/96.85)³ = 102 700 cycles; 4 × 50 000 are more.
+	if r.Status() != check.NotSatisfied {
+		t.Errorf("%v with a usage of %g", r.Status(), r.Demand.Value)
+	}
+	if r := at("present = true\n"); r.Status() != check.Satisfied {
+		t.Errorf("always together: %v with a usage of %g", r.Status(), r.Demand.Value)
+	}
+}
