@@ -148,7 +148,8 @@ func (m *model) detail(w lifeWeld, cycles []lifeCycle) life.Detail {
 				most = most.with(got)
 			}
 		}
-		d.Cycles = append(d.Cycles, life.Cycle{Name: c.name, Range: most.most - most.least + w.bend*most.membrane(), Count: c.count})
+		most = most.bent(w.bend)
+		d.Cycles = append(d.Cycles, life.Cycle{Name: c.name, Range: most.most - most.least, Count: c.count})
 	}
 	d.Err = firstOf(errs)
 	return d

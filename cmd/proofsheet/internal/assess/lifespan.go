@@ -16,6 +16,12 @@ func (a span) with(b span) span {
 	return span{math.Min(a.least, b.least), math.Max(a.most, b.most), math.Min(a.membraneLeast, b.membraneLeast), math.Max(a.membraneMost, b.membraneMost)}
 }
 
+// bent adds to a span the bending of walls out of line, over the membrane stress [-]. It
+// swings as the membrane stress does, from its least to its most.
+func (a span) bent(ratio float64) span {
+	return span{a.least + ratio*a.membraneLeast, a.most + ratio*a.membraneMost, a.membraneLeast, a.membraneMost}
+}
+
 // largest and membrane are the largest magnitude of the stress and of its membrane part [Pa].
 func (a span) largest() float64  { return math.Max(a.most, -a.least) }
 func (a span) membrane() float64 { return math.Max(a.membraneMost, -a.membraneLeast) }

@@ -34,3 +34,11 @@ func TestSpanOfPressureAndLoad(t *testing.T) {
 		t.Errorf("at a ring: %+v, want %+v", got, want)
 	}
 }
+
+// Hi-lo of half the membrane stress swings with it from −48 to 58: 1.5 × (58 + 48) = 159, of which no part is counted twice.
+func TestSpanBent(t *testing.T) {
+	got := span{-48, 58, -48, 58}.bent(0.5)
+	if got.most-got.least != 159 || got.largest() != 87 || got.membrane() != 58 {
+		t.Errorf("%+v", got)
+	}
+}
