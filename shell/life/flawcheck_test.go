@@ -12,7 +12,7 @@ import (
 // One law, R = 0.5: with Paris the ratio does not count, so the life is that of the flaw by itself, and usage is the sum of both by hand.
 func TestCheckFlaw(t *testing.T) {
 	service, proof := reference(29), reference(29)
-	proof.Local, proof.Pressure = 180*MPa, 4.5*MPa
+	proof.Local, proof.Range, proof.Pressure = 180*MPa, 180*MPa, 4.5*MPa
 	f := life.Flaw{Depth: 0.5e-3, Shape: 0.4, Thickness: 3e-3, Radius: 0.150}
 	laws := []life.Record{{Alloy: "steep", Law: life.Paris{C: 4.46e-10, M: 3}, Source: check.Source{Doc: "test", How: check.Practice}}}
 	n := func(σ float64) float64 {
@@ -37,6 +37,7 @@ func TestCheckFlaw(t *testing.T) {
 	for name, change := range map[string]func(){
 		"no law": func() { laws = nil }, "above 0.8 of yield": func() { proof.Local = 193 * MPa }, "no toughness": func() { service.Toughness = 0 },
 		"through the wall": func() { f.Depth = 2.9e-3 }, "stress missing": func() { service.Local = math.NaN() },
+		"range missing": func() { service.Range = math.NaN() }, "range below the stress": func() { service.Range = 149 * MPa },
 	} {
 		s, p, g, l := service, proof, f, laws
 		change()
@@ -48,4 +49,18 @@ func TestCheckFlaw(t *testing.T) {
 	if r := life.CheckFlaw("tank/flaw-growth", "Flaw", service, proof, f, laws, math.NaN(), 2); r.Status() != check.NotAssessed {
 		t.Errorf("cycles missing: %v", r.Status())
 	}
+}
+
+// The compressive half of a cycle drives a crack in a seam that holds the stress of welding: 150 MPa of tension and 90 of compression grow it as
+// 240 MPa would, by Paris (153/243)³ = 0.2496 times as long for the same last depth, here 0.8 of the wall. The toughness is met by the tension alone.
+func TestCheckFlawCountsCompression(t *testing.T) {
+	pulled := reference(60)
+	swung := pulled
+	swung.Range = 240 * MPa
+	f := life.Flaw{Depth: 0.5e-3, Shape: 0.4, Thickness: 3e-3, Radius: 0.150}
+	laws := []life.Record{{Alloy: "steep", Law: life.Paris{C: 4.46e-10, M: 3}, Source: check.Source{Doc: "test", How: check.Practice}}}
+	usage := func(w life.Wall) float64 {
+		return life.CheckFlaw("tank/flaw-growth", "Flaw", w, w, f, laws, 100, 0).Demand.Value
+	}
+	checktest.Printed(t, "life", usage(pulled)/usage(swung), "0.2496")
 }

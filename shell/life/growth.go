@@ -141,11 +141,16 @@ type Growth struct {
 // to the first of K = K_c at face or deepest point, a = 0.8 t, and σ at [Ligament]. The last ligament is given away. The
 // depth is refused where it starts beyond an end. Source: [SurfaceCrack.Shape]; integration.
 func (f Flaw) Grow(σ, R float64, law Law, Kc, yield float64) (Growth, error) {
+	return f.grow(σ, (1-R)*σ, R, law, Kc, yield)
+}
+
+// grow returns it where the stress σ [Pa] ends the life and the range Δσ [Pa] drives it.
+func (f Flaw) grow(σ, Δσ, R float64, law Law, Kc, yield float64) (Growth, error) {
 	end, err := f.end(σ, Kc, yield)
 	if err != nil {
 		return Growth{math.NaN(), math.NaN(), ""}, err
 	}
-	n, err := f.integrate(end.Depth, σ, R, law)
+	n, err := f.integrate(end.Depth, Δσ, R, law)
 	end.Cycles = n
 	return end, err
 }
@@ -205,18 +210,18 @@ func (f Flaw) end(σ, Kc, yield float64) (Growth, error) {
 	return Growth{Depth: lo, End: why}, nil
 }
 
-// integrate counts the cycles from the first depth to a [m], by Simpson's rule over ln a.
-func (f Flaw) integrate(a, σ, R float64, law Law) (float64, error) {
+// integrate counts the cycles of the range Δσ [Pa] from the first depth to a [m], by Simpson's rule over ln a.
+func (f Flaw) integrate(a, Δσ, R float64, law Law) (float64, error) {
 	const steps = 400
 	l0, l1 := math.Log(f.Depth), math.Log(a)
 	h, sum := (l1-l0)/steps, 0.0
 	for i := 0; i <= steps; i++ {
 		x := math.Exp(l0 + float64(i)*h)
-		k, err := f.crack(x).Intensity(σ, AtDeepest)
+		k, err := f.crack(x).Intensity(Δσ, AtDeepest)
 		if err != nil { // not reached: the same shape was in range at both ends
 			return math.NaN(), err
 		}
-		rate, err := law.Rate((1-R)*k, R)
+		rate, err := law.Rate(k, R)
 		if err != nil {
 			return math.NaN(), err
 		}

@@ -13,6 +13,7 @@ type Wall struct {
 	Where     string
 	Hoop      float64 // membrane stress across the crack [Pa]
 	Local     float64 // membrane and bending there, misalignment in it; not below Hoop [Pa]
+	Range     float64 // least to largest of it over all cycles, for the growth of a flaw; not below Local [Pa]
 	Pressure  float64 // on the faces of a crack on the inside [Pa]
 	Radius    float64 // mid-wall, second principal one [m]
 	Thickness float64 // least [m]

@@ -173,8 +173,9 @@ func (m *model) lowest0() float64  { lo, _ := m.in.Bounds(); return lo }
 func (m *model) highest0() float64 { _, hi := m.in.Bounds(); return hi }
 
 // checkFlaw asks, for every seam whose flaw is given, whether it stays within the
-// wall over every cycle: those of service at the highest stress of any case, those
-// of the proof at theirs, by the fastest law that is known, as welded.
+// wall over every cycle: those of service from the highest stress of any case to the
+// lowest of any, those of the proof from theirs, by the fastest law that is known, as
+// welded.
 func (m *model) checkFlaw(cases []*loadCase) (out []check.Result) {
 	for _, w := range m.lifeWelds() {
 		if w.joint == nil || w.joint.Flaw == nil {
@@ -199,7 +200,7 @@ func (m *model) flawIn(w lifeWeld, cases []*loadCase) check.Result {
 		return check.NotMade(flawID, flawTitle, fmt.Errorf("joint %s is not examined over its whole length (examination %s): no examination bounds its flaw", w.joint.Name, w.joint.Examination))
 	}
 	cycles, err := m.lifeCycles(cases)
-	service, serviceErr := m.flawedWall(w, cases)
+	service, serviceErr := m.flawedWall(w, cases, span{})
 	if err = errors.Join(err, serviceErr); err != nil {
 		return check.NotMade(flawID, flawTitle, err)
 	}
@@ -211,19 +212,26 @@ func (m *model) flawIn(w lifeWeld, cases []*loadCase) check.Result {
 			continue
 		}
 		np = c.count
-		if atProof, err = m.flawedWall(w, c.at); err != nil {
+		if atProof, err = m.flawedWall(w, c.at, service.span); err != nil {
 			return check.NotMade(flawID, flawTitle, err)
 		}
 	}
 	mat, _ := m.t.FindMaterial(w.parts[0].material)
 	flaw := life.Flaw{Depth: *w.joint.Flaw, Shape: life.DefaultShape, Thickness: service.Thickness, Radius: service.Radius}
-	return life.CheckFlaw(flawID, flawTitle, service, atProof, flaw, life.RecordsOf(mat.Alloy, m.familyOf(mat.Name)), n, np)
+	return life.CheckFlaw(flawID, flawTitle, service.Wall, atProof.Wall, flaw, life.RecordsOf(mat.Alloy, m.familyOf(mat.Name)), n, np)
 }
 
-// flawedWall gathers the wall at a seam at the highest stress across it of any case,
-// with the weaker of the metals it joins.
-func (m *model) flawedWall(w lifeWeld, cases []*loadCase) (out life.Wall, err error) {
-	out = life.Wall{Where: w.where, Yield: math.Inf(1), Toughness: math.Inf(1), Thickness: math.Inf(1), Radius: m.cyl.mid()}
+// A flawed is the wall at a seam with what the stress across it runs over.
+type flawed struct {
+	life.Wall
+	span span
+}
+
+// flawedWall gathers the wall at a seam at the stress across it in all cases, with the
+// weaker of the metals it joins. The range goes down to the least of other as well: that
+// of service, which may follow the proof.
+func (m *model) flawedWall(w lifeWeld, cases []*loadCase, other span) (out flawed, err error) {
+	out.Wall = life.Wall{Where: w.where, Yield: math.Inf(1), Toughness: math.Inf(1), Thickness: math.Inf(1), Radius: m.cyl.mid()}
 	for _, p := range w.parts {
 		mat, _ := m.t.FindMaterial(p.material)
 		if mat.Toughness == nil {
@@ -252,10 +260,12 @@ func (m *model) flawedWall(w lifeWeld, cases []*loadCase) (out life.Wall, err er
 				}
 				p, _ := s.HighestPressure(lo, hi)
 				out.Pressure = math.Max(out.Pressure, p)
-				out.Local = math.Max(out.Local, σ.largest()+w.bend*σ.membrane())
+				out.span = out.span.with(σ)
 			}
 		}
 	}
+	out.Local = out.span.largest() + w.bend*out.span.membrane()
+	out.Range = out.span.bent(w.bend).most - other.with(out.span).bent(w.bend).least
 	return out, nil
 }
 

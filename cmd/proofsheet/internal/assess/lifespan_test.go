@@ -49,3 +49,20 @@ func TestLifeOfAHiLoThatSwings(t *testing.T) {
 	r := find(t, sheet(t, burnedOut(t, "ullage_pressure = \"30 bar\"\naxial_load_factor = 1.0\nfill = 0.0\ncycles = 50000\naxial_compression = \"217 kN\"\n", course("0.5 mm")...)), "tank/life")
 	swings(t, r, "burnout", 127.76)
 }
+
+// A flaw in that seam, as welded, is driven by the whole range, compression too: 96.85 MPa, and
+// the toughness is met by the larger of both ends of it, 48.62.
+func TestFlawOfALoadWithoutItsPressure(t *testing.T) {
+	change := course("0 mm\"\nflaw = \"0.5 mm")
+	r := find(t, sheet(t, burnedOut(t, "ullage_pressure = \"30 bar\"\naxial_load_factor = 1.0\nfill = 0.0\ncycles = 50000\naxial_compression = \"217 kN\"\n",
+		append(change, "flaw = \"1.5 mm\"\n", "")...)), "tank/flaw-growth")
+	for _, q := range r.Inputs {
+		want, held := map[string]float64{"Δσ": 96.85e6, "σ": 48.62e6}[q.Symbol]
+		if held && !(q.Value > want*0.9999 && q.Value < want*1.004) {
+			t.Errorf("%s: %g Pa, by hand %g", q.Name, q.Value, want)
+		}
+	}
+	if !strings.Contains(r.Demand.Name, "girth seam (course)") {
+		t.Error(r.Demand.Name, r.Reason())
+	}
+}
