@@ -216,9 +216,13 @@ func (m *model) flawIn(w lifeWeld, cases []*loadCase) check.Result {
 			return check.NotMade(flawID, flawTitle, err)
 		}
 	}
-	mat, _ := m.t.FindMaterial(w.parts[0].material)
+	var laws []life.Record // of both metals: which of them the crack runs in is not known
+	for _, p := range w.parts {
+		mat, _ := m.t.FindMaterial(p.material)
+		laws = append(laws, life.RecordsOf(mat.Alloy, m.familyOf(mat.Name))...)
+	}
 	flaw := life.Flaw{Depth: *w.joint.Flaw, Shape: life.DefaultShape, Thickness: service.Thickness, Radius: service.Radius}
-	return life.CheckFlaw(flawID, flawTitle, service.Wall, atProof.Wall, flaw, life.RecordsOf(mat.Alloy, m.familyOf(mat.Name)), n, np)
+	return life.CheckFlaw(flawID, flawTitle, service.Wall, atProof.Wall, flaw, laws, n, np)
 }
 
 // A flawed is the wall at a seam with what the stress across it runs over.
