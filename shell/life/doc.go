@@ -26,7 +26,7 @@
 //	ThroughCrack.Intensity, Folias      Folias, two open texts (read)             folias_test
 //	CheckLeakBeforeBurst                criterion B (recalled)                    check_test
 //	Ligament                            net section of a part-through flaw (rec.) growth_test
-//	Forman, Paris, Grow                 Schwarmann 1986 (read); integration       growth_test
+//	Forman, Paris, UpTo, Grow           Schwarmann 1986 (read); integration       growth_test
 //	Screened, ProofFactor               surface crack turned round                screen_test
 //	ToughnessRatio                      NASA-STD-5019A 6.2.5 (read)               screen_test
 //

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 
 	"proofsheet/report/check"
 )
@@ -17,18 +18,22 @@ const residual = 0.5
 //	4 (n/N + n_p/N_p) ≤ 1
 //
 // each N by [Flaw.Grow], ended by the local stress and driven by its range, compression too, both with the pressure on the crack's faces: what
-// welding leaves holds the crack open throughout. By the fastest of the laws, at R = 0.5 for the same reason. n and n_p are counts [-]. Stress above 0.8 of the zone's yield, no law, and a law without an answer leave it not assessed.
+// welding leaves holds the crack open throughout. By the fastest of the laws, for the same reason at R = 0.5 where the law knows it, else only
+// one that is an upper bound. n and n_p are counts [-]. Stress above 0.8 of the zone's yield, no law, and a law without an answer leave it not assessed.
 //
 // Source: growth records of [Records]; as welded, practice.
 func CheckFlaw(id, title string, service, atProof Wall, f Flaw, laws []Record, n, np float64) check.Result {
 	r := check.Result{ID: id, Title: title, Formula: "4 (n/N + n_p/N_p) ≤ 1", Factor: ScatterFactor, Capacity: check.Num("1", "life of the flaw", 1)}
 	var by Record
 	best := [2]Growth{{Cycles: math.Inf(1)}, {Cycles: math.Inf(1)}}
-	err := errors.New("no growth law is known of the metal")
-	if len(laws) > 0 {
+	err := errors.New("no growth law of the metal is known that holds in an as-welded seam")
+	if slices.ContainsFunc(laws, func(law Record) bool { return law.Welded }) {
 		err = nil
 	}
 	for _, law := range laws {
+		if !law.Welded {
+			continue
+		}
 		for i, w := range []Wall{service, atProof} {
 			g, e := w.grow(f, law.Law)
 			if err = errors.Join(err, e); e == nil && g.Cycles < best[i].Cycles {
@@ -50,11 +55,19 @@ func CheckFlaw(id, title string, service, atProof Wall, f Flaw, laws []Record, n
 		check.Pa("σ_p", "largest local stress at proof", atProof.Local), check.Pa("Δσ_p", "its range, to the least in service", atProof.Range), check.PaRootM("K_c", "toughness, lower bound", service.Toughness),
 		check.Num("n", "cycles of service", n), check.Num("N", "life in service", best[0].Cycles), check.M("a_f", "depth at its end", best[0].Depth),
 		check.Num("n_p", "cycles of the proof", np), check.Num("N_p", "life at proof", best[1].Cycles)}
-	r.Note = fmt.Sprintf("fastest law: %s; ends at: %s; as welded, R = 0.5; every cycle of service at the highest stress of any", by.Alloy, best[0].End)
+	r.Note = fmt.Sprintf("fastest law: %s; ends at: %s; as welded: %s; every cycle of service from the highest stress of any to the lowest of any", by.Alloy, best[0].End, ratio(by.Law))
 	if by.Note != "" {
 		r.Note += "; " + by.Note
 	}
 	return r
+}
+
+// ratio says how a law takes the stress of welding.
+func ratio(l Law) string {
+	if _, knows := l.(Forman); knows {
+		return "at R = 0.5"
+	}
+	return "the upper bound of the family at any R"
 }
 
 // grow returns the life of a flaw under the cycles of a wall.

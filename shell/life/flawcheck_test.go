@@ -14,7 +14,7 @@ func TestCheckFlaw(t *testing.T) {
 	service, proof := reference(29), reference(29)
 	proof.Local, proof.Range, proof.Pressure = 180*MPa, 180*MPa, 4.5*MPa
 	f := life.Flaw{Depth: 0.5e-3, Shape: 0.4, Thickness: 3e-3, Radius: 0.150}
-	laws := []life.Record{{Alloy: "steep", Law: life.Paris{C: 4.46e-10, M: 3}, Source: check.Source{Doc: "test", How: check.Practice}}}
+	laws := []life.Record{{Alloy: "steep", Welded: true, Law: life.Paris{C: 4.46e-10, M: 3}, Source: check.Source{Doc: "test", How: check.Practice}}}
 	n := func(σ float64) float64 {
 		g, err := f.Grow(σ, 0, laws[0].Law, 29*MPa, 240*MPa)
 		if err != nil {
@@ -30,7 +30,7 @@ func TestCheckFlaw(t *testing.T) {
 	if r := life.CheckFlaw("tank/flaw-growth", "Flaw", service, proof, f, laws, n(153*MPa)/3, 2); r.Status() != check.NotSatisfied {
 		t.Errorf("over a quarter of the life: %v", r.Status())
 	}
-	faster := append(laws, life.Record{Alloy: "faster", Law: life.Paris{C: 8e-10, M: 3}, Source: laws[0].Source})
+	faster := append(laws, life.Record{Alloy: "faster", Welded: true, Law: life.Paris{C: 8e-10, M: 3}, Source: laws[0].Source})
 	if q := life.CheckFlaw("tank/flaw-growth", "Flaw", service, proof, f, faster, 100, 2); !(q.Demand.Value > r.Demand.Value) {
 		t.Errorf("the faster law does not count: %g, %g", q.Demand.Value, r.Demand.Value)
 	}
@@ -58,7 +58,7 @@ func TestCheckFlawCountsCompression(t *testing.T) {
 	swung := pulled
 	swung.Range = 240 * MPa
 	f := life.Flaw{Depth: 0.5e-3, Shape: 0.4, Thickness: 3e-3, Radius: 0.150}
-	laws := []life.Record{{Alloy: "steep", Law: life.Paris{C: 4.46e-10, M: 3}, Source: check.Source{Doc: "test", How: check.Practice}}}
+	laws := []life.Record{{Alloy: "steep", Welded: true, Law: life.Paris{C: 4.46e-10, M: 3}, Source: check.Source{Doc: "test", How: check.Practice}}}
 	usage := func(w life.Wall) float64 {
 		return life.CheckFlaw("tank/flaw-growth", "Flaw", w, w, f, laws, 100, 0).Demand.Value
 	}

@@ -70,6 +70,20 @@ func (p Paris) Rate(ΔK, R float64) (float64, error) {
 	return p.C * math.Pow(ΔK/mpa, p.M), nil
 }
 
+// An UpTo is a power law that is known up to a ΔK.
+type UpTo struct {
+	Paris
+	Most float64 // ΔK [Pa m½]
+}
+
+// Rate returns the growth per cycle [m per cycle] at ΔK [Pa m½], at most Most, and R [-]. Source: [Paris.Rate].
+func (u UpTo) Rate(ΔK, R float64) (float64, error) {
+	if err := check.Within("life.UpTo.Rate", "range of stress intensity (Pa m^0.5)", ΔK, 0, u.Most, "up to where the line is known to bound"); err != nil {
+		return math.NaN(), err
+	}
+	return u.Paris.Rate(ΔK, R)
+}
+
 func (p Paris) valid(fn string) error {
 	return errors.Join(check.Within(fn, "growth constant", p.C, math.SmallestNonzeroFloat64, 1, "m/cycle in MPa m^0.5"),
 		check.Within(fn, "growth exponent", p.M, 0.1, 6, "a metal; larger ones are misprints"))

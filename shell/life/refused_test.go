@@ -32,7 +32,7 @@ func TestGrowthRefused(t *testing.T) {
 		t.Errorf("at the end of the range: %g, %v", g.Cycles, err)
 	}
 	service := life.Wall{Where: "cylinder", Hoop: 150 * MPa, Local: 150 * MPa, Range: 150 * MPa, Pressure: 3 * MPa, Radius: 0.150, Thickness: 3e-3, Yield: 240 * MPa, Ultimate: 290 * MPa, Toughness: 29 * MPa}
-	noted := []life.Record{{Alloy: "sheet", Law: paris, Note: "constants put right"}}
+	noted := []life.Record{{Alloy: "sheet", Welded: true, Law: paris, Note: "constants put right"}}
 	if r := life.CheckFlaw("tank/flaw-growth", "Flaw", service, service, good, noted, 1, 1); r.Status() == check.NotAssessed || !strings.Contains(r.Note, "constants put right") {
 		t.Errorf("%v, %q, %v", r.Status(), r.Note, r.Err)
 	}
