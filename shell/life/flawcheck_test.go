@@ -64,3 +64,25 @@ func TestCheckFlawCountsCompression(t *testing.T) {
 	}
 	checktest.Printed(t, "life", usage(pulled)/usage(swung), "0.2496")
 }
+
+// A flaw that runs at the first cycle is not satisfied, in service or at proof, and whatever is not known of its growth. By hand: 0.5 mm in 3 mm, a/c 0.4,
+// F/√Q of 0.974 between 0.9512 and 0.9834, × 153 MPa × √(π 0.5e-3) = 5.9 MPa √m.
+// 2.3 mm, a/c 0.2: c²/(R t) = 0.2939, M = 1.1695, 190 × 0.2333/(1 − 0.7667/1.1695) = 128.7 MPa, below 153.
+func TestCheckFlawOverAtTheStart(t *testing.T) {
+	f := life.Flaw{Depth: 0.5e-3, Shape: 0.4, Thickness: 3e-3, Radius: 0.150}
+	brittle, tough, soft := reference(5), reference(60), reference(60)
+	soft.Yield, f.Depth, f.Shape = 190*MPa, 2.3e-3, 0.2
+	r := life.CheckFlaw("tank/flaw-growth", "Flaw", soft, soft, f, nil, 1, 1)
+	if r.Status() != check.NotSatisfied || r.Demand.Symbol != "σ + p" {
+		t.Errorf("net section: %v, %s", r.Status(), r.Reason())
+	}
+	checktest.Printed(t, "net section", r.Capacity.Value/MPa, "128.7")
+	f.Depth, f.Shape = 0.5e-3, 0.4
+	for name, w := range map[string][2]life.Wall{"in service": {brittle, tough}, "at proof": {tough, brittle}} {
+		r := life.CheckFlaw("tank/flaw-growth", "Flaw", w[0], w[1], f, nil, 1, 1)
+		if r.Status() != check.NotSatisfied || r.ID != "tank/flaw-growth" || r.Source.How != check.Memory {
+			t.Errorf("%s: %v, %s", name, r.Status(), r.Reason())
+		}
+		checktest.Printed(t, name, r.Demand.Value/MPa, "5.9")
+	}
+}

@@ -152,8 +152,8 @@ type Growth struct {
 //
 //	N = ∫ da/(da/dN),  ΔK = (1 − R) σ √(π a) F/√Q at the deepest point
 //
-// to the first of K = K_c at face or deepest point, a = 0.8 t, and σ at [Ligament]. The last ligament is given away. The
-// depth is refused where it starts beyond an end. Source: [SurfaceCrack.Shape]; integration.
+// to the first of K = K_c at face or deepest point, a = 0.8 t, and σ at [Ligament]. The last ligament is given away. No
+// cycle is left of a flaw at its toughness or net section at the start; one at 0.8 of the wall is refused. Source: [SurfaceCrack.Shape]; integration.
 func (f Flaw) Grow(σ, R float64, law Law, Kc, yield float64) (Growth, error) {
 	return f.grow(σ, (1-R)*σ, R, law, Kc, yield)
 }
@@ -163,6 +163,9 @@ func (f Flaw) grow(σ, Δσ, R float64, law Law, Kc, yield float64) (Growth, err
 	end, err := f.end(σ, Kc, yield)
 	if err != nil {
 		return Growth{math.NaN(), math.NaN(), ""}, err
+	}
+	if end.Depth <= f.Depth {
+		return end, nil
 	}
 	n, err := f.integrate(end.Depth, Δσ, R, law)
 	end.Cycles = n
@@ -198,11 +201,11 @@ func (f Flaw) end(σ, Kc, yield float64) (Growth, error) {
 		return Growth{}, err
 	}
 	first, err := over(f.Depth)
-	if err == nil && first != "" {
-		err = errors.New("the flaw is over its end at the start: " + first)
-	}
 	if err != nil {
 		return Growth{}, err
+	}
+	if first != "" {
+		return Growth{Depth: f.Depth, End: first}, nil
 	}
 	last := deepest * f.Thickness
 	why, err := over(last)

@@ -124,9 +124,10 @@ func TestLifeFails(t *testing.T) {
 		change []string
 		id     string
 	}{
-		"too often":   {[]string{"cycles = 150", "cycles = 3e6"}, "tank/life"},
-		"brittle":     {[]string{"toughness = \"150 MPa m^0.5\"", "toughness = \"8 MPa m^0.5\""}, "tank/leak-before-burst"},
-		"flaw, often": {[]string{"cycles = 150", "cycles = 3e6"}, "tank/flaw-growth"},
+		"too often":     {[]string{"cycles = 150", "cycles = 3e6"}, "tank/life"},
+		"brittle":       {[]string{"toughness = \"150 MPa m^0.5\"", "toughness = \"8 MPa m^0.5\""}, "tank/leak-before-burst"},
+		"flaw, often":   {[]string{"cycles = 150", "cycles = 3e6"}, "tank/flaw-growth"},
+		"flaw, brittle": {[]string{"toughness = \"150 MPa m^0.5\"", "toughness = \"3 MPa m^0.5\""}, "tank/flaw-growth"},
 	} {
 		if r := find(t, sheet(t, changed(t, lived, row.change...)), row.id); r.Status() != check.NotSatisfied {
 			t.Errorf("%s: %v, %s", name, r.Status(), r.Reason())
