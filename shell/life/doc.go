@@ -23,7 +23,8 @@
 //	StrainLife.Range, CyclesAt          Neuber, cyclic curve (recalled)           strainlife_test
 //	HoleStress, PortIndex               Kirsch (read); NB-3338.2 (recalled)       portstress_test
 //	SurfaceCrack.Shape, Intensity       Newman and Raju 1981 (recalled)           newmanraju1981_test
-//	ThroughCrack.Intensity, Folias      Folias, two open texts (read)             folias_test
+//	ThroughCrack.Intensity, Folias,     Folias, two open texts (read)             folias_test
+//	Bulged
 //	CheckLeakBeforeBurst                criterion B (recalled)                    check_test
 //	Ligament                            net section of a part-through flaw (rec.) growth_test
 //	Forman, Paris, UpTo, Grow           Schwarmann 1986 (read); integration       growth_test

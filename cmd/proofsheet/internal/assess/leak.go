@@ -79,7 +79,7 @@ func (m *model) checkLeak(cases []*loadCase) check.Result {
 
 // leakOf makes the check of one part.
 func (m *model) leakOf(k cracked, cases []*loadCase) check.Result {
-	w, err := m.crackedWall(k, cases)
+	w, err := m.wallCracked(k, cases)
 	r := check.NotMade(leakID, leakTitle, err)
 	if err == nil {
 		r = w.Check(leakID, leakTitle)
@@ -94,9 +94,16 @@ func (m *model) leakOf(k cracked, cases []*loadCase) check.Result {
 	return r
 }
 
-// crackedWall gathers a part at the highest stress of any case.
-func (m *model) crackedWall(k cracked, cases []*loadCase) (life.Wall, error) {
-	w := life.Wall{Where: strings.ToLower(k.part.title), Radius: math.NaN(), Thickness: k.part.least, Yield: math.Inf(1), Ultimate: math.Inf(1)}
+// A crackedWall is the wall of a part, and its highest membrane stress anywhere [Pa].
+type crackedWall struct {
+	life.Wall
+	highest float64
+}
+
+// wallCracked gathers a part at the highest stress of any case.
+func (m *model) wallCracked(k cracked, cases []*loadCase) (crackedWall, error) {
+	w := crackedWall{}
+	w.Wall = life.Wall{Where: strings.ToLower(k.part.title), Radius: math.NaN(), Thickness: k.part.least, Yield: math.Inf(1), Ultimate: math.Inf(1)}
 	if mat, ok := m.t.FindMaterial(k.part.material); ok && mat.Toughness != nil {
 		w.Toughness, w.Source = *mat.Toughness, check.Source{Doc: mat.ToughnessSource, Where: "given in the tank file", How: check.Practice}
 	}
@@ -124,11 +131,12 @@ func (m *model) crackedWall(k cracked, cases []*loadCase) (life.Wall, error) {
 }
 
 // crackedAt raises the stresses of a wall to those of one case; bend is the bending
-// of misalignment over the membrane [-]. The radius is that where the membrane is most.
-func (m *model) crackedAt(w *life.Wall, k cracked, c *loadCase, bend float64) error {
+// of misalignment over the membrane [-]. The membrane stress is that of the place where a
+// long crack bulges most: a tighter radius may ask more than a higher stress.
+func (m *model) crackedAt(w *crackedWall, k cracked, c *loadCase, bend float64) error {
 	for _, s := range c.states {
 		if k.part == m.cyl && m.t.Cylinder.Rings != nil {
-			if err := m.crackedAtRing(w, s, c, bend); err != nil {
+			if err := m.crackedAtRing(&w.Wall, s, c, bend); err != nil {
 				return err
 			}
 		}
@@ -148,9 +156,10 @@ func (m *model) crackedAt(w *life.Wall, k cracked, c *loadCase, bend float64) er
 			across, along := st.spanAt(i, lines[i], c, hoop), st.spanAt(i, lines[i], c, meridional)
 			most := math.Max(across.membrane(), along.membrane())
 			w.Local = math.Max(w.Local, math.Max(across.largest(), along.largest())+bend*most)
-			if !(most <= w.Hoop) {
-				w.Hoop = most
-				w.Radius = slenderAt(st.pressure.Stations, i) * k.part.least
+			w.highest = math.Max(w.highest, most)
+			R := slenderAt(st.pressure.Stations, i) * k.part.least
+			if !(life.Bulged(most, R, w.Thickness) <= life.Bulged(w.Hoop, w.Radius, w.Thickness)) {
+				w.Hoop, w.Radius = most, R
 			}
 		}
 	}
@@ -283,13 +292,13 @@ func (m *model) screening(t *proofTest) (out []string) {
 	low := t.plan.Top / c.ullage
 	for _, k := range m.crackedParts() {
 		name, depth := strings.ToLower(k.part.title), math.NaN()
-		w, err := m.crackedWall(k, []*loadCase{c})
+		w, err := m.wallCracked(k, []*loadCase{c})
 		if err == nil {
 			_, err = w.Leak() // within what fracture mechanics speak of
 		}
 		if err == nil {
 			mat, _ := m.t.FindMaterial(k.part.material)
-			depth, err = life.Screened(life.DefaultShape, w.Thickness, low*w.Hoop, w.Yield, given(mat.ToughnessMost))
+			depth, err = life.Screened(life.DefaultShape, w.Thickness, low*w.highest, w.Yield, given(mat.ToughnessMost))
 		}
 		if err != nil {
 			out = append(out, fmt.Sprintf("Flaws in the %s: what the examination finds counts, since %s.", name, strings.ReplaceAll(err.Error(), "\n", "; ")))

@@ -1,6 +1,7 @@
 package assess_test
 
 import (
+	"strings"
 	"testing"
 
 	"proofsheet/report/check"
@@ -25,5 +26,21 @@ func TestFlawBetweenTwoMetals(t *testing.T) {
 	one, other := joined(t, "5083-O", "6061-T6"), joined(t, "6061-T6", "5083-O")
 	if a, b := one.Demand.Value, other.Demand.Value; !(a > 0.5*b && a < 2*b) {
 		t.Errorf("usage %g (%s), the other way round %g (%s)", a, one.Reason(), b, other.Reason())
+	}
+}
+
+// A long crack asks most where M σ is largest, not where σ is. In a 2:1 dish the crown is stressed most, over a radius of
+// twice the tank's, where a crack hardly bulges; its straight flange has by hand 1.2 × 152.1/4.23 = 43.15 MPa, M of
+// x = 25 × 4.23/152.1 is √(1 + 1.61 × 0.6953) = 1.4556, and K_B at least 1.4556 × 43.15 √(π 21.15e-3) = 16.19 MPa √m, and the
+// bending beside the dish comes on top: the flatter it is, the more.
+func TestLeakWhereACrackBulgesMost(t *testing.T) {
+	last := 16.19e6
+	for _, aspect := range []string{"2.1", "2.2", "2.4"} {
+		r := find(t, sheet(t, changed(t, lived, "[head.forward]\nshape = \"hemisphere\"", "[head.forward]\nshape = \"ellipsoid\"\naspect = "+aspect+"\nstraight_flange = \"120 mm\"",
+			"hi_lo = \"0.5 mm\"\npeaking = \"0.5 mm\"", "hi_lo = \"0 mm\"\npeaking = \"0 mm\"", "150 MPa m^0.5", "10 MPa m^0.5")), "tank/leak-before-burst")
+		if !strings.HasSuffix(r.Demand.Name, "forward head") || r.Demand.Symbol != "K_B" || !(r.Demand.Value > last) {
+			t.Errorf("aspect %s: %s %g, was %g", aspect, r.Demand.Name, r.Demand.Value, last)
+		}
+		last = r.Demand.Value
 	}
 }
