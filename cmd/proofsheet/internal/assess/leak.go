@@ -62,14 +62,20 @@ func (m *model) checkLeak(cases []*loadCase) check.Result {
 	if err := m.leakHarms(); err != nil {
 		return check.NotMade(leakID, leakTitle, err)
 	}
-	var worst check.Result
-	for i, k := range m.crackedParts() {
-		r := m.leakOf(k, cases)
-		if i == 0 {
-			worst = r
-		} else {
-			worst = worse(worst, r)
+	var all []check.Result
+	for _, k := range m.crackedParts() {
+		w, err := m.wallCracked(k, cases)
+		all = append(all, leakOf(w.Wall, err, k.part))
+	}
+	for _, w := range m.lifeWelds() {
+		if w.joint != nil && !w.along {
+			got, err := m.weldWall(w, cases)
+			all = append(all, leakOf(got.Wall, err, w.parts...))
 		}
+	}
+	worst := all[0]
+	for _, r := range all[1:] {
+		worst = worse(worst, r)
 	}
 	if s := worst.Status(); s == check.Satisfied || s == check.NotSatisfied {
 		worst.Note += "; whether a leak is harmless where it happens is for those who run the tank to say"
@@ -77,9 +83,9 @@ func (m *model) checkLeak(cases []*loadCase) check.Result {
 	return worst
 }
 
-// leakOf makes the check of one part.
-func (m *model) leakOf(k cracked, cases []*loadCase) check.Result {
-	w, err := m.wallCracked(k, cases)
+// leakOf makes the check of one wall, of the metals of the parts, or says why it cannot be
+// gathered.
+func leakOf(w life.Wall, err error, parts ...*part) check.Result {
 	r := check.NotMade(leakID, leakTitle, err)
 	if err == nil {
 		r = w.Check(leakID, leakTitle)
@@ -89,7 +95,13 @@ func (m *model) leakOf(k cracked, cases []*loadCase) check.Result {
 		r.Err = fmt.Errorf("%s: %w", w.Where, err)
 	}
 	if w.Toughness == 0 {
-		r.Err = fmt.Errorf("%w; write toughness of material %s with toughness_source: tabled values are typical and pass nothing", r.Err, k.part.material)
+		var names []string
+		for _, p := range parts {
+			if !slices.Contains(names, p.material) {
+				names = append(names, p.material)
+			}
+		}
+		r.Err = fmt.Errorf("%w; write toughness of material %s with toughness_source: tabled values are typical and pass nothing", r.Err, strings.Join(names, ", "))
 	}
 	return r
 }
@@ -234,26 +246,27 @@ func (m *model) flawIn(w lifeWeld, cases []*loadCase) check.Result {
 	return life.CheckFlaw(flawID, flawTitle, service.Wall, atProof.Wall, flaw, laws, n, np)
 }
 
-// A flawed is the wall at a seam with what the stress across it runs over.
-type flawed struct {
+// A weldedWall is the wall at a seam with what the stress across it runs over.
+type weldedWall struct {
 	life.Wall
 	span span
 }
 
-// flawedWall gathers the wall at a seam at the stress across it in all cases, with the
-// weaker of the metals it joins. The range goes down to the least of other as well: that
-// of service, which may follow the proof.
-func (m *model) flawedWall(w lifeWeld, cases []*loadCase, other span) (out flawed, err error) {
-	out.Wall = life.Wall{Where: w.where, Yield: math.Inf(1), Toughness: math.Inf(1), Thickness: math.Inf(1), Radius: m.cyl.mid()}
+// weldWall gathers the wall at a seam at the stress across it in all cases, with the
+// weaker of the metals it joins and the bending of its misalignment; toughness 0 where one
+// of them has none. A crack along a seam that goes round the tank bulges less than one along
+// it: the radius counts as if it did not.
+func (m *model) weldWall(w lifeWeld, cases []*loadCase) (out weldedWall, err error) {
+	out.Wall = life.Wall{Where: w.where, Yield: math.Inf(1), Ultimate: math.Inf(1), Toughness: math.Inf(1), Thickness: math.Inf(1), Radius: m.cyl.mid()}
 	for _, p := range w.parts {
-		mat, _ := m.t.FindMaterial(p.material)
-		if mat.Toughness == nil {
-			return out, fmt.Errorf("no lower bound of the toughness is known: write toughness of material %s with toughness_source", p.material)
+		k := 0.0
+		if mat, _ := m.t.FindMaterial(p.material); mat.Toughness != nil {
+			k = *mat.Toughness
+			if k < out.Toughness {
+				out.Source = check.Source{Doc: mat.ToughnessSource, Where: "given in the tank file", How: check.Practice}
+			}
 		}
-		if m.familyOf(p.material) != m.familyOf(w.parts[0].material) {
-			return out, errors.New("the seam joins metals of two families: no growth law is known of it")
-		}
-		out.Toughness, out.Thickness = math.Min(out.Toughness, *mat.Toughness), math.Min(out.Thickness, p.least)
+		out.Toughness, out.Thickness = math.Min(out.Toughness, k), math.Min(out.Thickness, p.least)
 	}
 	if w.err != nil {
 		return out, w.err
@@ -261,11 +274,13 @@ func (m *model) flawedWall(w lifeWeld, cases []*loadCase, other span) (out flawe
 	lo, hi := m.in.Bounds()
 	for _, c := range cases {
 		for _, at := range c.moments() {
-			y, err := m.zoneYield(w, at.temperature)
-			if err != nil {
-				return out, err
+			for _, p := range w.parts {
+				x := m.metals.at(p.material, m.weldsOf(p), p.nominal, at.temperature)
+				if err := errors.Join(p.refused, x.zoneErr, x.zone.Brittle); err != nil {
+					return out, err
+				}
+				out.Yield, out.Ultimate = math.Min(out.Yield, x.zone.Yield.Value), math.Min(out.Ultimate, x.zone.Ultimate.Value)
 			}
-			out.Yield = math.Min(out.Yield, y)
 			for _, s := range at.states {
 				σ, err := w.stress(s, at)
 				if err != nil {
@@ -277,9 +292,25 @@ func (m *model) flawedWall(w lifeWeld, cases []*loadCase, other span) (out flawe
 			}
 		}
 	}
-	out.Local = out.span.largest() + w.bend*out.span.membrane()
-	out.Range = out.span.bent(w.bend).most - other.with(out.span).bent(w.bend).least
+	out.Hoop = out.span.membrane()
+	out.Local = out.span.largest() + w.bend*out.Hoop
 	return out, nil
+}
+
+// flawedWall is that of a seam in which a flaw is thought. The range goes down to the least
+// of other as well: that of service, which may follow the proof.
+func (m *model) flawedWall(w lifeWeld, cases []*loadCase, other span) (out weldedWall, err error) {
+	for _, p := range w.parts {
+		if mat, _ := m.t.FindMaterial(p.material); mat.Toughness == nil {
+			return out, fmt.Errorf("no lower bound of the toughness is known: write toughness of material %s with toughness_source", p.material)
+		}
+		if m.familyOf(p.material) != m.familyOf(w.parts[0].material) {
+			return out, errors.New("the seam joins metals of two families: no growth law is known of it")
+		}
+	}
+	out, err = m.weldWall(w, cases)
+	out.Range = out.span.bent(w.bend).most - other.with(out.span).bent(w.bend).least
+	return out, err
 }
 
 // screening says what flaw the proof finds in each part, or why it finds none. A

@@ -183,6 +183,7 @@ type lifeWeld struct {
 	where  string
 	joint  *tank.Joint // nil of a port or a tip
 	port   bool
+	along  bool // along the shell, the hoop stress across it
 	parts  []*part
 	bend   float64 // bending of its misalignment over the membrane stress [-]
 	local  string  // of the stress, for the reader

@@ -42,7 +42,7 @@ func (m *model) lifeWelds() (out []lifeWeld) {
 
 // lifeSeam is a butt weld with its misalignment.
 func (m *model) lifeSeam(where string, j *tank.Joint, along bool, stress func(*loads.State, *loadCase) (span, error), parts ...*part) lifeWeld {
-	w := lifeWeld{where: where + " (" + j.Name + ")", joint: j, parts: parts, stress: stress}
+	w := lifeWeld{where: where + " (" + j.Name + ")", joint: j, along: along, parts: parts, stress: stress}
 	w.bend, w.local, w.err = m.misaligned(j, along, parts)
 	w.class = func() (c life.Class, err error) {
 		for i, p := range parts {
@@ -66,6 +66,9 @@ func (m *model) misaligned(j *tank.Joint, along bool, parts []*part) (float64, s
 	}
 	if j.HiLo == nil || along && j.Peaking == nil {
 		return math.NaN(), "", fmt.Errorf("how far the walls are out of line is not known: write %s of joint %s, as measured or as the welder holds it", need, j.Name)
+	}
+	if !along && given(j.Peaking) > 0 {
+		return math.NaN(), "", fmt.Errorf("joint %s: %s", j.Name, noGirthPeak)
 	}
 	t1, t2 := parts[0].least, parts[len(parts)-1].least
 	if !along {
