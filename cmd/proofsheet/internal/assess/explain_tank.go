@@ -51,7 +51,7 @@ var tankExplanations = []Explanation{
 	{
 		ID: "tank/leak-before-burst", Asks: "Would a crack leak before the tank bursts?",
 		Formula: "M σ_h √(π 5 t) ≤ K_c; M σ_h ≤ flow stress; surface crack at 0.8 of the wall ≤ K_c", Source: "criterion B of space practice (recalled), Folias (read), Newman and Raju (recalled)",
-		Limits: "needs toughness of the material, a lower bound; up to 0.8 of the zone's yield; a leak of oxygen, peroxide or nitrous oxide is no safe end",
+		Limits: "needs toughness of the material, a lower bound; up to 0.8 of the zone's yield, bending of hi_lo and peaking in it; walls of the shell and seams round it, not flat walls or tubes; a leak of oxygen, peroxide, nitrous oxide or methanol is no safe end",
 		Change: []string{"a tougher alloy, or a toughness that was measured", "a less stressed wall"},
 	},
 	{

@@ -9,6 +9,7 @@ import (
 
 	"proofsheet/cmd/proofsheet/internal/tank"
 	"proofsheet/loads/proof"
+	"proofsheet/material/fluid"
 	"proofsheet/report/check"
 	"proofsheet/shell/life"
 	"proofsheet/shell/revolution"
@@ -27,6 +28,19 @@ type cracked struct {
 	joint *tank.Joint // in which it lies; nil: none
 }
 
+// flatLeaks says which flat walls are part of the tank, for which no criterion is known.
+func (m *model) flatLeaks() error {
+	for _, h := range m.ends() {
+		switch tip := h.in.Tip; {
+		case h.in.Shape == "flat":
+			return fmt.Errorf("%s: a flat wall bends under the pressure: no criterion is known here by which a crack in it leaks before it runs", strings.ToLower(h.title))
+		case tip != nil && tip.Close == "plate":
+			return fmt.Errorf("%s: the plate at its tip bends under the pressure: no criterion is known here by which a crack in it leaks before it runs", strings.ToLower(h.title))
+		}
+	}
+	return nil
+}
+
 // crackedParts are the parts of the shell with a membrane.
 func (m *model) crackedParts() (out []cracked) {
 	out = append(out, cracked{m.cyl, m.long})
@@ -38,20 +52,27 @@ func (m *model) crackedParts() (out []cracked) {
 	return out
 }
 
-// leakHarms says why a leak of the contents is no safe end, or "".
+// toxic contents by the name of the built-in fluid: acutely toxic by every route, category 3 of the
+// classification of chemicals (recalled). The others are fuels and gases that are not.
+var toxic = []string{"methanol"}
+
+// leakHarms says why a leak of the contents is no safe end, or nothing.
 func (m *model) leakHarms() error {
-	fluid := m.t.Contents.Fluid
-	if fluid == "" {
+	name := m.t.Contents.Fluid
+	if name == "" {
 		return errors.New("the contents are given by their density alone: whether a leak of them is harmless is not known")
 	}
-	dangers := proof.Dangers(fluid)
+	dangers := proof.Dangers(name)
 	for _, d := range []proof.Danger{proof.Oxygen, proof.Peroxide, proof.Nitrous} {
 		if slices.Contains(dangers, d) {
 			return fmt.Errorf("a leak of %s is no safe end: leak before burst does not count for it, whatever the numbers", d)
 		}
 	}
+	if f, _ := fluid.Find(name); slices.Contains(toxic, f.Name) {
+		return fmt.Errorf("a leak of %s, which is toxic, is no safe end: leak before burst does not count for it, whatever the numbers", name)
+	}
 	if slices.Contains(dangers, proof.Unknown) {
-		return fmt.Errorf("whether a leak of %s is harmless is not known", fluid)
+		return fmt.Errorf("whether a leak of %s is harmless is not known", name)
 	}
 	return nil
 }
@@ -73,12 +94,15 @@ func (m *model) checkLeak(cases []*loadCase) check.Result {
 			all = append(all, leakOf(got.Wall, err, w.parts...))
 		}
 	}
+	if err := m.flatLeaks(); err != nil {
+		all = append(all, check.NotMade(leakID, leakTitle, err))
+	}
 	worst := all[0]
 	for _, r := range all[1:] {
 		worst = worse(worst, r)
 	}
 	if s := worst.Status(); s == check.Satisfied || s == check.NotSatisfied {
-		worst.Note += "; whether a leak is harmless where it happens is for those who run the tank to say"
+		worst.Note += "; asked of the shell and the seams round it, not of the tubes of ports; whether a leak is harmless where it happens is for those who run the tank to say"
 	}
 	return worst
 }
@@ -199,10 +223,15 @@ func (m *model) highest0() float64 { _, hi := m.in.Bounds(); return hi }
 // welded.
 func (m *model) checkFlaw(cases []*loadCase) (out []check.Result) {
 	for _, w := range m.lifeWelds() {
-		if w.joint == nil || w.joint.Flaw == nil {
+		var r check.Result
+		switch {
+		case w.joint != nil && w.joint.Flaw != nil:
+			r = m.flawIn(w, cases)
+		case w.of != nil && w.of.Flaw != nil:
+			r = check.NotMade(flawID, flawTitle, fmt.Errorf("joint %s, with which it is welded, states a flaw: no formula is known here for one in the weld of a tube, beside the hole; judge it apart", w.of.Name))
+		default:
 			continue
 		}
-		r := m.flawIn(w, cases)
 		if r.Status() == check.NotAssessed {
 			r.Err = fmt.Errorf("%s: %s", w.where, r.Reason())
 		}

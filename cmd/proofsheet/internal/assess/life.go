@@ -181,7 +181,8 @@ func (m *model) zoneYield(w lifeWeld, T float64) (float64, error) {
 // A lifeWeld is a weld at which fatigue is asked for.
 type lifeWeld struct {
 	where  string
-	joint  *tank.Joint // nil of a port or a tip
+	joint  *tank.Joint // nil of a port, a tip and a ring
+	of     *tank.Joint // with which a port or the tube at a tip is welded; nil where none is named
 	port   bool
 	along  bool // along the shell, the hoop stress across it
 	parts  []*part

@@ -174,11 +174,11 @@ func (m *model) spanWhere(s *loads.State, c *loadCase, along direction, take fun
 // lifeTip is the weld that closes the tip of a cone. Only a port says how it is
 // made; else it counts as a fillet.
 func (m *model) lifeTip(h *headPart) lifeWeld {
-	full := false
+	full, of := false, (*tank.Joint)(nil)
 	if p := m.portNamed(h.in.Tip.Port); p != nil {
-		full = p.in.Weld.GrooveFull
+		full, of = p.in.Weld.GrooveFull, m.joint(p.in.Weld.Joint)
 	}
-	return lifeWeld{where: "tip of the " + h.end + " head", parts: []*part{&h.part}, local: "numerical shell",
+	return lifeWeld{of: of, where: "tip of the " + h.end + " head", parts: []*part{&h.part}, local: "numerical shell",
 		class:  func() (life.Class, error) { return life.PortClass(m.familyOf(h.material), full) },
 		stress: m.atJoint(m.tipJoint(h))}
 }
@@ -186,7 +186,7 @@ func (m *model) lifeTip(h *headPart) lifeWeld {
 // lifePort is the weld of a port to its wall: the larger of the stress at a hole and
 // the stress index of a port that replaces its area.
 func (m *model) lifePort(p *portPart) lifeWeld {
-	w := lifeWeld{where: "port " + p.in.Name, port: true, parts: []*part{&p.host}, err: errors.Join(p.wallErr, p.chordsErr)}
+	w := lifeWeld{where: "port " + p.in.Name, port: true, of: m.joint(p.in.Weld.Joint), parts: []*part{&p.host}, err: errors.Join(p.wallErr, p.chordsErr)}
 	if w.err != nil {
 		return w
 	}
