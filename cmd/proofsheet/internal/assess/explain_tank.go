@@ -45,7 +45,7 @@ var tankExplanations = []Explanation{
 	{
 		ID: "tank/life", Asks: "Do the welds stand the cycles of every case and of the proof?",
 		Formula: "4 Σ n/N(Δσ, FAT) ≤ 1; with strain_life of the material, the plain metal at the edge of a port's hole too: Δε/2 = (σ_f'/E) (2N)^b + ε_f' (2N)^c, Δσ Δε = Δσ_e²/E", Source: "weld classes of IIW and EN 13445-3, rule of Neuber (recalled)",
-		Limits: "every case says its cycles, every joint its hi_lo and peaking; proof and leak test come on top; a range above twice the zone's yield is not assessed: strain-life of plain metal says nothing about the toe of a weld",
+		Limits: "every case says its cycles, every joint its hi_lo and peaking; proof and leak test come on top; cycles of all cases in their worst order, a moment to either side; a range above twice the zone's yield is not assessed: strain-life of plain metal says nothing about the toe of a weld",
 		Change: []string{"fewer cycles", "a joint welded from both sides", "walls better in line", thicker},
 	},
 	{

@@ -22,7 +22,7 @@ const (
 // leakTests how often to MEOP after it [-].
 const proofCycles, leakTests = 2, 1
 
-// A lifeCycle is one kind of cycle, from empty to what its states make of it.
+// A lifeCycle is one kind of cycle, from empty through what its states make of it.
 type lifeCycle struct {
 	name  string
 	count float64 // [-]
@@ -97,7 +97,7 @@ func (m *model) checkLife(cases []*loadCase) check.Result {
 	for _, c := range cycles {
 		total += c.count
 	}
-	r.Note += "; each cycle from empty to its largest stress and back; what shakes within one is not counted, nor fatigue away from welds"
+	r.Note += "; cycles of all cases counted in the worst order, the largest stress of any next to the least of any; a moment counts to either side; what shakes within one is not counted, nor fatigue away from welds"
 	r.Note += m.withoutStrainLife()
 	if total > aluminiumCycles && m.hasFamily("aluminium") {
 		r.Note += fmt.Sprintf("; the European rule for aluminium vessels ends at %d full cycles", aluminiumCycles)
@@ -134,8 +134,9 @@ func (m *model) detail(w lifeWeld, cycles []lifeCycle) life.Detail {
 		d.Class, d.Err = w.class()
 		errs = append(errs, d.Err)
 	}
+	var events []life.Event
 	for _, c := range cycles {
-		var most span
+		var over span
 		for _, at := range c.at {
 			y, err := m.zoneYield(w, at.temperature)
 			errs, d.Yield = append(errs, err), math.Min(d.Yield, y)
@@ -145,13 +146,13 @@ func (m *model) detail(w lifeWeld, cycles []lifeCycle) life.Detail {
 				}
 				got, err := w.stress(s, at)
 				errs = append(errs, err)
-				most = most.with(got)
+				over = over.with(got)
 			}
 		}
-		most = most.bent(w.bend)
-		d.Cycles = append(d.Cycles, life.Cycle{Name: c.name, Range: most.most - most.least, Count: c.count})
+		over = over.bent(w.bend)
+		events = append(events, life.Event{Name: c.name, Least: over.least, Most: over.most, Count: c.count})
 	}
-	d.Err = firstOf(errs)
+	d.Cycles, d.Err = life.WorstOrder(events), firstOf(errs)
 	return d
 }
 
