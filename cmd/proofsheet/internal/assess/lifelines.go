@@ -21,22 +21,17 @@ func (m *model) lineLoads(s *loads.State, c *loadCase, st *shellState) ([]seamLo
 	}
 	all := st.pressure.Stations
 	out := make([]seamLoad, len(all))
-	ends := map[string]seamLoad{}
-	for _, h := range m.ends() {
-		z, err := hair, error(nil)
-		if h.end == "forward" {
-			z = m.t.Cylinder.Length - hair
-		}
-		if ends[h.end], err = m.lineLoadAt(z, s, c, st); err != nil {
-			return nil, err
-		}
+	aft, err1 := m.seamLoadAt(m.aft, s, c, st)
+	forward, err2 := m.seamLoadAt(m.fwd, s, c, st)
+	if err := errors.Join(err1, err2); err != nil {
+		return nil, err
 	}
 	for i, q := range all {
 		switch {
 		case q.Segment < st.whole.joint["aft"]:
-			out[i] = ends["aft"]
+			out[i] = aft
 		case q.Segment >= st.whole.joint["forward"]:
-			out[i] = ends["forward"]
+			out[i] = forward
 		default:
 			var err error
 			if out[i], err = m.lineLoadNear(all, i, s, c, st); err != nil {
