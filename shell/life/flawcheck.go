@@ -57,11 +57,7 @@ func CheckFlaw(id, title string, service, atProof Wall, f Flaw, laws []Record, n
 	}
 	r.Source = by.Source
 	r.Demand = check.Num("n/N + n_p/N_p", "usage of a flaw in "+service.Where, n/best[0].Cycles+np/best[1].Cycles)
-	r.Inputs = []check.Quantity{check.M("a_0", "first depth of the flaw", f.Depth), check.Num("a/c", "depth over half length, kept", f.Shape),
-		check.M("t", "least wall", f.Thickness), check.Pa("σ", "largest local stress in service", service.Local), check.Pa("Δσ", "its range", service.Range), check.Pa("p", "pressure in service", service.Pressure),
-		check.Pa("σ_p", "largest local stress at proof", atProof.Local), check.Pa("Δσ_p", "its range, to the least in service", atProof.Range), check.PaRootM("K_c", "toughness, lower bound", service.Toughness),
-		check.Num("n", "cycles of service", n), check.Num("N", "life in service", best[0].Cycles), check.M("a_f", "depth at its end", best[0].Depth),
-		check.Num("n_p", "cycles of the proof", np), check.Num("N_p", "life at proof", best[1].Cycles)}
+	r.Inputs = flawInputs(service, atProof, f, best, n, np)
 	r.Note = fmt.Sprintf("fastest law: %s; ends at: %s; as welded: %s; every cycle of service from the highest stress of any to the lowest of any", by.Alloy, best[0].End, ratio(by.Law))
 	if by.Note != "" {
 		r.Note += "; " + by.Note
@@ -75,6 +71,15 @@ func ratio(l Law) string {
 		return "at R = 0.5"
 	}
 	return "the upper bound of the family at any R"
+}
+
+// flawInputs lists what the check rests on.
+func flawInputs(service, atProof Wall, f Flaw, best [2]Growth, n, np float64) []check.Quantity {
+	return []check.Quantity{check.M("a_0", "first depth of the flaw", f.Depth), check.Num("a/c", "depth over half length, kept", f.Shape),
+		check.M("t", "least wall", f.Thickness), check.Pa("σ", "largest local stress in service", service.Local), check.Pa("Δσ", "its range", service.Range), check.Pa("p", "pressure in service", service.Pressure),
+		check.Pa("σ_p", "largest local stress at proof", atProof.Local), check.Pa("Δσ_p", "its range, to the least in service", atProof.Range), check.PaRootM("K_c", "toughness, lower bound", service.Toughness),
+		check.Num("n", "cycles of service", n), check.Num("N", "life in service", best[0].Cycles), check.M("a_f", "depth at its end", best[0].Depth),
+		check.Num("n_p", "cycles of the proof", np), check.Num("N_p", "life at proof", best[1].Cycles)}
 }
 
 // over shows a flaw under which the wall breaks at the first cycle.
