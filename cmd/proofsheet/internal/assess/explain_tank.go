@@ -56,7 +56,7 @@ var tankExplanations = []Explanation{
 	},
 	{
 		ID: "tank/flaw-growth", Asks: "Does a flaw that the examination may have missed stay within the wall over every cycle?",
-		Formula: "4 (n/N + n_p/N_p) ≤ 1", Source: "Newman and Raju (recalled); growth constants, each with its own source", Limits: "made where a joint says its flaw; depth up to 0.8 of the wall",
+		Formula: "4 (n/N + n_p/N_p) ≤ 1", Source: "Newman and Raju (recalled); growth constants, each with its own source", Limits: "made where a joint says its flaw; depth up to 0.8 of the wall; the whole range of the stress across the seam, compression too, by a law at R = 0.5 or an upper bound; a flaw in a port's weld is not assessed",
 		Change: []string{"an examination that finds smaller flaws", "fewer cycles", thicker},
 	},
 	{

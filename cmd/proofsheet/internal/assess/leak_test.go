@@ -1,6 +1,7 @@
 package assess_test
 
 import (
+	"fmt"
 	"strconv"
 	"strings"
 	"testing"
@@ -89,6 +90,39 @@ func TestProofScreensOnNewMetal(t *testing.T) {
 		}
 		if !(depth > 3.9 && depth < 4.08) || !strings.Contains(said, "a new wall of 5.30 mm") {
 			t.Errorf("corrosion %s: %g mm: %s", corrosion, depth, said)
+		}
+	}
+}
+
+// What is worse never turns an answer for the better: from satisfied to not satisfied or not assessed, and not back, and no usage falls.
+func TestLifeNeverImproves(t *testing.T) {
+	const load = "ullage_pressure = \"12 bar\"\naxial_load_factor = 1.0\nfill = 0.0\ncycles = 300\naxial_compression = \"%s\"\n"
+	for name, row := range map[string]struct {
+		steps  []string
+		change func(step string) []string
+	}{
+		"toughness": {[]string{"150", "40", "15", "8", "4", "1"}, func(s string) []string { return []string{"toughness = \"150 ", "toughness = \"" + s + " "} }},
+		"flaw": {[]string{"0.2", "1", "2", "3", "3.7", "3.8", "5"}, func(s string) []string {
+			return []string{"flaw = \"1.5 mm\"", "flaw = \"" + s + " mm\"", "toughness = \"150 ", "toughness = \"12 "}
+		}},
+		"compression": {[]string{"0 N", "20 kN", "100 kN", "200 kN", "400 kN"}, func(s string) []string {
+			return []string{"[proof]\nmethod", "[[case]]\nname = \"burnout\"\n" + fmt.Sprintf(load, s) + "\n[proof]\nmethod"}
+		}},
+		"hi-lo": {[]string{"0", "0.3", "1", "2", "3", "4"}, func(s string) []string { return []string{"hi_lo = \"0.5 mm\"", "hi_lo = \"" + s + " mm\""} }},
+	} {
+		last := map[string]check.Result{}
+		for i, step := range row.steps {
+			s := sheet(t, changed(t, lived, row.change(step)...))
+			for _, id := range []string{"tank/life", "tank/leak-before-burst", "tank/flaw-growth"} {
+				r, was := find(t, s, id), last[id]
+				if i > 0 && r.Status() == check.Satisfied && (was.Status() != check.Satisfied || r.Margin() > was.Margin()*(1+1e-9)) {
+					t.Errorf("%s %s, %s: %v, margin %g; was %v, %g", name, step, id, r.Status(), r.Margin(), was.Status(), was.Margin())
+				}
+				last[id] = r
+			}
+		}
+		if a, b, c := last["tank/life"], last["tank/leak-before-burst"], last["tank/flaw-growth"]; name != "compression" && a.Status() == check.Satisfied && b.Status() == check.Satisfied && c.Status() == check.Satisfied {
+			t.Errorf("%s: nothing ever fails", name)
 		}
 	}
 }
