@@ -70,7 +70,7 @@ func TestLifeStatus(t *testing.T) {
 
 // reference is a tank of R 150 mm, t 3 mm, 3.0 MPa, 150 MPa of hoop stress.
 func reference(K float64) life.Wall {
-	return life.Wall{Where: "cylinder", Hoop: 150 * MPa, Local: 150 * MPa, Pressure: 3 * MPa, Radius: 0.150, Thickness: 3e-3,
+	return life.Wall{Where: "cylinder", Hoop: 150 * MPa, Local: 150 * MPa, Range: 150 * MPa, Pressure: 3 * MPa, Radius: 0.150, Thickness: 3e-3,
 		Yield: 240 * MPa, Ultimate: 290 * MPa, Toughness: K * MPa, Source: check.Source{Doc: "test", How: check.Practice}}
 }
 

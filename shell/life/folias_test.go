@@ -91,3 +91,17 @@ func TestFlowStress(t *testing.T) {
 		refused(t, "strength", v, err)
 	}
 }
+
+// M σ of a crack 10 t long, by hand: R/t 25 has x = 1, √2.61 = 1.6155; R/t 100 x = 0.25, √1.4025 = 1.1843. 46 MPa at the tighter radius ask more than
+// 60 at the wider one. Beyond x = 400 M stays 0.064 × 400 + 3.3 = 28.9.
+func TestBulged(t *testing.T) {
+	checktest.Printed(t, "tight", life.Bulged(46*MPa, 0.075, 3e-3)/MPa, "74.3")
+	checktest.Printed(t, "wide", life.Bulged(60*MPa, 0.3, 3e-3)/MPa, "71.1")
+	checktest.Printed(t, "at an apex", life.Bulged(1*MPa, 0, 3e-3)/MPa, "28.9")
+	if v := life.Bulged(math.NaN(), 0.3, 3e-3); !math.IsNaN(v) {
+		t.Errorf("no stress: %g", v)
+	}
+	if v := life.Bulged(1*MPa, math.NaN(), 3e-3); !math.IsNaN(v) {
+		t.Errorf("no radius: %g", v)
+	}
+}

@@ -70,6 +70,20 @@ func (p Paris) Rate(ΔK, R float64) (float64, error) {
 	return p.C * math.Pow(ΔK/mpa, p.M), nil
 }
 
+// An UpTo is a power law that is known up to a ΔK.
+type UpTo struct {
+	Paris
+	Most float64 // ΔK [Pa m½]
+}
+
+// Rate returns the growth per cycle [m per cycle] at ΔK [Pa m½], at most Most, and R [-]. Source: [Paris.Rate].
+func (u UpTo) Rate(ΔK, R float64) (float64, error) {
+	if err := check.Within("life.UpTo.Rate", "range of stress intensity (Pa m^0.5)", ΔK, 0, u.Most, "up to where the line is known to bound"); err != nil {
+		return math.NaN(), err
+	}
+	return u.Paris.Rate(ΔK, R)
+}
+
 func (p Paris) valid(fn string) error {
 	return errors.Join(check.Within(fn, "growth constant", p.C, math.SmallestNonzeroFloat64, 1, "m/cycle in MPa m^0.5"),
 		check.Within(fn, "growth exponent", p.M, 0.1, 6, "a metal; larger ones are misprints"))
@@ -138,14 +152,22 @@ type Growth struct {
 //
 //	N = ∫ da/(da/dN),  ΔK = (1 − R) σ √(π a) F/√Q at the deepest point
 //
-// to the first of K = K_c at face or deepest point, a = 0.8 t, and σ at [Ligament]. The last ligament is given away. The
-// depth is refused where it starts beyond an end. Source: [SurfaceCrack.Shape]; integration.
+// to the first of K = K_c at face or deepest point, a = 0.8 t, and σ at [Ligament]. The last ligament is given away. No
+// cycle is left of a flaw at its toughness or net section at the start; one at 0.8 of the wall is refused. Source: [SurfaceCrack.Shape]; integration.
 func (f Flaw) Grow(σ, R float64, law Law, Kc, yield float64) (Growth, error) {
+	return f.grow(σ, (1-R)*σ, R, law, Kc, yield)
+}
+
+// grow returns it where the stress σ [Pa] ends the life and the range Δσ [Pa] drives it.
+func (f Flaw) grow(σ, Δσ, R float64, law Law, Kc, yield float64) (Growth, error) {
 	end, err := f.end(σ, Kc, yield)
 	if err != nil {
 		return Growth{math.NaN(), math.NaN(), ""}, err
 	}
-	n, err := f.integrate(end.Depth, σ, R, law)
+	if end.Depth <= f.Depth {
+		return end, nil
+	}
+	n, err := f.integrate(end.Depth, Δσ, R, law)
 	end.Cycles = n
 	return end, err
 }
@@ -179,11 +201,11 @@ func (f Flaw) end(σ, Kc, yield float64) (Growth, error) {
 		return Growth{}, err
 	}
 	first, err := over(f.Depth)
-	if err == nil && first != "" {
-		err = errors.New("the flaw is over its end at the start: " + first)
-	}
 	if err != nil {
 		return Growth{}, err
+	}
+	if first != "" {
+		return Growth{Depth: f.Depth, End: first}, nil
 	}
 	last := deepest * f.Thickness
 	why, err := over(last)
@@ -205,18 +227,18 @@ func (f Flaw) end(σ, Kc, yield float64) (Growth, error) {
 	return Growth{Depth: lo, End: why}, nil
 }
 
-// integrate counts the cycles from the first depth to a [m], by Simpson's rule over ln a.
-func (f Flaw) integrate(a, σ, R float64, law Law) (float64, error) {
+// integrate counts the cycles of the range Δσ [Pa] from the first depth to a [m], by Simpson's rule over ln a.
+func (f Flaw) integrate(a, Δσ, R float64, law Law) (float64, error) {
 	const steps = 400
 	l0, l1 := math.Log(f.Depth), math.Log(a)
 	h, sum := (l1-l0)/steps, 0.0
 	for i := 0; i <= steps; i++ {
 		x := math.Exp(l0 + float64(i)*h)
-		k, err := f.crack(x).Intensity(σ, AtDeepest)
+		k, err := f.crack(x).Intensity(Δσ, AtDeepest)
 		if err != nil { // not reached: the same shape was in range at both ends
 			return math.NaN(), err
 		}
-		rate, err := law.Rate((1-R)*k, R)
+		rate, err := law.Rate(k, R)
 		if err != nil {
 			return math.NaN(), err
 		}

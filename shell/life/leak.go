@@ -13,6 +13,7 @@ type Wall struct {
 	Where     string
 	Hoop      float64 // membrane stress across the crack [Pa]
 	Local     float64 // membrane and bending there, misalignment in it; not below Hoop [Pa]
+	Range     float64 // least to largest of it over all cycles, for the growth of a flaw; not below Local [Pa]
 	Pressure  float64 // on the faces of a crack on the inside [Pa]
 	Radius    float64 // mid-wall, second principal one [m]
 	Thickness float64 // least [m]
@@ -112,7 +113,7 @@ func (w Wall) Check(id, title string) check.Result {
 		r.Demand, r.Formula = check.PaRootM("K_s", "stress intensity of a surface crack at 0.8 of the wall, "+w.Where, l.Surface), "(F/√Q) (σ + p) √(π 0.8 t) ≤ K_c"
 	}
 	if l.Plastic/l.Flow > use {
-		r.Demand, r.Capacity, r.Formula = check.Pa("M σ_h", "hoop stress with bulging, "+w.Where, l.Plastic), check.Pa("σ_f", "flow stress of the zone", l.Flow), "M σ_h ≤ σ_f"
+		r.Demand, r.Capacity, r.Formula = check.Pa("M σ_h", "membrane stress with bulging, "+w.Where, l.Plastic), check.Pa("σ_f", "flow stress of the zone", l.Flow), "M σ_h ≤ σ_f"
 	}
 	r.Note = w.note(l)
 	return r
@@ -123,7 +124,7 @@ func (w Wall) inputs(l Leak) []check.Quantity {
 		check.Pa("σ_h", "membrane stress across the crack", w.Hoop), check.Pa("σ", "membrane and bending at the place", w.Local),
 		check.Pa("p", "pressure on the faces of the crack", w.Pressure), check.M("R", "mid-wall radius", w.Radius), check.M("t", "least wall", w.Thickness),
 		check.Num("M", "bulging of a crack of 10 t, larger form", l.Bulging), check.Pa("R_p0.2,w", "yield strength of the zone", w.Yield),
-		check.Pa("σ_f", "flow stress of the zone", l.Flow), check.Pa("M σ_h", "hoop stress with bulging", l.Plastic),
+		check.Pa("σ_f", "flow stress of the zone", l.Flow), check.Pa("M σ_h", "membrane stress with bulging", l.Plastic),
 		check.PaRootM("K_A", "stress intensity of a crack of 2 t through the wall", l.Short), check.PaRootM("K_B", "the same of 10 t", l.Long),
 		check.PaRootM("K_s", "surface crack at 0.8 of the wall", l.Surface), check.Num("a/c", "its shape, the worst", l.SurfaceShape),
 		check.PaRootM("K_c", "toughness of the zone, lower bound", w.Toughness),

@@ -60,6 +60,20 @@ func (c ThroughCrack) Bulging() (folias, upper float64, err error) {
 	return folias, upper, errors.Join(err1, err2)
 }
 
+// Bulged returns M σ [Pa], by which places of a wall are compared, of a crack 10 t long under the membrane stress σ [Pa] at the second
+// principal radius R [m] of a wall t [m], M the larger of both bulging factors, that of c²/(R t) = 400 beyond it: which place
+// is worst is also asked where the formulas do not hold, as beside the apex of a cone. Whether they hold where it is, [Wall.Leak] says.
+// Source: [Folias], [FoliasUpper].
+func Bulged(σ, R, t float64) float64 {
+	x := math.Min(25*t/R, 400)
+	a, err1 := Folias(x)
+	b, err2 := FoliasUpper(x)
+	if errors.Join(err1, err2) != nil {
+		return math.NaN()
+	}
+	return σ * math.Max(a, b)
+}
+
 // Intensity returns the stress intensity [Pa m½] under the hoop stress σ [Pa] ≥ 0, with [Folias]:
 //
 //	K = M σ √(π c)

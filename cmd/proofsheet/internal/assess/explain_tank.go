@@ -45,18 +45,18 @@ var tankExplanations = []Explanation{
 	{
 		ID: "tank/life", Asks: "Do the welds stand the cycles of every case and of the proof?",
 		Formula: "4 Σ n/N(Δσ, FAT) ≤ 1; with strain_life of the material, the plain metal at the edge of a port's hole too: Δε/2 = (σ_f'/E) (2N)^b + ε_f' (2N)^c, Δσ Δε = Δσ_e²/E", Source: "weld classes of IIW and EN 13445-3, rule of Neuber (recalled)",
-		Limits: "every case says its cycles, every joint its hi_lo and peaking; proof and leak test come on top; a range above twice the zone's yield is not assessed: strain-life of plain metal says nothing about the toe of a weld",
+		Limits: "every case says its cycles, every joint its hi_lo and peaking; proof and leak test come on top; cycles of all cases in their worst order, a moment to either side; a range above twice the zone's yield is not assessed: strain-life of plain metal says nothing about the toe of a weld",
 		Change: []string{"fewer cycles", "a joint welded from both sides", "walls better in line", thicker},
 	},
 	{
 		ID: "tank/leak-before-burst", Asks: "Would a crack leak before the tank bursts?",
 		Formula: "M σ_h √(π 5 t) ≤ K_c; M σ_h ≤ flow stress; surface crack at 0.8 of the wall ≤ K_c", Source: "criterion B of space practice (recalled), Folias (read), Newman and Raju (recalled)",
-		Limits: "needs toughness of the material, a lower bound; up to 0.8 of the zone's yield; a leak of oxygen, peroxide or nitrous oxide is no safe end",
+		Limits: "needs toughness of the material, a lower bound; up to 0.8 of the zone's yield, bending of hi_lo and peaking in it; walls of the shell and seams round it, not flat walls or tubes; a leak of oxygen, peroxide, nitrous oxide or methanol is no safe end",
 		Change: []string{"a tougher alloy, or a toughness that was measured", "a less stressed wall"},
 	},
 	{
 		ID: "tank/flaw-growth", Asks: "Does a flaw that the examination may have missed stay within the wall over every cycle?",
-		Formula: "4 (n/N + n_p/N_p) ≤ 1", Source: "Newman and Raju (recalled); growth constants, each with its own source", Limits: "made where a joint says its flaw; depth up to 0.8 of the wall",
+		Formula: "4 (n/N + n_p/N_p) ≤ 1", Source: "Newman and Raju (recalled); growth constants, each with its own source", Limits: "made where a joint says its flaw; depth up to 0.8 of the wall; the whole range of the stress across the seam, compression too, by a law at R = 0.5 or an upper bound; a flaw in a port's weld is not assessed",
 		Change: []string{"an examination that finds smaller flaws", "fewer cycles", thicker},
 	},
 	{

@@ -15,6 +15,7 @@ func (m *model) fork() *model {
 	f.layouts, f.stables, f.lones = maps.Clone(m.layouts), maps.Clone(m.stables), maps.Clone(m.lones)
 	f.shells, f.solved, f.liquids = maps.Clone(m.shells), maps.Clone(m.solved), maps.Clone(m.liquids)
 	f.outside, f.strengths, f.reaches = maps.Clone(m.outside), maps.Clone(m.strengths), maps.Clone(m.reaches)
+	f.lines = maps.Clone(m.lines)
 	return &f
 }
 

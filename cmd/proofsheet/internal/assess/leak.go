@@ -9,6 +9,7 @@ import (
 
 	"proofsheet/cmd/proofsheet/internal/tank"
 	"proofsheet/loads/proof"
+	"proofsheet/material/fluid"
 	"proofsheet/report/check"
 	"proofsheet/shell/life"
 	"proofsheet/shell/revolution"
@@ -17,14 +18,25 @@ import (
 const (
 	leakID    = "tank/leak-before-burst"
 	leakTitle = "Tank: a crack leaks before it bursts the tank"
-	flawID    = "tank/flaw-growth"
-	flawTitle = "Tank: a flaw that the examination missed, over every cycle"
 )
 
 // A cracked is a part that a crack along it is thought into, with what holds it.
 type cracked struct {
 	part  *part
 	joint *tank.Joint // in which it lies; nil: none
+}
+
+// flatLeaks says which flat walls are part of the tank, for which no criterion is known.
+func (m *model) flatLeaks() error {
+	for _, h := range m.ends() {
+		switch tip := h.in.Tip; {
+		case h.in.Shape == "flat":
+			return fmt.Errorf("%s: a flat wall bends under the pressure: no criterion is known here by which a crack in it leaks before it runs", strings.ToLower(h.title))
+		case tip != nil && tip.Close == "plate":
+			return fmt.Errorf("%s: the plate at its tip bends under the pressure: no criterion is known here by which a crack in it leaks before it runs", strings.ToLower(h.title))
+		}
+	}
+	return nil
 }
 
 // crackedParts are the parts of the shell with a membrane.
@@ -38,20 +50,27 @@ func (m *model) crackedParts() (out []cracked) {
 	return out
 }
 
-// leakHarms says why a leak of the contents is no safe end, or "".
+// toxic contents by the name of the built-in fluid: acutely toxic by every route, category 3 of the
+// classification of chemicals (recalled). The others are fuels and gases that are not.
+var toxic = []string{"methanol"}
+
+// leakHarms says why a leak of the contents is no safe end, or nothing.
 func (m *model) leakHarms() error {
-	fluid := m.t.Contents.Fluid
-	if fluid == "" {
+	name := m.t.Contents.Fluid
+	if name == "" {
 		return errors.New("the contents are given by their density alone: whether a leak of them is harmless is not known")
 	}
-	dangers := proof.Dangers(fluid)
+	dangers := proof.Dangers(name)
 	for _, d := range []proof.Danger{proof.Oxygen, proof.Peroxide, proof.Nitrous} {
 		if slices.Contains(dangers, d) {
 			return fmt.Errorf("a leak of %s is no safe end: leak before burst does not count for it, whatever the numbers", d)
 		}
 	}
+	if f, _ := fluid.Find(name); slices.Contains(toxic, f.Name) {
+		return fmt.Errorf("a leak of %s, which is toxic, is no safe end: leak before burst does not count for it, whatever the numbers", name)
+	}
 	if slices.Contains(dangers, proof.Unknown) {
-		return fmt.Errorf("whether a leak of %s is harmless is not known", fluid)
+		return fmt.Errorf("whether a leak of %s is harmless is not known", name)
 	}
 	return nil
 }
@@ -62,24 +81,33 @@ func (m *model) checkLeak(cases []*loadCase) check.Result {
 	if err := m.leakHarms(); err != nil {
 		return check.NotMade(leakID, leakTitle, err)
 	}
-	var worst check.Result
-	for i, k := range m.crackedParts() {
-		r := m.leakOf(k, cases)
-		if i == 0 {
-			worst = r
-		} else {
-			worst = worse(worst, r)
+	var all []check.Result
+	for _, k := range m.crackedParts() {
+		w, err := m.wallCracked(k, cases)
+		all = append(all, leakOf(w.Wall, err, k.part))
+	}
+	for _, w := range m.lifeWelds() {
+		if w.joint != nil && !w.along {
+			got, err := m.weldWall(w, cases)
+			all = append(all, leakOf(got.Wall, err, w.parts...))
 		}
 	}
+	if err := m.flatLeaks(); err != nil {
+		all = append(all, check.NotMade(leakID, leakTitle, err))
+	}
+	worst := all[0]
+	for _, r := range all[1:] {
+		worst = worse(worst, r)
+	}
 	if s := worst.Status(); s == check.Satisfied || s == check.NotSatisfied {
-		worst.Note += "; whether a leak is harmless where it happens is for those who run the tank to say"
+		worst.Note += "; asked of the shell and the seams round it, not of the tubes of ports; whether a leak is harmless where it happens is for those who run the tank to say"
 	}
 	return worst
 }
 
-// leakOf makes the check of one part.
-func (m *model) leakOf(k cracked, cases []*loadCase) check.Result {
-	w, err := m.crackedWall(k, cases)
+// leakOf makes the check of one wall, of the metals of the parts, or says why it cannot be
+// gathered.
+func leakOf(w life.Wall, err error, parts ...*part) check.Result {
 	r := check.NotMade(leakID, leakTitle, err)
 	if err == nil {
 		r = w.Check(leakID, leakTitle)
@@ -89,14 +117,27 @@ func (m *model) leakOf(k cracked, cases []*loadCase) check.Result {
 		r.Err = fmt.Errorf("%s: %w", w.Where, err)
 	}
 	if w.Toughness == 0 {
-		r.Err = fmt.Errorf("%w; write toughness of material %s with toughness_source: tabled values are typical and pass nothing", r.Err, k.part.material)
+		var names []string
+		for _, p := range parts {
+			if !slices.Contains(names, p.material) {
+				names = append(names, p.material)
+			}
+		}
+		r.Err = fmt.Errorf("%w; write toughness of material %s with toughness_source: tabled values are typical and pass nothing", r.Err, strings.Join(names, ", "))
 	}
 	return r
 }
 
-// crackedWall gathers a part at the highest stress of any case.
-func (m *model) crackedWall(k cracked, cases []*loadCase) (life.Wall, error) {
-	w := life.Wall{Where: strings.ToLower(k.part.title), Radius: math.NaN(), Thickness: k.part.least, Yield: math.Inf(1), Ultimate: math.Inf(1)}
+// A crackedWall is the wall of a part, and its highest membrane stress anywhere [Pa].
+type crackedWall struct {
+	life.Wall
+	highest float64
+}
+
+// wallCracked gathers a part at the highest stress of any case.
+func (m *model) wallCracked(k cracked, cases []*loadCase) (crackedWall, error) {
+	w := crackedWall{}
+	w.Wall = life.Wall{Where: strings.ToLower(k.part.title), Radius: math.NaN(), Thickness: k.part.least, Yield: math.Inf(1), Ultimate: math.Inf(1)}
 	if mat, ok := m.t.FindMaterial(k.part.material); ok && mat.Toughness != nil {
 		w.Toughness, w.Source = *mat.Toughness, check.Source{Doc: mat.ToughnessSource, Where: "given in the tank file", How: check.Practice}
 	}
@@ -124,11 +165,12 @@ func (m *model) crackedWall(k cracked, cases []*loadCase) (life.Wall, error) {
 }
 
 // crackedAt raises the stresses of a wall to those of one case; bend is the bending
-// of misalignment over the membrane [-]. The radius is that where the membrane is most.
-func (m *model) crackedAt(w *life.Wall, k cracked, c *loadCase, bend float64) error {
+// of misalignment over the membrane [-]. The membrane stress is that of the place where a
+// long crack bulges most: a tighter radius may ask more than a higher stress.
+func (m *model) crackedAt(w *crackedWall, k cracked, c *loadCase, bend float64) error {
 	for _, s := range c.states {
 		if k.part == m.cyl && m.t.Cylinder.Rings != nil {
-			if err := m.crackedAtRing(w, s, c, bend); err != nil {
+			if err := m.crackedAtRing(&w.Wall, s, c, bend); err != nil {
 				return err
 			}
 		}
@@ -136,23 +178,22 @@ func (m *model) crackedAt(w *life.Wall, k cracked, c *loadCase, bend float64) er
 		if err := errors.Join(m.massErr, st.err); err != nil {
 			return err
 		}
-		for _, h := range m.ends() {
-			load, err := m.seamLoadAt(h, s, c, st)
-			if err != nil {
-				return err
+		lines, err := m.lineLoads(s, c, st)
+		if err != nil {
+			return err
+		}
+		for i, q := range st.pressure.Stations {
+			if st.whole.segments[q.Segment] != k.part {
+				continue
 			}
-			for i, q := range st.pressure.Stations {
-				if st.whole.segments[q.Segment] != k.part {
-					continue
-				}
-				w.Pressure = math.Max(w.Pressure, m.worstAt(s, math.Max(math.Min(q.Z, m.highest0()), m.lowest0())))
-				hoop, mer := st.spanAt(i, load, true), st.spanAt(i, load, false)
-				most := math.Max(hoop.membrane, mer.membrane)
-				w.Local = math.Max(w.Local, math.Max(hoop.largest(), mer.largest())+bend*most)
-				if !(most <= w.Hoop) {
-					w.Hoop = most
-					w.Radius = slenderAt(st.pressure.Stations, i) * k.part.least
-				}
+			w.Pressure = math.Max(w.Pressure, m.worstAt(s, math.Max(math.Min(q.Z, m.highest0()), m.lowest0())))
+			across, along := st.spanAt(i, lines[i], c, hoop), st.spanAt(i, lines[i], c, meridional)
+			most := math.Max(across.membrane(), along.membrane())
+			w.Local = math.Max(w.Local, math.Max(across.largest(), along.largest())+bend*most)
+			w.highest = math.Max(w.highest, most)
+			R := slenderAt(st.pressure.Stations, i) * k.part.least
+			if !(life.Bulged(most, R, w.Thickness) <= life.Bulged(w.Hoop, w.Radius, w.Thickness)) {
+				w.Hoop, w.Radius = most, R
 			}
 		}
 	}
@@ -170,123 +211,6 @@ func slenderAt(stations []revolution.Station, i int) float64 {
 	return math.NaN()
 }
 
-// largest is the largest magnitude of a span [Pa].
-func (a span) largest() float64 { return math.Max(a.most, -a.least) }
-
 // lowest0 and highest0 are where the inside begins and ends [m].
 func (m *model) lowest0() float64  { lo, _ := m.in.Bounds(); return lo }
 func (m *model) highest0() float64 { _, hi := m.in.Bounds(); return hi }
-
-// checkFlaw asks, for every seam whose flaw is given, whether it stays within the
-// wall over every cycle: those of service at the highest stress of any case, those
-// of the proof at theirs, by the fastest law that is known, as welded.
-func (m *model) checkFlaw(cases []*loadCase) (out []check.Result) {
-	for _, w := range m.lifeWelds() {
-		if w.joint == nil || w.joint.Flaw == nil {
-			continue
-		}
-		r := m.flawIn(w, cases)
-		if r.Status() == check.NotAssessed {
-			r.Err = fmt.Errorf("%s: %s", w.where, r.Reason())
-		}
-		if out == nil {
-			out = []check.Result{r}
-		} else {
-			out[0] = worse(out[0], r)
-		}
-	}
-	return out
-}
-
-// flawIn makes the check in one seam.
-func (m *model) flawIn(w lifeWeld, cases []*loadCase) check.Result {
-	if w.joint.Examination != "full" {
-		return check.NotMade(flawID, flawTitle, fmt.Errorf("joint %s is not examined over its whole length (examination %s): no examination bounds its flaw", w.joint.Name, w.joint.Examination))
-	}
-	cycles, err := m.lifeCycles(cases)
-	service, serviceErr := m.flawedWall(w, cases)
-	if err = errors.Join(err, serviceErr); err != nil {
-		return check.NotMade(flawID, flawTitle, err)
-	}
-	var n, np float64
-	atProof := service
-	for _, c := range cycles {
-		if c.name != "proof" {
-			n += c.count
-			continue
-		}
-		np = c.count
-		if atProof, err = m.flawedWall(w, c.at); err != nil {
-			return check.NotMade(flawID, flawTitle, err)
-		}
-	}
-	mat, _ := m.t.FindMaterial(w.parts[0].material)
-	flaw := life.Flaw{Depth: *w.joint.Flaw, Shape: life.DefaultShape, Thickness: service.Thickness, Radius: service.Radius}
-	return life.CheckFlaw(flawID, flawTitle, service, atProof, flaw, life.RecordsOf(mat.Alloy, m.familyOf(mat.Name)), n, np)
-}
-
-// flawedWall gathers the wall at a seam at the highest stress across it of any case,
-// with the weaker of the metals it joins.
-func (m *model) flawedWall(w lifeWeld, cases []*loadCase) (out life.Wall, err error) {
-	out = life.Wall{Where: w.where, Yield: math.Inf(1), Toughness: math.Inf(1), Thickness: math.Inf(1), Radius: m.cyl.mid()}
-	for _, p := range w.parts {
-		mat, _ := m.t.FindMaterial(p.material)
-		if mat.Toughness == nil {
-			return out, fmt.Errorf("no lower bound of the toughness is known: write toughness of material %s with toughness_source", p.material)
-		}
-		if m.familyOf(p.material) != m.familyOf(w.parts[0].material) {
-			return out, errors.New("the seam joins metals of two families: no growth law is known of it")
-		}
-		out.Toughness, out.Thickness = math.Min(out.Toughness, *mat.Toughness), math.Min(out.Thickness, p.least)
-	}
-	if w.err != nil {
-		return out, w.err
-	}
-	lo, hi := m.in.Bounds()
-	for _, c := range cases {
-		for _, at := range c.moments() {
-			y, err := m.zoneYield(w, at.temperature)
-			if err != nil {
-				return out, err
-			}
-			out.Yield = math.Min(out.Yield, y)
-			for _, s := range at.states {
-				σ, err := w.stress(s, at)
-				if err != nil {
-					return out, err
-				}
-				p, _ := s.HighestPressure(lo, hi)
-				out.Pressure = math.Max(out.Pressure, p)
-				out.Local = math.Max(out.Local, σ.largest()+w.bend*σ.membrane)
-			}
-		}
-	}
-	return out, nil
-}
-
-// screening says what flaw the proof finds in each part, or why it finds none. A
-// flaw is only found by what the test surely reaches: the low pressure counts.
-func (m *model) screening(t *proofTest) (out []string) {
-	c, _, err := m.proofState(t)
-	if err != nil {
-		return []string{"What flaw the proof finds is not known: " + err.Error() + "."}
-	}
-	low := t.plan.Top / c.ullage
-	for _, k := range m.crackedParts() {
-		name, depth := strings.ToLower(k.part.title), math.NaN()
-		w, err := m.crackedWall(k, []*loadCase{c})
-		if err == nil {
-			_, err = w.Leak() // within what fracture mechanics speak of
-		}
-		if err == nil {
-			mat, _ := m.t.FindMaterial(k.part.material)
-			depth, err = life.Screened(life.DefaultShape, w.Thickness, low*w.Hoop, w.Yield, given(mat.ToughnessMost))
-		}
-		if err != nil {
-			out = append(out, fmt.Sprintf("Flaws in the %s: what the examination finds counts, since %s.", name, strings.ReplaceAll(err.Error(), "\n", "; ")))
-			continue
-		}
-		out = append(out, fmt.Sprintf("Flaws in the %s: where its stress is highest, one deeper than %.2f mm, of depth over half length %.2g, would not survive the proof; shallower ones may be there.", name, math.Ceil(depth*1e5)/100, life.DefaultShape))
-	}
-	return out
-}

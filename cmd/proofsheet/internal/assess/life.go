@@ -22,7 +22,7 @@ const (
 // leakTests how often to MEOP after it [-].
 const proofCycles, leakTests = 2, 1
 
-// A lifeCycle is one kind of cycle, from empty to what its states make of it.
+// A lifeCycle is one kind of cycle, from empty through what its states make of it.
 type lifeCycle struct {
 	name  string
 	count float64 // [-]
@@ -97,7 +97,7 @@ func (m *model) checkLife(cases []*loadCase) check.Result {
 	for _, c := range cycles {
 		total += c.count
 	}
-	r.Note += "; each cycle from empty to its largest stress and back; what shakes within one is not counted, nor fatigue away from welds"
+	r.Note += "; cycles of all cases counted in the worst order, the largest stress of any next to the least of any; a moment counts to either side; what shakes within one is not counted, nor fatigue away from welds"
 	r.Note += m.withoutStrainLife()
 	if total > aluminiumCycles && m.hasFamily("aluminium") {
 		r.Note += fmt.Sprintf("; the European rule for aluminium vessels ends at %d full cycles", aluminiumCycles)
@@ -134,8 +134,9 @@ func (m *model) detail(w lifeWeld, cycles []lifeCycle) life.Detail {
 		d.Class, d.Err = w.class()
 		errs = append(errs, d.Err)
 	}
+	var events []life.Event
 	for _, c := range cycles {
-		var most span
+		var over span
 		for _, at := range c.at {
 			y, err := m.zoneYield(w, at.temperature)
 			errs, d.Yield = append(errs, err), math.Min(d.Yield, y)
@@ -145,12 +146,13 @@ func (m *model) detail(w lifeWeld, cycles []lifeCycle) life.Detail {
 				}
 				got, err := w.stress(s, at)
 				errs = append(errs, err)
-				most = most.with(got)
+				over = over.with(got)
 			}
 		}
-		d.Cycles = append(d.Cycles, life.Cycle{Name: c.name, Range: most.most - most.least + w.bend*most.membrane, Count: c.count})
+		over = over.bent(w.bend)
+		events = append(events, life.Event{Name: c.name, Least: over.least, Most: over.most, Count: c.count})
 	}
-	d.Err = firstOf(errs)
+	d.Cycles, d.Err = life.WorstOrder(events), firstOf(errs)
 	return d
 }
 
@@ -177,21 +179,13 @@ func (m *model) zoneYield(w lifeWeld, T float64) (float64, error) {
 	return least, nil
 }
 
-// A span is what a stress across a weld runs over, zero included [Pa].
-type span struct {
-	least, most float64 // membrane and bending
-	membrane    float64 // largest magnitude of the membrane part
-}
-
-func (a span) with(b span) span {
-	return span{math.Min(a.least, b.least), math.Max(a.most, b.most), math.Max(a.membrane, b.membrane)}
-}
-
 // A lifeWeld is a weld at which fatigue is asked for.
 type lifeWeld struct {
 	where  string
-	joint  *tank.Joint // nil of a port or a tip
+	joint  *tank.Joint // nil of a port, a tip and a ring
+	of     *tank.Joint // with which a port or the tube at a tip is welded; nil where none is named
 	port   bool
+	along  bool // along the shell, the hoop stress across it
 	parts  []*part
 	bend   float64 // bending of its misalignment over the membrane stress [-]
 	local  string  // of the stress, for the reader

@@ -9,24 +9,24 @@ import (
 	"proofsheet/loads"
 	"proofsheet/shell/edge"
 	"proofsheet/shell/life"
+	"proofsheet/shell/revolution"
 )
 
 // lifeWelds lists every weld of the shell.
 func (m *model) lifeWelds() (out []lifeWeld) {
-	hoop := true
 	if m.long != nil {
-		out = append(out, m.lifeSeam("long seam", m.long, hoop, m.everywhere(m.cyl, hoop), m.cyl))
+		out = append(out, m.lifeSeam("long seam", m.long, true, m.everywhere(m.cyl, hoop), m.cyl))
 	}
 	if m.girth != nil {
-		out = append(out, m.lifeSeam("girth seam", m.girth, !hoop, m.everywhere(m.cyl, !hoop), m.cyl))
+		out = append(out, m.lifeSeam("girth seam", m.girth, false, m.betweenCourses(), m.cyl))
 	}
 	out = append(out, m.lifeRings()...)
 	for _, h := range m.ends() {
 		if h.seam != nil {
-			out = append(out, m.lifeSeam(h.end+" seam", h.seam, !hoop, m.atJoint(m.seamJoint(h)), m.cyl, &h.part))
+			out = append(out, m.lifeSeam(h.end+" seam", h.seam, false, m.atJoint(m.seamJoint(h)), m.cyl, &h.part))
 		}
 		if h.segment != nil {
-			out = append(out, m.lifeSeam(h.end+" head seam", h.segment, hoop, m.everywhere(&h.part, hoop), &h.part))
+			out = append(out, m.lifeSeam(h.end+" head seam", h.segment, true, m.everywhere(&h.part, hoop), &h.part))
 		}
 		if h.in.Tip != nil {
 			out = append(out, m.lifeTip(h))
@@ -42,7 +42,7 @@ func (m *model) lifeWelds() (out []lifeWeld) {
 
 // lifeSeam is a butt weld with its misalignment.
 func (m *model) lifeSeam(where string, j *tank.Joint, along bool, stress func(*loads.State, *loadCase) (span, error), parts ...*part) lifeWeld {
-	w := lifeWeld{where: where + " (" + j.Name + ")", joint: j, parts: parts, stress: stress}
+	w := lifeWeld{where: where + " (" + j.Name + ")", joint: j, along: along, parts: parts, stress: stress}
 	w.bend, w.local, w.err = m.misaligned(j, along, parts)
 	w.class = func() (c life.Class, err error) {
 		for i, p := range parts {
@@ -67,6 +67,9 @@ func (m *model) misaligned(j *tank.Joint, along bool, parts []*part) (float64, s
 	if j.HiLo == nil || along && j.Peaking == nil {
 		return math.NaN(), "", fmt.Errorf("how far the walls are out of line is not known: write %s of joint %s, as measured or as the welder holds it", need, j.Name)
 	}
+	if !along && given(j.Peaking) > 0 {
+		return math.NaN(), "", fmt.Errorf("joint %s: %s", j.Name, noGirthPeak)
+	}
 	t1, t2 := parts[0].least, parts[len(parts)-1].least
 	if !along {
 		k, err := edge.HiLo(t1, t2, *j.HiLo)
@@ -89,17 +92,48 @@ func (m *model) misaligned(j *tank.Joint, along bool, parts []*part) (float64, s
 
 // everywhere returns the stress across a weld that may lie anywhere in a part: the
 // extremes over all of it, both faces.
-func (m *model) everywhere(p *part, hoop bool) func(*loads.State, *loadCase) (span, error) {
+func (m *model) everywhere(p *part, along direction) func(*loads.State, *loadCase) (span, error) {
 	return func(s *loads.State, c *loadCase) (span, error) {
-		out, err := m.spanWhere(s, c, hoop, func(st *shellState, i int) bool {
+		out, err := m.spanWhere(s, c, along, func(st *shellState, i int) bool {
 			return st.whole.segments[st.pressure.Stations[i].Segment] == p
 		})
-		if p == m.cyl && m.t.Cylinder.Rings != nil && (hoop || m.ringNearSeam()) {
-			beside, ringErr := m.spanAtRing(s, c, hoop)
+		if p == m.cyl && m.t.Cylinder.Rings != nil && (along == hoop || m.ringNearSeam()) {
+			beside, ringErr := m.spanAtRing(s, c, along)
 			out, err = out.with(beside), errors.Join(err, ringErr)
 		}
 		return out, err
 	}
+}
+
+// betweenCourses returns the stress across the seams between courses, at the stations on
+// either side of each; where the file does not say where they are, anywhere in the cylinder.
+func (m *model) betweenCourses() func(*loads.State, *loadCase) (span, error) {
+	at := m.t.Cylinder.GirthStations
+	if len(at) == 0 {
+		return m.everywhere(m.cyl, meridional)
+	}
+	return func(s *loads.State, c *loadCase) (span, error) {
+		out, err := m.spanWhere(s, c, meridional, func(st *shellState, i int) bool {
+			return st.whole.segments[st.pressure.Stations[i].Segment] == m.cyl && beside(st.pressure.Stations, i, at)
+		})
+		if m.t.Cylinder.Rings != nil && m.ringNearSeam() {
+			ring, ringErr := m.spanAtRing(s, c, meridional)
+			out, err = out.with(ring), errors.Join(err, ringErr)
+		}
+		return out, err
+	}
+}
+
+// beside reports whether a station is the closest on its side to one of the places z [m].
+func beside(all []revolution.Station, i int, at []float64) bool {
+	for _, z := range at {
+		for _, k := range [2]int{i - 1, i + 1} {
+			if k >= 0 && k < len(all) && (all[i].Z-z)*(all[k].Z-z) <= 0 {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // atJoint returns the stress across a girth weld, on both walls.
@@ -110,61 +144,41 @@ func (m *model) atJoint(j shellJoint) func(*loads.State, *loadCase) (span, error
 			return span{}, st.err
 		}
 		at := m.reachesOf(j, st)
-		return m.spanWhere(s, c, false, func(_ *shellState, i int) bool { return at[i].along == 0 })
+		return m.spanWhere(s, c, meridional, func(_ *shellState, i int) bool { return at[i].along == 0 })
 	}
 }
 
-// spanWhere returns the extremes over the stations that are taken.
-func (m *model) spanWhere(s *loads.State, c *loadCase, hoop bool, take func(st *shellState, i int) bool) (out span, err error) {
+// spanWhere returns the extremes over the stations that are taken, each with the line
+// loads of its own place.
+func (m *model) spanWhere(s *loads.State, c *loadCase, along direction, take func(st *shellState, i int) bool) (out span, err error) {
 	st := m.shellOf(s, c)
 	if err := errors.Join(m.massErr, st.err); err != nil {
 		return out, err
 	}
+	lines, err := m.lineLoads(s, c, st)
+	if err != nil {
+		return out, err
+	}
 	found := false
-	for _, h := range m.ends() { // the line loads differ at both ends
-		load, err := m.seamLoadAt(h, s, c, st)
-		if err != nil {
-			return out, err
-		}
-		for i := range st.pressure.Stations {
-			if take(st, i) {
-				out, found = out.with(st.spanAt(i, load, hoop)), true
-			}
+	for i := range st.pressure.Stations {
+		if take(st, i) {
+			out, found = out.with(st.spanAt(i, lines[i], c, along)), true
 		}
 	}
-	if !found || math.IsNaN(out.most-out.least+out.membrane) {
+	if !found || math.IsNaN(out.most-out.least+out.membraneMost-out.membraneLeast) {
 		return out, errors.New("the numerical shell has no stress there")
 	}
 	return out, nil
 }
 
-// spanAt returns the extremes of one stress at a station.
-func (st *shellState) spanAt(i int, load seamLoad, hoop bool) (out span) {
-	for _, p := range st.stresses(i, load) {
-		for _, l := range [2]edge.Stress{p.most, p.least} {
-			out = out.with(spanOf(plus(p.pressure, l), hoop))
-		}
-	}
-	return out
-}
-
-// spanOf returns both faces of a stress in one direction.
-func spanOf(σ edge.Stress, hoop bool) span {
-	if hoop {
-		σ = turned(σ)
-	}
-	b := math.Abs(σ.MeridionalBending)
-	return span{σ.Meridional - b, σ.Meridional + b, math.Abs(σ.Meridional)}
-}
-
 // lifeTip is the weld that closes the tip of a cone. Only a port says how it is
 // made; else it counts as a fillet.
 func (m *model) lifeTip(h *headPart) lifeWeld {
-	full := false
+	full, of := false, (*tank.Joint)(nil)
 	if p := m.portNamed(h.in.Tip.Port); p != nil {
-		full = p.in.Weld.GrooveFull
+		full, of = p.in.Weld.GrooveFull, m.joint(p.in.Weld.Joint)
 	}
-	return lifeWeld{where: "tip of the " + h.end + " head", parts: []*part{&h.part}, local: "numerical shell",
+	return lifeWeld{of: of, where: "tip of the " + h.end + " head", parts: []*part{&h.part}, local: "numerical shell",
 		class:  func() (life.Class, error) { return life.PortClass(m.familyOf(h.material), full) },
 		stress: m.atJoint(m.tipJoint(h))}
 }
@@ -172,7 +186,7 @@ func (m *model) lifeTip(h *headPart) lifeWeld {
 // lifePort is the weld of a port to its wall: the larger of the stress at a hole and
 // the stress index of a port that replaces its area.
 func (m *model) lifePort(p *portPart) lifeWeld {
-	w := lifeWeld{where: "port " + p.in.Name, port: true, parts: []*part{&p.host}, err: errors.Join(p.wallErr, p.chordsErr)}
+	w := lifeWeld{where: "port " + p.in.Name, port: true, of: m.joint(p.in.Weld.Joint), parts: []*part{&p.host}, err: errors.Join(p.wallErr, p.chordsErr)}
 	if w.err != nil {
 		return w
 	}
@@ -195,24 +209,36 @@ func (m *model) lifePort(p *portPart) lifeWeld {
 	return w
 }
 
+// The stress at the edge of a hole where either principal stress pulls it open.
+var (
+	acrossHoop       = direction{meridional: -1, hoop: 3}
+	acrossMeridional = direction{meridional: 3, hoop: -1}
+)
+
 // spanAtPort returns the extremes at a port from the wall's stress along it, k the
-// stress index [-].
+// stress index [-]. Beside what the largest stresses of the wall make there, whichever
+// they stand beside, it swings as either point of the hole's edge does.
 func (m *model) spanAtPort(p *portPart, k float64, s *loads.State, c *loadCase) (span, error) {
-	hoop, err1 := m.spanWhere(s, c, true, m.alongPort(p))
-	mer, err2 := m.spanWhere(s, c, false, m.alongPort(p))
-	if m.ringNearPort(p) {
-		a, ringErr1 := m.spanAtRing(s, c, true)
-		b, ringErr2 := m.spanAtRing(s, c, false)
-		hoop, mer, err1 = hoop.with(a), mer.with(b), errors.Join(err1, ringErr1, ringErr2)
+	var at [4]span
+	for i, d := range [4]direction{hoop, meridional, acrossHoop, acrossMeridional} {
+		got, err := m.spanWhere(s, c, d, m.alongPort(p))
+		if m.ringNearPort(p) {
+			ring, ringErr := m.spanAtRing(s, c, d)
+			got, err = got.with(ring), errors.Join(err, ringErr)
+		}
+		if err != nil {
+			return span{}, err
+		}
+		at[i] = got
 	}
-	out := span{}
-	for _, a := range []float64{hoop.most, hoop.least, mer.most, mer.least} {
-		for _, b := range []float64{hoop.most, hoop.least, mer.most, mer.least} {
+	out := at[2].with(at[3])
+	for _, a := range []float64{at[0].most, at[0].least, at[1].most, at[1].least} {
+		for _, b := range []float64{at[0].most, at[0].least, at[1].most, at[1].least} {
 			edge := life.HoleStress(a, b)
-			out = out.with(span{math.Min(edge, k*a), math.Max(edge, k*a), math.Abs(a)})
+			out = out.with(span{math.Min(edge, k*a), math.Max(edge, k*a), math.Min(a, 0), math.Max(a, 0)})
 		}
 	}
-	return out, errors.Join(err1, err2)
+	return out, nil
 }
 
 // alongPort takes the stations of the wall under a port's hole and weld.

@@ -73,6 +73,7 @@ type model struct {
 	seamsSee     *seamExtremes          // over the operating states; nil where no seam is out of line
 	solved       map[*loads.State]*shellState
 	liquids      map[liquidKey]*revolution.Solution // the shell under a liquid alone
+	lines        map[*loads.State][]seamLoad        // what is carried at each station of the shell
 	reaches      map[reachKey][]reachOf
 	outside      map[outsideKey]outsideWall
 	strengths    map[strengthKey]strengthFound
@@ -90,6 +91,7 @@ func newModel(t *tank.Tank) (*model, error) {
 	m.stables = map[stableKey]*stableCylinder{}
 	m.shells, m.solved = map[shellKey]shellFound{}, map[*loads.State]*shellState{}
 	m.liquids, m.reaches = map[liquidKey]*revolution.Solution{}, map[reachKey][]reachOf{}
+	m.lines = map[*loads.State][]seamLoad{}
 	if err := m.checkDraws(); err != nil {
 		return nil, err
 	}

@@ -189,13 +189,13 @@ func (m *model) portLoad(p *portPart, s *loads.State, c *loadCase) (port.Load, e
 // shellUnder returns the largest stress of the numerical shell under a port, either sign,
 // line loads in it: of the membrane, and at a face [Pa]; not a number where not known.
 func (m *model) shellUnder(p *portPart, s *loads.State, c *loadCase) (membrane, face float64) {
-	hoop, err1 := m.spanWhere(s, c, true, m.alongPort(p))
-	mer, err2 := m.spanWhere(s, c, false, m.alongPort(p))
+	across, err1 := m.spanWhere(s, c, hoop, m.alongPort(p))
+	along, err2 := m.spanWhere(s, c, meridional, m.alongPort(p))
 	if errors.Join(err1, err2) != nil {
 		return math.NaN(), math.NaN()
 	}
-	for _, x := range []span{hoop, mer} {
-		membrane, face = math.Max(membrane, x.membrane), math.Max(face, math.Max(math.Abs(x.most), math.Abs(x.least)))
+	for _, x := range []span{across, along} {
+		membrane, face = math.Max(membrane, x.membrane()), math.Max(face, x.largest())
 	}
 	return membrane, face
 }

@@ -19,34 +19,34 @@ func (m *model) lifeRings() []lifeWeld {
 	return []lifeWeld{
 		{where: "rings on the cylinder", parts: []*part{m.cyl}, local: "closed form of a narrow ring", err: m.ringsFit(),
 			class:  func() (life.Class, error) { return life.RingClass(m.familyOf(m.cyl.material)) },
-			stress: func(s *loads.State, c *loadCase) (span, error) { return m.spanAtRing(s, c, false) }},
+			stress: func(s *loads.State, c *loadCase) (span, error) { return m.spanAtRing(s, c, meridional) }},
 		{where: "splice of a ring", parts: []*part{bar}, local: "closed form of a narrow ring", err: m.ringsFit(),
 			class:  func() (life.Class, error) { return life.ClassOf("single butt", m.familyOf(q.Material), false, false) },
 			stress: m.spanOfBar},
 	}
 }
 
-// spanAtRing returns the extremes of the stress in the wall at a ring, across a weld
-// along the cylinder (hoop) or round it, both faces, line loads there or not.
-func (m *model) spanAtRing(s *loads.State, c *loadCase, hoop bool) (span, error) {
+// spanAtRing returns the extremes of a stress in the wall at a ring, both faces, line loads
+// there or not.
+func (m *model) spanAtRing(s *loads.State, c *loadCase, d direction) (span, error) {
 	j, err := m.ringJoint(s, c)
-	return ringSpan(j, "wall at a ring", hoop), err
+	return ringSpan(j, "wall at a ring", c, d), err
 }
 
 // spanOfBar returns the extremes of the stress along the bar of a ring.
 func (m *model) spanOfBar(s *loads.State, c *loadCase) (span, error) {
 	j, err := m.ringJoint(s, c)
-	return ringSpan(j, "ring", false), err
+	return ringSpan(j, "ring", c, meridional), err
 }
 
 // ringSpan gathers the extremes over the places of a name.
-func ringSpan(j edge.Junction, where string, hoop bool) (out span) {
+func ringSpan(j edge.Junction, where string, c *loadCase, d direction) (out span) {
 	for _, p := range j.Numerical.Places {
 		if p.Where != where {
 			continue
 		}
 		for _, l := range [3]edge.Stress{{}, p.LoadMost, p.LoadLeast} {
-			out = out.with(spanOf(plus(p.Pressure, l), hoop))
+			out = out.with(spanOf(p.Pressure, l, l, c, d))
 		}
 	}
 	return out
@@ -55,12 +55,12 @@ func ringSpan(j edge.Junction, where string, hoop bool) (out span) {
 // crackedAtRing raises the local stress of the cylinder's wall to that at a ring; bend
 // is the bending of misalignment over the membrane [-].
 func (m *model) crackedAtRing(w *life.Wall, s *loads.State, c *loadCase, bend float64) error {
-	hoop, err := m.spanAtRing(s, c, true)
+	across, err := m.spanAtRing(s, c, hoop)
 	if err != nil {
 		return err
 	}
-	mer, err := m.spanAtRing(s, c, false)
-	w.Local = math.Max(w.Local, math.Max(hoop.largest(), mer.largest())+bend*math.Max(hoop.membrane, mer.membrane))
+	along, err := m.spanAtRing(s, c, meridional)
+	w.Local = math.Max(w.Local, math.Max(across.largest(), along.largest())+bend*math.Max(across.membrane(), along.membrane()))
 	return err
 }
 

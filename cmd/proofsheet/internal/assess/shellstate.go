@@ -181,29 +181,9 @@ func (m *model) seamLoadAt(h *headPart, s *loads.State, c *loadCase, st *shellSt
 	if h.end == "forward" {
 		z = m.t.Cylinder.Length - hair
 	}
-	most, least, loadMost, loadLeast, err := s.WallForce(z, m.body(c))
-	if err != nil {
-		return seamLoad{}, err
+	out, err := m.lineLoadAt(z, s, c, st)
+	if sum := out.bendMost + out.bendLeast + out.loadMost + out.loadLeast; err == nil && math.IsNaN(sum) {
+		err = fmt.Errorf("the line load at the %s seam is not known", h.end)
 	}
-	axial := math.NaN()
-	for _, at := range st.pressure.Stations {
-		if st.whole.segments[at.Segment] != m.cyl {
-			continue
-		}
-		if axial = at.NPhi; h.end == "aft" {
-			break
-		}
-	}
-	out := seamLoad{bendMost: math.Max(most-axial, 0), bendLeast: math.Min(least-axial, 0), loadMost: loadMost, loadLeast: loadLeast}
-	if sum := out.bendMost + out.bendLeast + loadMost + loadLeast; math.IsNaN(sum) {
-		return out, fmt.Errorf("the line load at the %s seam is not known", h.end)
-	}
-	if !c.present {
-		out.loadMost, out.loadLeast = math.Max(out.loadMost, 0), math.Min(out.loadLeast, 0)
-	}
-	if !m.twoSided { // the two methods agree on the axial force, but for rounding
-		out.bendMost, out.bendLeast = 0, 0
-	}
-	out.twice = m.twoSided
-	return out, nil
+	return out, err
 }
