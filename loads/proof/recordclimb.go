@@ -107,10 +107,7 @@ func (r *record) otherClimbs(f *Finding) {
 		case o == Passed && w.told == 0:
 			o, reason = Inconclusive, "no reading over half the setting to tell a departure by"
 		}
-		if worseThan(o, f.Outcome) {
-			f.Outcome = o
-			f.Reason = r.along(c, reason)
-		}
+		f.worsen(o, r.along(c, reason))
 	}
 }
 
@@ -132,10 +129,7 @@ func (r *record) laterClimbs(f *Finding, te float64) {
 		case pe.value > math.Max(setAgain*te, 2*pe.uncertainty):
 			o, reason = Failed, "water stayed in the tank: permanent growth again, or a leak"
 		}
-		if worseThan(o, f.Outcome) {
-			f.Outcome = o
-			f.Reason = r.along(c, reason)
-		}
+		f.worsen(o, r.along(c, reason))
 	}
 }
 
@@ -147,9 +141,15 @@ func (r *record) earlierClimbs(f *Finding, te float64) {
 		if c.before < 0 || c.after < 0 {
 			continue
 		}
-		if pe := r.left(c.before, c.after); pe.value > math.Max(setPass*te, 2*pe.uncertainty) && worseThan(Inconclusive, f.Outcome) {
-			f.Outcome = Inconclusive
-			f.Reason = r.along(c, "it left water in the tank: a fitting that let go, or a yield; find out which and test again")
+		if pe := r.left(c.before, c.after); pe.value > math.Max(setPass*te, 2*pe.uncertainty) {
+			f.worsen(Inconclusive, r.along(c, "it left water in the tank: a fitting that let go, or a yield; find out which and test again"))
 		}
+	}
+}
+
+// worsen sets an answer over a better one.
+func (f *Finding) worsen(o Outcome, reason string) {
+	if worseThan(o, f.Outcome) {
+		f.Outcome, f.Reason = o, reason
 	}
 }

@@ -93,9 +93,7 @@ func (r *record) otherDecays(f *Finding) {
 		if k < len(earlier) {
 			o, reason = Inconclusive, "the closed tank lost pressure, which it no longer did in the hold: find what leaked, and test the mended tank by a log of its own"
 		}
-		if worseThan(o, f.Outcome) || o == f.Outcome {
-			f.Outcome, f.Reason = o, r.along(c, reason)
-		}
+		f.worsen(o, r.along(c, reason))
 	}
 }
 

@@ -3,7 +3,6 @@ package proof_test
 import (
 	"math"
 	"slices"
-	"strings"
 	"testing"
 
 	"proofsheet/loads/proof"
@@ -62,14 +61,7 @@ func TestGasBalance(t *testing.T) {
 // Each change to a good log of a gas changes one answer; none makes it pass.
 func TestGasQuestions(t *testing.T) {
 	nan := math.NaN()
-	for _, row := range []struct {
-		name    string
-		log     handLog
-		change  func(*proof.Test, *proof.Log)
-		title   string
-		outcome proof.Outcome
-		reason  string
-	}{
+	for _, row := range []asked{
 		{"nothing wrong", handLog{}, nil, volumesQ, proof.Inconclusive, "cannot pass it"},
 		{"over the plan", handLog{}, func(_ *proof.Test, l *proof.Log) { l.Rows[9].Pressure = 4.6e6 }, pressureQ, proof.Failed, "OVER-PRESSURE"},
 		{"never there", handLog{}, func(_ *proof.Test, l *proof.Log) { l.Rows = l.Rows[:7] }, reachedQ, proof.Inconclusive, "never reached"},
@@ -112,19 +104,7 @@ func TestGasQuestions(t *testing.T) {
 		{"3 % left, then 1.1 %", handLog{}, again(0.03, 0.011), leftQ, proof.Inconclusive, "second cycle is needed"},
 		{"3 % left, then 4 %", handLog{}, again(0.03, 0.04), leftQ, proof.Failed, "second cycle left hoop strain"},
 	} {
-		t.Run(row.name, func(t *testing.T) {
-			test, l := gasTest(t), gasLog(t, row.log)
-			if row.change != nil {
-				row.change(&test, &l)
-			}
-			got, reason, all := answer(t, test, l, row.title)
-			if got != row.outcome || !strings.Contains(reason, row.reason) {
-				t.Errorf("%v: %s, want %v: …%s…", got, reason, row.outcome, row.reason)
-			}
-			if all.Outcome == proof.Passed || row.outcome == proof.Failed && all.Outcome != proof.Failed {
-				t.Errorf("the verdict is %v", all.Outcome)
-			}
-		})
+		t.Run(row.name, func(t *testing.T) { row.ask(t, gasTest(t), gasLog(t, row.log)) })
 	}
 }
 
