@@ -19,6 +19,8 @@ type Limits struct {
 	Lost      float64 // liquid lost that such a fall stands for [m3]
 	LeakFall  float64 // of the pressure per volume lost [Pa/m3]
 	Drift     float64 // dp/dT at the setting [Pa/K]
+	Warmth    float64 // standard uncertainty of a change of the water's temperature with which a still tank just passes [K]
+	Assumed   float64 // that is taken where a log states none [K]
 	Growth    float64 // of the wall between the reference pressure and the setting [m3]
 	SetPass   float64 // permanent growth that passes [m3]
 	SetReject float64 // and over which the tank is rejected [m3]
@@ -31,14 +33,18 @@ type Limits struct {
 //
 //	(1 − share) V_inj ≤ V ≤ (1 + share) V_inj + V_a0 p/(p + p0)
 //
-// and the record tells them apart. The air takes p/(p + p0) of its volume: more of it
+// and the record tells them apart. A tank that loses nothing passes where
+//
+//	2 √[(D u_dT)² + u_dp²] ≤ A,  u_dp = 0.1 % of the setting
+//
+// The air takes p/(p + p0) of its volume: more of it
 // from half the setting to the next step than over any step after.
 //
 // Source: as [Test.Judge].
 func (p *Plan) Limits(f Full) (Limits, error) {
 	nan := math.NaN()
 	l := Limits{MostShown: p.Setting + p.Overshoot, Share: stiffnessShare, Fall: decayShare * p.Setting, Straight: straightShare, Creep: creepMost,
-		Stiffness: nan, Air: nan, HalfLeast: nan, HalfMost: nan, AirAgain: nan, Lost: nan, LeakFall: nan, Drift: nan, Growth: nan, SetPass: nan, SetReject: nan}
+		Stiffness: nan, Air: nan, HalfLeast: nan, HalfMost: nan, AirAgain: nan, Lost: nan, LeakFall: nan, Drift: nan, Warmth: nan, Assumed: nan, Growth: nan, SetPass: nan, SetReject: nan}
 	at := p.Setting - p.GaugeUncertainty
 	c, err1 := f.Stiffness(at)
 	drift, err2 := f.Drift(at)
@@ -46,6 +52,8 @@ func (p *Plan) Limits(f Full) (Limits, error) {
 		return l, err
 	}
 	l.Stiffness, l.LeakFall, l.Drift, l.Lost, l.Air = c, 1/c, drift, l.Fall*c, airMost*f.Volume
+	u := pressureChangeShare * p.Setting
+	l.Warmth, l.Assumed = math.Sqrt(l.Fall*l.Fall/4-u*u)/math.Abs(drift), temperatureChange
 	half, next := p.truly(StepShares()[0]*p.Setting), p.truly(StepShares()[1]*p.Setting)
 	v, err := f.Injected(half)
 	if err != nil { // not reached: the setting has the same range

@@ -25,6 +25,9 @@ func TestLimitsOfTankA(t *testing.T) {
 	checktest.Printed(t, "least at half, ml", l.HalfLeast*1e6, "265.2")
 	checktest.Printed(t, "most at half, ml", l.HalfMost*1e6, "696.1")
 	checktest.Printed(t, "air again", l.AirAgain, "0.00723")
+	// √(11.25² − 4.5²) kPa over 80.8 kPa/K.
+	checktest.Printed(t, "warmth, K", l.Warmth, "0.128")
+	checktest.Printed(t, "assumed, K", l.Assumed, "0.2")
 	checktest.Printed(t, "passes, ml", l.SetPass*1e6, "8.14")
 	checktest.Printed(t, "rejected, ml", l.SetReject*1e6, "40.7")
 	for i, celsius := range []float64{5, 10, 20, 30} {
@@ -36,7 +39,7 @@ func TestLimitsUnknown(t *testing.T) {
 	p := &proof.Plan{Setting: referencePressure, Overshoot: 0.045e6}
 	f := tankA.full(t, 20, 0)
 	f.Growth = math.NaN()
-	if l, err := p.Limits(f); err == nil || !math.IsNaN(l.Stiffness+l.SetPass) || l.MostShown != 4.545e6 {
+	if l, err := p.Limits(f); err == nil || !math.IsNaN(l.Stiffness+l.SetPass) || !math.IsNaN(l.Warmth) || l.MostShown != 4.545e6 {
 		t.Errorf("%+v, %v", l, err)
 	}
 	if d, err := p.AtTemperature(tankA.full(t, 20, 0), 273); err == nil || !math.IsNaN(d) {

@@ -262,3 +262,7 @@ func (p *Plan) uncertainty(at float64) float64 {
 
 // waterHead returns the pressure [Pa] of the test liquid h [m] down: ρ_w g0 h.
 func (p *Plan) waterHead(h float64) float64 { return p.In.WaterDensity * standardGravity * h }
+
+// OpenShown returns what the gauge shows with the full tank open at its highest point
+// [Pa]: −ρ g z_g, below zero where it sits higher. Source: hydrostatics, computed.
+func (p *Plan) OpenShown() float64 { return -p.waterHead(p.In.GaugeHeight) }

@@ -208,7 +208,7 @@ func TestRecordQuestions(t *testing.T) {
 		}, decayQ, proof.Inconclusive, "without a stiffness"},
 		{"pumped until three minutes before the end", handLog{}, func(_ *proof.Test, l *proof.Log) {
 			for i := 7; i < 18; i++ {
-				l.Rows[i].Volume += 1e-6 * float64(min(i, 14)-7)
+				l.Rows[i].Volume += 0.3e-6 * float64(min(i, 14)-7)
 			}
 		}, decayQ, proof.Inconclusive, "not watched long enough"},
 		{"last volume of the hold not read", handLog{}, func(_ *proof.Test, l *proof.Log) { l.Rows[17].Volume = nan }, decayQ, proof.Passed, ""},

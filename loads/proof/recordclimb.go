@@ -13,7 +13,7 @@ type climb struct {
 	top    int // first row at the setting; the first of the highest where it was not reached
 	down   int // first row under 0.2 of the setting again; the number of rows where none is
 	before int // row of the reference reading on its way up; -1: none
-	after  int // and of the one after it, before the next climb; -1: none
+	after  int // and of the one after it, before the tank is opened or the next climb; -1: none
 }
 
 // climbs returns those of the log in their order.
@@ -30,20 +30,23 @@ func (r *record) climbs() (out []climb) {
 			}
 		}
 		c.begun = r.beginning(ended, at)
-		c.before = r.stop(c.begun, c.over, r.atReference)
+		c.before = r.referenceIn(c.begun, c.over)
 		ended, at = c.down, r.next(c.down, over)
-		c.after = r.stop(c.down, at, r.atReference)
+		c.after = r.referenceIn(c.down, min(at, r.next(c.down, r.open)))
 		out = append(out, c)
 	}
 	return out
 }
+
+// open reports whether a pressure is that of the open tank.
+func (r *record) open(p float64) bool { return p <= begunShare*r.set }
 
 // beginning returns the row at which a way up begins between the end of the one
 // before and the row at which it is well under way: where the tank was last open;
 // else the first row, or after another climb the lowest stop.
 func (r *record) beginning(from, over int) int {
 	for i := over - 1; i >= from; i-- {
-		if r.l.Rows[i].Pressure <= begunShare*r.set {
+		if r.open(r.l.Rows[i].Pressure) {
 			return i
 		}
 	}
@@ -134,11 +137,12 @@ func (r *record) laterClimbs(f *Finding, te float64) {
 }
 
 // earlierClimbs asks whether a way up before the main one left water in the tank:
-// a fitting that let go, or a yield. Where it ended with the tank open nothing tells.
+// a fitting that let go, or a yield.
 func (r *record) earlierClimbs(f *Finding, te float64) {
 	earlier, _ := r.others()
 	for _, c := range earlier {
 		if c.before < 0 || c.after < 0 {
+			f.worsen(Inconclusive, r.along(c, "what it left is not known without reference readings before and after it: log the next test by itself"))
 			continue
 		}
 		if pe := r.left(c.before, c.after); pe.value > math.Max(setPass*te, 2*pe.uncertainty) {

@@ -66,6 +66,25 @@ func strains(share float64) func([]proof.LogRow) []proof.LogRow {
 	}
 }
 
+// kept leaves the gauge a share of its strain at the reference pressure.
+func kept(share float64) func([]proof.LogRow) []proof.LogRow {
+	return func(rows []proof.LogRow) []proof.LogRow {
+		rows[18].Strains[0] += share * rows[17].Strains[0]
+		return rows
+	}
+}
+
+// unread blanks the volumes of rows that another change has made.
+func unread(from, to int, way func([]proof.LogRow) []proof.LogRow) func([]proof.LogRow) []proof.LogRow {
+	return func(rows []proof.LogRow) []proof.LogRow {
+		rows = way(rows)
+		for i := from; i <= to; i++ {
+			rows[i].Volume = math.NaN()
+		}
+		return rows
+	}
+}
+
 // Every way up is judged, before the hold and after it. The growth of the tank is
 // 409 ml, injected are 589 ml.
 func TestEveryWayUp(t *testing.T) {
@@ -104,9 +123,97 @@ func TestEveryWayUp(t *testing.T) {
 		{"the second leaves 4.0 ml", cycles(t, asItIs, more(18, 4.0e-6)), setQ, proof.Passed, passes},
 		{"the second is not read to its end", cycles(t, asItIs, upTo(18, func(*proof.LogRow) {})), setQ, proof.Inconclusive, "no reference reading after it"},
 		{"the second has no temperature at its end", cycles(t, asItIs, upTo(19, func(r *proof.LogRow) { r.Temperature = math.NaN() })), setQ, proof.Inconclusive, "not known"},
-		{"the second bursts", cycles(t, asItIs, upTo(8, func(r *proof.LogRow) { r.Pressure = 0 })), decayQ, proof.Failed, "the closed tank lost pressure"},
+		{"the second bursts", cycles(t, asItIs, upTo(8, func(r *proof.LogRow) { r.Pressure = 0 })), setQ, proof.Inconclusive, "no reference reading after it"},
 		{"the second leaks 30 kPa", cycles(t, asItIs, leaks(30e3)), decayQ, proof.Failed, "the closed tank lost pressure"},
 		{"the second leaks 20 kPa", cycles(t, asItIs, leaks(20e3)), decayQ, proof.Passed, passes},
+		{"the second leaks 200 kPa with no volume read", cycles(t, asItIs, unread(8, 17, leaks(200e3))), decayQ, proof.Failed, "the closed tank lost pressure"},
+		{"the second is let down while the meter lags", cycles(t, asItIs, func(r []proof.LogRow) []proof.LogRow {
+			at := r[17]
+			at.Time, at.Pressure = at.Time+20, 0.9*referencePressure
+			return slices.Insert(r, 18, at)
+		}), decayQ, proof.Passed, passes},
+		{"let down to zero before the reference reading", cycles(t, func(r []proof.LogRow) []proof.LogRow {
+			return slices.Insert(r, 18, opened(r[17].Time+100))
+		}), referenceQ, proof.Inconclusive, "before the tank is opened"},
+		{"an earlier one let down to zero", cycles(t, func(r []proof.LogRow) []proof.LogRow {
+			return append(r[:7], opened(r[6].Time+100))
+		}, asItIs), setQ, proof.Inconclusive, "log the next test by itself"},
+		{"the gauge keeps 6 % of its strain", cycles(t, kept(0.06)), strainsQ, proof.Failed, "keeps strain at the reference pressure"},
+		{"the gauge keeps 4 % of its strain", cycles(t, kept(0.04)), strainsQ, proof.Passed, passes},
+		{"the second way up, it keeps 6 %", cycles(t, asItIs, kept(0.06)), strainsQ, proof.Failed, "keeps strain"},
+		{"it is not read at the reference pressure", cycles(t, kept(math.NaN())), strainsQ, proof.Inconclusive, "not read at the reference pressure"},
+		{"a strain blank at both ends of the hold", cycles(t, func(r []proof.LogRow) []proof.LogRow {
+			r[7].Strains[0], r[17].Strains[0] = math.NaN(), math.NaN()
+			return r
+		}), strainsQ, proof.Passed, passes},
+		{"and for four minutes more", cycles(t, func(r []proof.LogRow) []proof.LogRow {
+			for _, i := range []int{13, 14, 15, 16, 17} {
+				r[i].Strains[0] = math.NaN()
+			}
+			return r
+		}), strainsQ, proof.Inconclusive, "not read through the hold"},
+		{"topped up without a word", cycles(t, func(r []proof.LogRow) []proof.LogRow {
+			for i := 8; i <= 17; i++ {
+				r[i].Pressure -= 4e3 * float64(i-7)
+				if i > 12 {
+					r[i].Pressure += 20e3
+				}
+			}
+			return r
+		}), decayQ, proof.Inconclusive, "water was let in"},
+		{"the last reading of the hold is of letting down", cycles(t, func(r []proof.LogRow) []proof.LogRow {
+			at := r[17]
+			at.Time, at.Pressure = at.Time+1, 1.0001*referencePressure
+			return slices.Insert(r, 18, at)
+		}), decayQ, proof.Passed, passes},
+		{"a hold of twice the time that warms at its end", cycles(t, func(r []proof.LogRow) []proof.LogRow {
+			for i := range 10 {
+				at := r[17]
+				at.Time, at.Strains = at.Time+60*float64(1+i), slices.Clone(at.Strains)
+				at.Temperature += 0.2 * float64(1+i)
+				r = slices.Insert(r, 18+i, at)
+			}
+			r[28].Time += 600
+			return r
+		}), decayQ, proof.Passed, passes},
+		{"nothing is returned on the meter", cycles(t, func(r []proof.LogRow) []proof.LogRow {
+			r[18].Volume = r[17].Volume
+			return r
+		}), setQ, proof.Inconclusive, "no volume is read as returned"},
+		{"the meter still moves at the reference pressure", cycles(t, func(r []proof.LogRow) []proof.LogRow {
+			last := r[18]
+			for k := range 4 {
+				at := last
+				at.Time, at.Volume = last.Time-float64(40-10*k), last.Volume+1e-6*float64(4-k)
+				r = slices.Insert(r, 18+k, at)
+			}
+			return r
+		}), setQ, proof.Inconclusive, "still moving"},
+		{"pumping has begun in the last row at the reference pressure", cycles(t, func(r []proof.LogRow) []proof.LogRow {
+			last := r[1]
+			for k := range 5 {
+				at := last
+				at.Time += 10 * float64(k+1)
+				if k == 4 {
+					at.Pressure, at.Volume = at.Pressure+18e3, at.Volume+18e3*1.309e-10
+				}
+				r = slices.Insert(r, 2+k, at)
+			}
+			return r
+		}), setQ, proof.Passed, passes},
+		{"a gap of 2.5 min after the planned hold", cycles(t, func(r []proof.LogRow) []proof.LogRow {
+			at := r[17]
+			at.Time += 150
+			return slices.Insert(r, 18, at)
+		}), reachedQ, proof.Passed, passes},
+		{"a gap of 2.5 min in it", cycles(t, func(r []proof.LogRow) []proof.LogRow {
+			return slices.Delete(r, 10, 12)
+		}), reachedQ, proof.Inconclusive, "too few readings"},
+		{"a temperature blank at the last row of the reference", cycles(t, func(r []proof.LogRow) []proof.LogRow {
+			at := r[18]
+			at.Time, at.Temperature = at.Time+30, math.NaN()
+			return append(r, at)
+		}), setQ, proof.Passed, passes},
 		{"the first leaks 100 kPa, then tight", cycles(t, leaks(100e3), asItIs), decayQ, proof.Inconclusive, "test the mended tank by a log of its own"},
 		{"the first leaves 9 ml", cycles(t, func(r []proof.LogRow) []proof.LogRow { return append(r[:7], more(18, 9e-6)(r)[18]) }, more(0, 9e-6)), setQ, proof.Inconclusive, "it left water in the tank"},
 		{"the second strains 6 % more", cycles(t, asItIs, strains(0.06)), strainsQ, proof.Failed, "leaves its straight line"},
@@ -134,6 +241,17 @@ func TestEveryWayUp(t *testing.T) {
 	}
 }
 
+// high puts the gauge 5 m over the tank: 998.2 kg/m3 of water hold it 48.95 kPa
+// under the open tank.
+func high(open float64) func(*proof.Test, *proof.Log) {
+	return func(x *proof.Test, l *proof.Log) {
+		plan := *x.Plan
+		plan.In.GaugeHeight, plan.In.WaterDensity = 5, 998.2
+		x.Plan = &plan
+		l.Rows[0].Pressure = open
+	}
+}
+
 // What the instruments themselves leave open.
 func TestInstruments(t *testing.T) {
 	first := func(p float64) func(*proof.Test, *proof.Log) {
@@ -147,9 +265,27 @@ func TestInstruments(t *testing.T) {
 		reason  string
 	}{
 		{"zero within the gauge", first(45e3), zeroQ, proof.Passed, ""},
-		{"zero off by more", first(46e3), zeroQ, proof.Inconclusive, "never shows zero"},
+		{"zero off by more", first(46e3), zeroQ, proof.Inconclusive, "before anything has gone in"},
 		{"counts from a vacuum", first(101325), zeroQ, proof.Inconclusive, "counts from a vacuum"},
-		{"under zero", first(-46e3), zeroQ, proof.Inconclusive, "never shows zero"},
+		{"under zero", first(-46e3), zeroQ, proof.Inconclusive, "never shows the open tank"},
+		{"begins with the reference pressure", func(_ *proof.Test, l *proof.Log) { l.Rows = l.Rows[2:] }, zeroQ, proof.Inconclusive, "never shows the open tank"},
+		{"drifted by the end", func(_ *proof.Test, l *proof.Log) {
+			l.Rows = append(l.Rows, opened(3000))
+			l.Rows[20].Pressure = 46e3
+		}, zeroQ, proof.Inconclusive, "when all has come back"},
+		{"drifted by the end, with water in", func(_ *proof.Test, l *proof.Log) {
+			l.Rows = append(l.Rows, opened(3000))
+			l.Rows[20].Pressure, l.Rows[20].Volume = 46e3, 5e-6
+		}, zeroQ, proof.Inconclusive, "does not come back to the open tank"},
+		{"drops out", func(_ *proof.Test, l *proof.Log) { l.Rows[5].Pressure = 0 }, pressureQ, proof.Inconclusive, "drops out at 1000 s"},
+		{"back by the end", func(_ *proof.Test, l *proof.Log) {
+			l.Rows = append(l.Rows, opened(3000))
+			l.Rows[20].Pressure = 44e3
+		}, zeroQ, proof.Passed, ""},
+		{"a gauge 5 m up that was set to zero there", high(0), zeroQ, proof.Inconclusive, "before anything has gone in"},
+		{"shows pressure over a volume of its own", func(_ *proof.Test, l *proof.Log) { l.Rows[0].Pressure, l.Rows[0].Volume = 46e3, 9e-6 }, zeroQ, proof.Inconclusive, "never shows the open tank"},
+		{"a gauge 5 m up", high(-49.0e3), zeroQ, proof.Passed, ""},
+		{"a gauge 5 m up is not under the atmosphere", high(-49.0e3), pressureQ, proof.Passed, ""},
 		{"no reading of the open tank", func(_ *proof.Test, l *proof.Log) { l.Rows = l.Rows[1:] }, zeroQ, proof.NotRead, "no reading with the tank open"},
 		{"a little suction", func(_ *proof.Test, l *proof.Log) { l.Rows[19].Pressure = -45e3 }, pressureQ, proof.Passed, ""},
 		{"drawn under the atmosphere", func(_ *proof.Test, l *proof.Log) { l.Rows[19].Pressure = -46e3 }, pressureQ, proof.Inconclusive, "drawn under the atmosphere"},

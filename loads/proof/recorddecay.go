@@ -9,15 +9,16 @@ import (
 )
 
 const (
-	decayShare    = 0.005   // of the setting, over the hold: A [-], practice
-	warmingMost   = 1.0     // change of the water's temperature beyond which nothing is told [K], practice
-	driftShare    = 0.10    // uncertainty of the drift [-], practice
-	betaShare     = 0.05    // and of the water's expansion in it [-], practice
-	settledAfter  = 10 * 60 // warmth of pumping has gone [s], practice
-	stuckReadings = 20      // of one temperature, from which a thermometer is not believed [-], practice
-	stuckStep     = 0.02    // and the step in which it is read, less than this [K], practice
-	leastOfHold   = 0.5     // share of the hold over which a fall must be seen [-]
-	noVolumeMoved = 1e-12   // two volumes read the same [m3]
+	decayShare    = 0.005     // of the setting, over the hold: A [-], practice
+	warmingMost   = 1.0       // change of the water's temperature beyond which nothing is told [K], practice
+	driftShare    = 0.10      // uncertainty of the drift [-], practice
+	betaShare     = 0.05      // and of the water's expansion in it [-], practice
+	settledAfter  = 10 * 60   // warmth of pumping has gone [s], practice
+	letDownRate   = 0.05 / 60 // of the setting in a second: faster is let down, not lost [1/s], practice
+	stuckReadings = 12        // of one temperature, from which a thermometer is not believed [-], practice
+	stuckStep     = 0.02      // and the step in which it is read, less than this [K], practice
+	leastOfHold   = 0.5       // share of the hold over which a fall must be seen [-]
+	noVolumeMoved = 1e-12     // two volumes read the same [m3]
 )
 
 // A Decay is the fall of pressure of the closed tank. What is not known is NaN.
@@ -68,25 +69,24 @@ func (d Decay) remedy() string {
 	return "read temperature and pressure better and hold again"
 }
 
-// otherDecays asks of the ways up beside the main one whether the closed tank lost
-// more than the allowance of the whole hold: after the hold that fails, before it a
-// leak was there and is gone, and nothing tells where.
+// otherDecays asks of every way up whether the closed tank lost more than the allowance
+// of the whole hold, until water is let out: in the hold and after it that fails,
+// before it a leak was there and is gone, and nothing tells where.
 func (r *record) otherDecays(f *Finding) {
 	earlier, later := r.others()
+	if r.main >= 0 {
+		later = append(later, r.climbed[r.main])
+	}
 	for k, c := range slices.Concat(earlier, later) {
 		to := c.top
-		for i := c.top + 1; i < len(r.l.Rows); i++ {
-			if v := r.l.Rows[i].Volume; v < r.shut[c.top]-noVolumeMoved {
-				break
-			} else if !math.IsNaN(v) {
-				to = i
-			}
+		for i := c.top + 1; i < len(r.l.Rows) && !(r.l.Rows[i].Volume < r.shut[c.top]-noVolumeMoved) && !r.letDown(i); i++ {
+			to = i
 		}
 		if to == c.top {
 			continue
 		}
 		d := r.balance(c.top, to)
-		if !(d.Residual+d.Uncertainty < -decayShare*r.set) {
+		if !(d.Residual+d.Uncertainty < -decayShare*r.set) || math.Abs(d.Warming) > warmingMost {
 			continue
 		}
 		o, reason := Failed, "the closed tank lost pressure: a leak, or worse"
@@ -97,11 +97,44 @@ func (r *record) otherDecays(f *Finding) {
 	}
 }
 
-// holdDecay judges the hold.
+// letDown reports whether the pressure falls to a row faster than any leak that is
+// worth telling from letting water out.
+func (r *record) letDown(i int) bool {
+	return r.moves(i) && r.l.Rows[i].Pressure < r.l.Rows[i-1].Pressure
+}
+
+// moves reports whether the pressure moves to a row as fast as by pumping or letting
+// down.
+func (r *record) moves(i int) bool {
+	a, b := r.l.Rows[i-1], r.l.Rows[i]
+	return math.Abs(a.Pressure-b.Pressure) > letDownRate*r.set*(b.Time-a.Time)
+}
+
+// holdDecay judges the hold: all of it, and where that leaves the question open
+// because it went on for longer than planned, its planned part.
 func (r *record) holdDecay() Finding {
+	whole := r.closed()
+	f := r.decayIn(whole)
+	if f.Outcome != Inconclusive || whole.To <= whole.From {
+		return f
+	}
+	part := Span{whole.From, whole.From}
+	for part.To < whole.To && r.l.Rows[part.To].Time-r.l.Rows[part.From].Time < r.t.Plan.Hold*(1-1e-9) {
+		part.To++
+	}
+	over := r.out.Decay
+	if g := r.decayIn(part); g.Outcome == Passed {
+		g.Notes = append(g.Notes, "Judged over the planned hold; what came after it leaves the question open.")
+		return g
+	}
+	r.out.Decay = over
+	return f
+}
+
+// decayIn judges a stretch of the log.
+func (r *record) decayIn(w Span) Finding {
 	f := Finding{Title: "decay of the pressure"}
 	r.out.Decay = r.noDecay()
-	w := r.closed()
 	if w.To <= w.From {
 		f.Reason = "no stretch of the log near the setting long enough to see a fall"
 		if !r.gas() {
@@ -130,7 +163,7 @@ func (r *record) holdDecay() Finding {
 	case d.Residual-d.Uncertainty > d.Allowed:
 		f.Outcome, f.Reason = Failed, "the pressure rises by more than temperature explains: not understood, and no pass"
 	case r.letIn(start, w.To):
-		f.Reason = "gas was let in while the tank was watched: shut the valve and hold again"
+		f.Reason = r.fluid() + " was let in while the tank was watched, which the log does not say: shut the valve and hold again"
 	case lasted < leastOfHold*r.t.Plan.Hold:
 		f.Reason = "the closed tank was not watched long enough"
 	case !settled:
@@ -201,6 +234,9 @@ func (r *record) closed() Span {
 		for w.To+1 < len(rows) && rows[w.To+1].Pressure >= plateauShare*r.set {
 			w.To++
 		}
+	}
+	for w.From < w.To && r.letDown(w.To) {
+		w.To--
 	}
 	if r.gas() { // it has settled where the clock starts
 		return w

@@ -36,15 +36,13 @@ func (r *record) gasBalance(from, to int) Decay {
 	return d
 }
 
-// letIn reports whether the log of a gas shows that some was let in between two
-// rows: from one reading to the next the pressure, temperature taken off, rises by
-// twice its uncertainty. What is let in slowly no log of a gas shows.
+// letIn reports whether the log shows that water or gas was let in between two rows
+// which it does not tell: from one reading to the next the pressure, temperature and
+// volume taken off, rises by twice its uncertainty. What is let in slowly no log of
+// a gas shows.
 func (r *record) letIn(from, to int) bool {
-	if !r.gas() {
-		return false // the volumes say
-	}
 	for i := from; i < to; i++ {
-		if d := r.gasBalance(i, i+1); d.Residual > 2*d.Uncertainty {
+		if d := r.balance(i, i+1); d.Residual > 2*d.Uncertainty {
 			return true
 		}
 	}
@@ -98,10 +96,29 @@ func (r *record) strainLeft() Finding {
 }
 
 // leftBetween returns the strain that a gauge kept between two rows, by the slope
-// of its line [1/Pa].
+// of its line [1/Pa]; read there, or at the same stop beside.
 func (r *record) leftBetween(from, to, g int, slope float64) float64 {
-	a, b := r.l.Rows[from], r.l.Rows[to]
+	a, b := r.l.Rows[r.strainBeside(from, g)], r.l.Rows[r.strainBeside(to, g)]
 	return b.Strains[g] - a.Strains[g] - slope*(b.Pressure-a.Pressure)
+}
+
+// strainBeside returns the row nearest to one, at the same stop, at which a gauge was
+// read; the row itself where none is.
+func (r *record) strainBeside(row, g int) int {
+	same := func(i int) bool {
+		return i >= 0 && i < len(r.l.Rows) && math.Abs(r.l.Rows[i].Pressure-r.l.Rows[row].Pressure) <= steadyShare*r.set
+	}
+	for i := row; same(i); i-- {
+		if !math.IsNaN(r.l.Rows[i].Strains[g]) {
+			return i
+		}
+	}
+	for i := row; same(i); i++ {
+		if !math.IsNaN(r.l.Rows[i].Strains[g]) {
+			return i
+		}
+	}
+	return row
 }
 
 // leftOf judges a hoop strain left by the first cycle and again by a second, NaN

@@ -2,6 +2,7 @@ package proof
 
 import (
 	"cmp"
+	"fmt"
 	"math"
 	"slices"
 
@@ -42,7 +43,7 @@ func (r *record) segments() {
 			}
 		}
 		r.begun = r.beginning(0, r.reach)
-		r.before = r.stop(r.begun, r.reach, r.atReference)
+		r.before = r.referenceIn(r.begun, r.reach)
 		r.points = r.wayUp(climb{begun: r.begun, top: r.reach, down: len(rows)}, r.reach)
 		return
 	}
@@ -55,6 +56,45 @@ func (r *record) segments() {
 		}
 	}
 	r.points = r.wayUp(c, max(r.out.Hold.To, c.top))
+}
+
+// referenceIn returns the row of the reference reading among rows from up to to: of
+// those with a temperature, where any has one; -1 where none is.
+func (r *record) referenceIn(from, to int) int {
+	full := func(row LogRow) bool { return r.atReference(row) && !math.IsNaN(row.Temperature) }
+	is := full
+	at := r.stop(from, to, is)
+	if at < 0 {
+		is = r.atReference
+		at = r.stop(from, to, is)
+	}
+	if at < 0 {
+		return at
+	}
+	for middle := r.middle(from, at, is); at > from && r.l.Rows[at].Pressure-middle > 2*r.uPressure() && is(r.l.Rows[at-1]); {
+		at-- // pumping had begun again
+	}
+	return at
+}
+
+// middle returns the median pressure of the rows before one, and it, that are as asked
+// without a break [Pa].
+func (r *record) middle(from, row int, is func(LogRow) bool) float64 {
+	var ps []float64
+	for i := row; i >= from && is(r.l.Rows[i]); i-- {
+		ps = append(ps, r.l.Rows[i].Pressure)
+	}
+	slices.Sort(ps)
+	return ps[len(ps)/2]
+}
+
+// stopFrom returns the first row of the stop to which a row belongs.
+func (r *record) stopFrom(row int) int {
+	rows, from := r.l.Rows, row
+	for from > 0 && math.Abs(rows[from-1].Pressure-rows[row].Pressure) <= steadyShare*r.set {
+		from--
+	}
+	return from
 }
 
 func (r *record) atReference(row LogRow) bool {
@@ -181,7 +221,7 @@ func (r *record) pressure() Finding {
 			}
 		}
 	}
-	limit, drawn := r.set+r.t.Plan.Overshoot, -math.Max(u, suction)
+	limit, drawn := r.set+r.t.Plan.Overshoot, math.Min(0, r.t.Plan.OpenShown())-math.Max(u, suction)
 	f.Values = []Measured{atMost(check.Pa("p_max", "highest pressure shown", most), limit, u)}
 	if !math.IsNaN(apart) {
 		f.Values = append(f.Values, atMost(check.Pa("", "largest difference of two gauges", apart), 2*u, math.NaN()))
@@ -196,36 +236,84 @@ func (r *record) pressure() Finding {
 	case least < drawn:
 		f.Outcome, f.Reason = Inconclusive, "the gauge shows the tank drawn under the atmosphere: a vent shut while it drained, or a gauge that is off; look for a collapse"
 		f.Values = append(f.Values, atLeast(check.Pa("p_min", "lowest pressure shown", least), drawn, u))
+	case r.dropout() >= 0:
+		f.Outcome = Inconclusive
+		f.Reason = fmt.Sprintf("the gauge drops out at %g s, with pressure before and after: look at it, and leave such a row out only where the gauge is known to have failed", r.l.Rows[r.dropout()].Time)
 	case apart > 2*u:
 		f.Outcome, f.Reason = Inconclusive, "two gauges differ by more than both may be off: find out which is right"
 	}
 	return f
 }
 
+// dropout returns a row that shows nothing between two that show pressure; -1 for none.
+func (r *record) dropout() int {
+	rows, high := r.l.Rows, onTheWay*r.set
+	for i := 1; i+1 < len(rows); i++ {
+		if r.open(rows[i].Pressure) && rows[i-1].Pressure > high && rows[i+1].Pressure > high {
+			return i
+		}
+	}
+	return -1
+}
+
 // suction is how far under the atmosphere a gauge may read before a vent was
 // shut in draining [Pa]; practice.
 const suction = 5e3
 
-// zero asks whether the gauge shows zero with the tank open, before the way up: one
+// zero asks whether the gauge shows the open tank before the way up and after it: one
 // that is off, or counts from a vacuum, leaves the test short.
 func (r *record) zero() Finding {
 	f := Finding{Title: "zero of the gauge", Outcome: Passed, Reason: "shown with the tank open, within the uncertainty of the gauge"}
-	at := 0
-	for i := range r.reach + 1 {
-		if math.Abs(r.l.Rows[i].Pressure) < math.Abs(r.l.Rows[at].Pressure) {
-			at = i
+	due, u := r.t.Plan.OpenShown(), r.t.Plan.GaugeUncertainty
+	nearest := func(from, to int) int {
+		at := -1
+		for i := from; i < to; i++ {
+			if at < 0 || math.Abs(r.l.Rows[i].Pressure-due) < math.Abs(r.l.Rows[at].Pressure-due) {
+				at = i
+			}
 		}
+		return at
 	}
-	least, u := r.l.Rows[at].Pressure, r.t.Plan.GaugeUncertainty
-	f.Values = []Measured{within(check.Pa("p_0", "pressure shown nearest to zero", least), 0, u, math.NaN())}
+	at := nearest(0, r.reach+1)
+	least := r.l.Rows[at].Pressure
+	f.Values = []Measured{within(check.Pa("p_0", "shown nearest to the open tank", least), due, u, math.NaN())}
 	switch {
-	case math.Abs(least) <= u:
-	case least < zeroShare*r.set:
-		f.Outcome, f.Reason = Inconclusive, "the gauge never shows zero before the way up: it is off, or counts from a vacuum"
+	case math.Abs(least-due) <= u:
+	case least < zeroShare*r.set || at == 0 && least < (referenceShare+referenceReach)*r.set:
+		f.Outcome, f.Reason = Inconclusive, "the gauge never shows the open tank before the way up: it is off, or counts from a vacuum"
 	default:
 		f.Outcome, f.Reason = NotRead, "no reading with the tank open before the way up: a gauge that is off would not have been seen"
 	}
+	if first := r.l.Rows[0]; !r.gas() && first.Pressure-due > u && math.Abs(first.Volume) <= 2*r.uVolume(0) {
+		f.Outcome, f.Reason = Inconclusive, "the gauge shows pressure before anything has gone in: it is off, or counts from a vacuum"
+	}
+	if r.shownWhenEmpty(due, u) {
+		f.worsen(Inconclusive, "the gauge shows pressure when all has come back: it drifted, or was off")
+	}
+	down := 0
+	if n := len(r.climbed); n > 0 {
+		down = r.climbed[n-1].down
+	}
+	if at = nearest(down, len(r.l.Rows)); down > 0 && at >= 0 && r.l.Rows[at].Pressure < zeroShare*r.set {
+		shown := r.l.Rows[at].Pressure
+		f.Values = append(f.Values, within(check.Pa("p_1", "and afterwards", shown), due, u, math.NaN()))
+		if math.Abs(shown-due) > u {
+			f.worsen(Inconclusive, "the gauge does not come back to the open tank after the test: it drifted, or was off")
+		}
+	}
 	return f
+}
+
+// shownWhenEmpty reports whether the last reading shows pressure though all that went
+// into the open tank has come back, warmth taken off.
+func (r *record) shownWhenEmpty(due, u float64) bool {
+	last := len(r.l.Rows) - 1
+	a, b := r.l.Rows[0], r.l.Rows[last]
+	if r.gas() || math.Abs(a.Pressure-due) > u || !(b.Pressure-due > u) {
+		return false
+	}
+	came := r.left(0, last).value + r.stiffnessAt(0)*(b.Pressure-a.Pressure)
+	return came <= 2*r.uVolume(0)
 }
 
 // reached asks whether the setting was held without a break.
@@ -234,9 +322,7 @@ func (r *record) reached() Finding {
 	held, gap := 0.0, 0.0
 	if h := r.out.Hold; h.To >= h.From {
 		held = r.l.Rows[h.To].Time - r.l.Rows[h.From].Time
-		for i := h.From + 1; i <= h.To; i++ {
-			gap = math.Max(gap, r.l.Rows[i].Time-r.l.Rows[i-1].Time)
-		}
+		gap = r.heldGap()
 	}
 	f.Values = []Measured{atLeast(check.S("", "time at the setting without a break", held), r.t.Plan.Hold, math.NaN()),
 		{Quantity: check.Pa("", "raised in a minute, above half the setting", 60*r.fastest()), Predicted: 60 * r.t.Plan.Rate, Bound: "planned", Band: math.NaN(), Uncertainty: math.NaN()}}
@@ -252,6 +338,23 @@ func (r *record) reached() Finding {
 	}
 	f.Notes = r.asPlanned()
 	return f
+}
+
+// heldGap returns the longest time between two readings of the hold; 0 where some stretch
+// of it as long as planned has none over the plan's.
+func (r *record) heldGap() (gap float64) {
+	h, rows := r.out.Hold, r.l.Rows
+	from := h.From
+	for i := h.From + 1; i <= h.To; i++ {
+		d := rows[i].Time - rows[i-1].Time
+		if gap = math.Max(gap, d); d > HoldReadings(r.t.Plan.Hold)*(1+1e-9) {
+			from = i
+		}
+		if rows[i].Time-rows[from].Time >= r.t.Plan.Hold*(1-1e-9) {
+			return 0
+		}
+	}
+	return gap
 }
 
 // asPlanned notes steps left out and a pressure raised too fast.
@@ -340,7 +443,7 @@ func (r *record) reference() Finding {
 	case r.before < 0:
 		f.Outcome, f.Reason = Inconclusive, "no "+what+" read near the reference pressure on the way up"
 	case r.after < 0:
-		f.Outcome, f.Reason = Inconclusive, "no "+what+" read near the reference pressure after the hold"
+		f.Outcome, f.Reason = Inconclusive, "no "+what+" read near the reference pressure after the hold, before the tank is opened"
 	}
 	for _, q := range []struct {
 		row  int

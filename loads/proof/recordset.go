@@ -1,7 +1,9 @@
 package proof
 
 import (
+	"fmt"
 	"math"
+	"sort"
 
 	"proofsheet/report/check"
 )
@@ -33,6 +35,11 @@ type volumeChange struct{ value, uncertainty float64 } // [m3]
 // volumes by balance, computed.
 func (r *record) permanent() Finding {
 	f := r.firstSet()
+	for _, row := range r.references() {
+		if r.moving(row) {
+			return Finding{Title: f.Title, Values: f.Values, Reason: fmt.Sprintf("the volume was still moving at the reference pressure, at %g s: wait until the meter is still", r.l.Rows[row].Time)}
+		}
+	}
 	te := math.NaN()
 	if r.before >= 0 && len(r.points) > 0 {
 		te = r.totalExpansion()
@@ -40,6 +47,28 @@ func (r *record) permanent() Finding {
 	r.earlierClimbs(&f, te)
 	r.laterClimbs(&f, te)
 	return f
+}
+
+// references returns the rows of the reference readings of every way up.
+func (r *record) references() (out []int) {
+	for _, c := range r.climbed {
+		for _, row := range []int{c.before, c.after} {
+			if row >= 0 {
+				out = append(out, row)
+			}
+		}
+	}
+	return out
+}
+
+// moving reports whether the volume went on changing in the last third of the stop of
+// which a row is the reading.
+func (r *record) moving(row int) bool {
+	rows, from := r.l.Rows, r.stopFrom(row)
+	third := rows[row].Time - (rows[row].Time-rows[from].Time)/3
+	at := from + sort.Search(row-from, func(k int) bool { return rows[from+k].Time >= third })
+	u := either(r.l.VolumeChange, volumeUncertainty, r.l.VolumeStep) // of a change this small the meter's share is nothing
+	return math.Abs(rows[row].Volume-rows[at].Volume) > 2*u
 }
 
 // firstSet judges what the way up to the hold left.
@@ -64,6 +93,8 @@ func (r *record) firstSet() Finding {
 		f.Reason = "the growth of the wall is not known"
 	case math.IsNaN(share + u2):
 		f.Reason = "no water temperature at the reference readings: the volume cannot be corrected"
+	case share > setPass && r.nothingReturned():
+		f.Reason = "no volume is read as returned after the hold: a meter that counts only what goes in, or water that stayed; write what came back"
 	case share > setReject:
 		f.Outcome, f.Reason = Failed, "permanent growth over 10 % of the total: rejected"
 	case pe.value < -math.Max(u2, setPass*te):
@@ -74,6 +105,17 @@ func (r *record) firstSet() Finding {
 		return r.secondCycle(f, te, known)
 	}
 	return f
+}
+
+// nothingReturned reports whether the volume never goes down between the top and the
+// reference reading after it.
+func (r *record) nothingReturned() bool {
+	for i := r.reach + 1; i <= r.after; i++ {
+		if r.l.Rows[i].Volume < r.shut[i-1]-noVolumeMoved {
+			return false
+		}
+	}
+	return true
 }
 
 // secondCycle judges a set between pass and reject, or one not known well

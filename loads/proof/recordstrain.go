@@ -60,6 +60,15 @@ func (r *record) gauge(g int) (Outcome, string, []Measured) {
 		within(check.Num("Δε", name+": creep in the hold", creep), 0, creepMost, u),
 	}
 	q := values[0]
+	if c, left, read := r.worstKept(g, slope); c != nil {
+		values = append(values, within(check.Num("Δε", name+": kept at the reference pressure", left), 0, math.Max(limit, u), u))
+		switch {
+		case math.Abs(left) > math.Max(limit, u):
+			return Failed, r.along(*c, "keeps strain at the reference pressure: a yield where it sits"), values
+		case !read:
+			return Inconclusive, r.along(*c, "not read at the reference pressure before and after"), values
+		}
+	}
 	if c, off, is := r.worstElsewhere(g, slope); is {
 		values = append(values, within(check.Num("Δε", name+": off its straight line on another way up", off), 0, limit, u))
 		if math.Abs(off) > math.Max(limit, u) {
@@ -83,6 +92,27 @@ func (r *record) gauge(g int) (Outcome, string, []Measured) {
 		return Inconclusive, "off the predicted strain by more than 10 % and its uncertainty; explain it", values
 	}
 	return Passed, "", values
+}
+
+// worstKept returns the most that a gauge kept between the reference readings of a way
+// up, pressure taken off by its slope [1/Pa], on which, and whether it was read on
+// each; nil where no way up has both readings.
+func (r *record) worstKept(g int, slope float64) (worst *climb, left float64, read bool) {
+	read = true
+	for k, c := range r.climbed {
+		if c.before < 0 || c.after < 0 || r.l.Rows[c.top].Pressure < departureFrom*r.set {
+			continue
+		}
+		switch d := r.leftBetween(c.before, c.after, g, slope); {
+		case math.IsNaN(d):
+			if read = false; worst == nil {
+				worst, left = &r.climbed[k], d
+			}
+		case worst == nil || !(math.Abs(d) <= math.Abs(left)):
+			worst, left = &r.climbed[k], d
+		}
+	}
+	return worst, left, read
 }
 
 // worstElsewhere returns how far a gauge leaves, between the reference reading and the
@@ -146,13 +176,20 @@ func (r *record) strainLine(rows []int, g int) (zero, slope float64) {
 }
 
 // creep returns how far a gauge moved in the hold beyond what the change of
-// pressure explains [-].
+// pressure explains [-], between its first and last readings, which are near the
+// hold's ends.
 func (r *record) creep(g int, slope float64) (float64, bool) {
-	h := r.out.Hold
-	if h.To <= h.From {
+	h, rows := r.out.Hold, r.l.Rows
+	from, to := -1, -1
+	for i := h.From; i <= h.To; i++ {
+		if !math.IsNaN(rows[i].Strains[g]) {
+			if to = i; from < 0 {
+				from = i
+			}
+		}
+	}
+	if near := HoldReadings(r.t.Plan.Hold) * (1 + 1e-9); to <= from || rows[from].Time-rows[h.From].Time > near || rows[h.To].Time-rows[to].Time > near {
 		return math.NaN(), false
 	}
-	a, b := r.l.Rows[h.From], r.l.Rows[h.To]
-	c := b.Strains[g] - a.Strains[g] - slope*(b.Pressure-a.Pressure)
-	return c, !math.IsNaN(c)
+	return r.leftBetween(from, to, g, slope), true
 }

@@ -20,6 +20,7 @@ func (r *run) proofLimits(s *report.Proof) {
 	s.MostShown, s.Rate = plan.Setting+plan.Overshoot, plan.Rate
 	s.Limits = append(s.Limits,
 		fmt.Sprintf("The gauge never shows more than %s. If it did, the tank is not passed until it is checked again at that pressure.", r.shown(check.Pa("", "", s.MostShown), report.Down)),
+		zeroShown(r, plan),
 		fmt.Sprintf("Above half the setting not faster than %s a minute. At every step wait until pressure and strain are still, 2 min at least.", r.shown(check.Pa("", "", 60*plan.Rate), report.Down)))
 	strains := r.strainLimits(s)
 	hold := fmt.Sprintf("Hold at %s or over for %.0f min without a break. Where it sinks below, top up and begin the hold again.", r.shown(check.Pa("", "", plan.Setting), report.Up), math.Ceil(plan.Hold/60))
@@ -48,6 +49,15 @@ func (r *run) strainLimits(s *report.Proof) string {
 		"Predicted is the outside of the plain cylinder: z from %s to %s, %s and more from the seams of the heads, and as far from ports and rings; nearer to them and at knuckles only straightness and creep count. "+
 		"Strain along the axis is small and hangs on Poisson's ratio: to its 10 %% comes the uncertainty of the gauge. 1 K not compensated reads as 12 to 24×10⁻⁶.",
 		at(s.PlainFrom, report.Up), at(s.PlainTo, report.Down), at(s.PlainFrom, report.Up))
+}
+
+// zeroShown says what the gauge shows with the tank open.
+func zeroShown(r *run, plan *proof.Plan) string {
+	due := "zero"
+	if p := plan.OpenShown(); p != 0 {
+		due = report.Reading(check.Pa("", "", p), r.t.Sheet.Units)
+	}
+	return fmt.Sprintf("With the tank full and open the gauges show %s within %s, before the test and after it; else they are off, or count from a vacuum: no pressure on them.", due, r.shown(check.Pa("", "", plan.GaugeUncertainty), report.Down))
 }
 
 // shown prints a quantity in the sheet's units.
@@ -88,11 +98,20 @@ func (r *run) waterLimits(f proof.Full, l proof.Limits, open bool) (volume []str
 		watched = "the tank, what is put in or let out measured,"
 	}
 	fall = fmt.Sprintf("Fall in the hold: watch %s for half the hold's time at least, from when the pressure is steady or 10 min after the setting was reached%s. What temperature does not explain, its uncertainty added, is at most %s over the whole hold, which is %s of water. "+
-		"1 ml lost lets the pressure fall by %s, 0.1 K of water moves it by %s: read the water to 0.05 K or better. Without its temperature, or over 1 K of change, no fall can be judged.",
-		watched, pumped, r.shown(check.Pa("", "", l.Fall), report.Down), ml(l.Lost), near(check.Pa("", "", 1e-6*l.LeakFall)), near(check.Pa("", "", math.Abs(0.1*l.Drift))))
+		"1 ml lost lets the pressure fall by %s, 0.1 K of water moves it by %s: %s Without its temperature, or over 1 K of change, no fall can be judged.",
+		watched, pumped, r.shown(check.Pa("", "", l.Fall), report.Down), ml(l.Lost), near(check.Pa("", "", 1e-6*l.LeakFall)), near(check.Pa("", "", math.Abs(0.1*l.Drift))), thermometer(l))
 	set = fmt.Sprintf("Permanent growth of the wall between the two reference readings, temperature taken off: up to 2 %% of its growth (%s) passes, over 10 %% (%s) is rejected, between them the second cycle may add no more than 1 %%, or twice its uncertainty where that is more, and leave less than 100×10⁻⁶ of hoop strain. A wet weld is a failure whatever the numbers.",
 		ml(l.SetPass), ml(l.SetReject))
 	return volume, fall, set
+}
+
+// thermometer says how well a change of the water's temperature must be known.
+func thermometer(l proof.Limits) string {
+	if !(l.Warmth < l.Assumed) {
+		return "read the water's temperature with every reading."
+	}
+	return fmt.Sprintf("a tank that loses nothing is shown to only where a change of the water's temperature is known within %s K (standard uncertainty), and the log's heading says so, \"temperature [degC] ± … K\": the record takes %.2g K where it does not.",
+		report.Number(l.Warmth, 1, report.Down), l.Assumed)
 }
 
 // percent prints a share, rounded down to two digits.

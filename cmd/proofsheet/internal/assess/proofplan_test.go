@@ -139,3 +139,19 @@ func TestColdWaterIsNoted(t *testing.T) {
 		}
 	}
 }
+
+// The plan says what the open tank shows on the gauge, and how well the water's
+// temperature must be known for a tank that loses nothing to pass: 0.5 % and 0.1 % of
+// 1.906 MPa over 61.9 kPa/K are 0.0705 K.
+func TestPlanOfTheInstruments(t *testing.T) {
+	for name, row := range map[string]struct{ change, want string }{
+		"level":  {"", "the gauges show zero within 19.05 kPa"},
+		"5 m up": {"gauge_height = \"5 m\"\n", "the gauges show -48.99 kPa within"},
+		"warmth": {"", "is known within 0.07 K (standard uncertainty)"},
+	} {
+		s := sheet(t, changed(t, recordTank, "[proof]\n", "[proof]\n"+row.change))
+		if got := strings.Join(s.Proof.Limits, "\n"); !strings.Contains(got, row.want) {
+			t.Errorf("%s: %s", name, got)
+		}
+	}
+}

@@ -289,7 +289,7 @@ func (r *run) proofReadings(s *report.Proof) {
 		readings, err = plan.Readings(f)
 	}
 	if err != nil {
-		s.Notes = append(s.Notes, "Volumes are not predicted: "+strings.ReplaceAll(err.Error(), "\n", "; ")+".")
+		s.Notes = append(s.Notes, "Volumes are not predicted: "+strings.ReplaceAll(err.Error(), "\n", "; ")+". The record of such a test stays open: no stiffness is known to lay the measured one beside.")
 		return
 	}
 	for i, q := range readings {

@@ -30,7 +30,7 @@ type Log struct {
 	StrainChange      float64 // of the least sure gauge [-]
 
 	// Steps in which the readings are written, of the coarsest column of a kind.
-	PressureStep    float64 // [Pa]
+	PressureStep    float64 // of the first gauge [Pa]
 	VolumeStep      float64 // [m3]
 	TemperatureStep float64 // [K]
 	StrainStep      float64 // [-]
@@ -183,6 +183,9 @@ func (s *sheet) steps(l *Log) {
 			kind unit.Kind
 			into *float64
 		}{{unit.Pressure, &l.PressureStep}, {unit.Volume, &l.VolumeStep}, {unit.Temperature, &l.TemperatureStep}, {unit.Strain, &l.StrainStep}} {
+			if strings.HasPrefix(name, pressurePrefix) {
+				continue // it is held to the first gauge, not read for changes
+			}
 			if step := s.step(name); c.name != "" && field.kind == c.unit && step > 0 {
 				if v, err := spread(c.unit, strconv.FormatFloat(step, 'g', -1, 64), s.units[name]); err == nil {
 					*field.into = max(*field.into, v)
@@ -289,7 +292,7 @@ func (s *sheet) said(l *Log, given map[int]string) {
 			into *float64
 			is   bool
 		}{
-			{unit.Pressure, &l.PressureChange, true}, {unit.Volume, &l.VolumeChange, true},
+			{unit.Pressure, &l.PressureChange, name == "pressure"}, {unit.Volume, &l.VolumeChange, true},
 			{unit.Temperature, &l.TemperatureChange, true}, {unit.Strain, &l.StrainChange, true},
 		} {
 			if field.kind == c.unit && field.is {
