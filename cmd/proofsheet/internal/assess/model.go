@@ -3,7 +3,6 @@ package assess
 import (
 	"fmt"
 	"math"
-	"strings"
 
 	"proofsheet/cmd/proofsheet/internal/tank"
 	"proofsheet/heads"
@@ -147,7 +146,7 @@ func (m *model) newHead(end string, in tank.Head) (*headPart, error) {
 	if h.strength, err = heads.Corroded(h.nominal0, in.Corrosion); err != nil {
 		return nil, fmt.Errorf("head.%s, corroded: %w", end, err)
 	}
-	h.refused = h.temperLost(m.t)
+	h.refused = m.temperLost(h)
 	return h, nil
 }
 
@@ -164,27 +163,6 @@ func (h *headPart) geometry() heads.Geometry {
 		g.TipDiameter = in.Tip.Diameter
 	}
 	return g
-}
-
-// hardAustenitic is the yield strength above which an austenitic steel owes it to
-// cold work [Pa]: practice.
-const hardAustenitic = 300e6
-
-// temperLost refuses a heat-treated or cold-worked temper in a formed head
-// whose certificate does not say that it was treated after forming.
-func (h *headPart) temperLost(t *tank.Tank) error {
-	mat, _ := t.FindMaterial(h.material)
-	if h.in.HeatTreated != "" || h.in.Forming != "pressed" && h.in.Forming != "spun" {
-		return nil
-	}
-	if hard := mat.Family == "austenitic" && given(mat.Yield) > hardAustenitic; mat.Own() && (mat.Family == "aluminium" || mat.Family == "titanium" || hard) {
-		return fmt.Errorf("%s may owe its own values to a temper that it does not keep when %s: write heat_treated from the certificate", mat.Name, h.in.Forming)
-	}
-	if _, temper, ok := strings.Cut(mat.Alloy, "-"); ok && temper != "O" && temper != "6Al-4V" {
-		return fmt.Errorf("%s is %s and does not keep its temper when %s: write heat_treated from the certificate",
-			mat.Name, mat.Alloy, h.in.Forming)
-	}
-	return nil
 }
 
 // asEnd returns the head as the interior wants it.
