@@ -113,7 +113,7 @@ var jointKeys = []field{
 	quantity("peaking", unit.Length, notNegative, "1 mm", "departure from the round at the seam"),
 	quantity("flaw", unit.Length, positive, "1.5 mm", "depth of the deepest flaw that the examination may miss"),
 	quantity("peaking_length", unit.Length, positive, "25 mm", "straight wall on each side of the peak; default three times peaking, the worst"),
-	file("coupons", "coupons.csv", "coupon tests: columns coupon, ultimate [MPa], yield [MPa], failure; or load [kN], yield_load [kN], width [mm], thickness [mm]; kind weld or parent"),
+	file("coupons", "coupons.csv", "coupon tests: columns coupon, ultimate [MPa], yield [MPa], thickness [mm], gauge_length [mm], failure; or load [kN], yield_load [kN] with width [mm]; kind weld or parent"),
 	choice("coupon_basis", "statistical basis of the coupon tests; B needs source in [basis]", "A", "B"),
 }
 
