@@ -60,6 +60,32 @@ func (a *Alloy) candidates(spec, product string, t float64) []Strength {
 	return out
 }
 
+// seamless reports whether the row is of a product that has no long seam: a tube or
+// an extrusion, or a bar that one is bored from.
+func (r Strength) seamless() bool {
+	p := strings.ToLower(r.Product)
+	return strings.Contains(p, "tub") || extruded(p) || strings.Contains(p, "bar") || strings.Contains(p, "forging")
+}
+
+// Seamless returns an error where every row that the query selects is of plate,
+// sheet or strip, which make no shell without a long seam.
+func (q Query) Seamless() error {
+	a, ok := FindAlloy(q.Alloy)
+	if !ok {
+		return fmt.Errorf("unknown alloy %q", q.Alloy)
+	}
+	rows := a.candidates(q.Spec, q.Product, q.Thickness)
+	for _, r := range rows {
+		if r.seamless() {
+			return nil
+		}
+	}
+	if len(rows) == 0 {
+		return a.noRow(q.Spec, q.Product, q.Thickness)
+	}
+	return fmt.Errorf("%s of %s is %s, which has no shell without a long seam: write spec or product of a tube where the tables have one, own values from the tube's certificate, or the long seam", a.Name, rows[0].Spec, rows[0].Product)
+}
+
 // minima selects the row for thickness t [m]. Where several hold, the row with
 // the lowest yield leads and every other number is the lowest of all of them.
 // A row that lacks yield or ultimate is never filled in from another.

@@ -65,3 +65,19 @@ func TestSofterAlloy(t *testing.T) {
 		}
 	}
 }
+
+// Only rows of tube, extrusion and bar are of a product without a long seam.
+func TestSeamless(t *testing.T) {
+	for _, row := range []struct {
+		q  material.Query
+		ok bool
+	}{
+		{query("304L", "A240", "", 3), false}, {query("304L", "", "", 3), false}, {query("304L", "EN 10028", "", 3), false},
+		{query("6061-T6", "EN 485", "", 3), false}, {query("6061-T6", "", "", 100), false}, {query("unobtainium", "", "", 3), false},
+		{query("4130", "", "normalised", 3), true}, {query("Ti-6Al-4V", "", "bar", 3), true}, {query("Ti-6Al-4V", "4911", "sheet", 3), false},
+	} {
+		if err := row.q.Seamless(); (err == nil) != row.ok {
+			t.Errorf("%+v: %v", row.q, err)
+		}
+	}
+}

@@ -7,6 +7,7 @@ import (
 	"proofsheet/cmd/proofsheet/internal/tank"
 	"proofsheet/heads"
 	"proofsheet/loads"
+	"proofsheet/material"
 	"proofsheet/material/weld"
 	"proofsheet/shell/revolution"
 )
@@ -103,6 +104,7 @@ func newModel(t *tank.Tank) (*model, error) {
 		least: c.Wall(), radius: c.NominalInsideDiameter() / 2,
 	}
 	m.long, m.girth = m.joint(c.LongSeam), m.joint(c.GirthSeam)
+	m.cyl.refused = m.plateAsTube()
 	var err error
 	if m.aft, err = m.newHead("aft", t.Head.Aft); err != nil {
 		return nil, err
@@ -116,6 +118,19 @@ func newModel(t *tank.Tank) (*model, error) {
 	}
 	m.newPorts()
 	return m, nil
+}
+
+// plateAsTube refuses a cylinder without a long seam whose strength is that of plate:
+// nothing rolled is closed without a weld, and a tube has minima of its own.
+func (m *model) plateAsTube() error {
+	mat, ok := m.t.FindMaterial(m.cyl.material)
+	if m.long != nil || !ok || mat.Own() {
+		return nil
+	}
+	if err := (material.Query{Alloy: mat.Alloy, Spec: mat.Spec, Product: mat.Product, Thickness: m.cyl.nominal}).Seamless(); err != nil {
+		return fmt.Errorf("long_seam is \"none\" and %w", err)
+	}
+	return nil
 }
 
 // joint returns the named joint, or nil where there is none.

@@ -91,3 +91,27 @@ func TestTemperOfRolledCones(t *testing.T) {
 		}
 	}
 }
+
+// A plate has a long seam whatever the file says, also where only spec picks its row,
+// and is allowed no E of 1: not assessed. A tube of 4130 is, as are own values.
+func TestPlateIsNoSeamlessTube(t *testing.T) {
+	const seam = "long_seam = \"long\"\nlong_seam_clock = \"180 deg\""
+	for _, row := range []struct {
+		where, metal string
+		made         bool
+	}{
+		{"plate by its spec", lifeAlloy, false}, {"plate by its alloy", "[material.plate]\nalloy = \"304L\"", false},
+		{"tube", "[material.plate]\nalloy = \"4130\"\nproduct = \"normalised\"", true}, {"own values", ownSoft, true},
+	} {
+		s := sheet(t, changed(t, "life", lifeAlloy, row.metal, seam, "long_seam = \"none\""))
+		for _, id := range []string{"cylinder/hoop@meop", "cylinder/thickness@meop", "cylinder/longitudinal@meop"} {
+			r := find(t, s, id)
+			if made := r.Status() != check.NotAssessed; made != row.made || !made && !strings.Contains(r.Reason(), "or the long seam") {
+				t.Errorf("%s, %s: %v, %s", row.where, id, r.Status(), r.Reason())
+			}
+		}
+		if e := quantity(t, s, "cylinder.hoop_efficiency"); (e == 1) != row.made {
+			t.Errorf("%s: E = %g", row.where, e)
+		}
+	}
+}
