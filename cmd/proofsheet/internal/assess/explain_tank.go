@@ -23,7 +23,7 @@ var tankExplanations = []Explanation{
 	},
 	{
 		ID: "tank/brittleness", Asks: "Does every alloy keep its ductility at the coldest it can get?",
-		Formula: "T_min ≤ T_coldest", Source: "materials table", Limits: "a liquefied gas is judged at its boiling point",
+		Formula: "T_min ≤ T_coldest", Source: "materials table", Limits: "a liquefied gas is judged at its boiling point; own metals need their elongation, 5 % or more",
 		Change: []string{"an austenitic or aluminium alloy", "a warmer case"},
 	},
 	{

@@ -100,3 +100,18 @@ func TestMaterialsPage(t *testing.T) {
 		t.Error("cold strength does not say on what it rests")
 	}
 }
+
+// An own metal that does not say how far it stretches is no ductile one: 3 % is
+// refused, and what nobody wrote is not taken as more.
+func TestElongationIsAskedFor(t *testing.T) {
+	steel := func(elongation string) string {
+		return "family = \"austenitic\"\nyield = \"200 MPa\"\nultimate = \"500 MPa\"\nelastic_modulus = \"195 GPa\"\npoisson = 0.3\n" +
+			"density = \"7900 kg/m3\"\nexpansion = \"16e-6 1/K\"\n" + elongation + "source = \"invented\""
+	}
+	for written, status := range map[string]check.Status{"": check.NotAssessed, "elongation = 0.03\n": check.NotAssessed, "elongation = 0.40\n": check.Satisfied} {
+		r := find(t, sheet(t, changed(t, "life", demoPlate, steel(written))), "tank/brittleness@meop")
+		if r.Status() != status || written == "" && !strings.Contains(r.Reason(), "write elongation from its certificate") {
+			t.Errorf("%q: %v, %s", written, r.Status(), r.Reason())
+		}
+	}
+}

@@ -196,7 +196,10 @@ func (m *model) checkBrittle(c *loadCase) check.Result {
 			if mat.Family != "aluminium" && mat.Family != "austenitic" && c.coldest < roomTemperature {
 				r.Err = fmt.Errorf("material %s: own values of the family %s have no known lowest temperature", mat.Name, mat.Family)
 			}
-			if a := mat.Elongation; a != nil && *a < leastElongation {
+			switch a := mat.Elongation; {
+			case a == nil:
+				r.Err = errors.Join(r.Err, fmt.Errorf("material %s does not say how far it stretches before it breaks, and the limits on local and secondary stress count on yielding: write elongation from its certificate", mat.Name))
+			case *a < leastElongation:
 				r.Err = errors.Join(r.Err, fmt.Errorf("material %s stretches by %.3g %% before it breaks: under %.0f %% the limits on local and secondary stress, which count on yielding, do not hold", mat.Name, *a*100, leastElongation*100))
 			}
 			continue

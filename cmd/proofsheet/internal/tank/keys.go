@@ -86,7 +86,7 @@ var materialKeys = []field{
 	number("poisson", poisson, "0.3", "own Poisson's ratio"),
 	quantity("density", unit.Density, positive, "7900 kg/m3", "own density"),
 	quantity("expansion", unit.Expansion, positive, "16e-6 1/K", "own thermal expansion"),
-	number("elongation", fullShare, "0.40", "own elongation at fracture, share"),
+	number("elongation", fullShare, "0.40", "own elongation at fracture, share; left out: brittleness is not assessed"),
 	quantity("allowable", unit.Pressure, positive, "115 MPa", "own allowable stress; caps the vessel rules"),
 	quantity("welded_yield", unit.Pressure, positive, "170 MPa", "own yield strength in the weld's zone"),
 	quantity("welded_ultimate", unit.Pressure, positive, "485 MPa", "own ultimate strength in the weld's zone"),
