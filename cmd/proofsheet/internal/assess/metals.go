@@ -14,6 +14,7 @@ type metals struct {
 	t      *tank.Tank
 	found  map[metalKey]metal
 	pulled map[string]*couponSet // by joint
+	cold   map[coldWall]bool     // walls that may count on strength in the cold
 }
 
 type metalKey struct {
@@ -52,7 +53,7 @@ func (ms metals) resolve(k metalKey) (m metal) {
 		return metal{parentErr: err, zoneErr: err}
 	}
 	q := material.Query{Alloy: in.Alloy, Spec: in.Spec, Product: in.Product, Thickness: k.thickness,
-		Temperature: k.T, ColdStrength: in.ColdStrength}
+		Temperature: k.T, ColdStrength: in.ColdStrength && ms.cold[coldWall{k.name, k.thickness, k.T}]}
 	if in.Own() {
 		m.parent, m.parentErr = ownOf(in).Parent(k.T)
 	} else {

@@ -78,7 +78,7 @@ var materialKeys = []field{
 	text("spec", "ASTM A240", "specification that picks the alloy's row"),
 	text("product", "plate", "product form that picks the alloy's row"),
 	text("certificate", "heat 1234", "heat or certificate, printed"),
-	boolean("cold_strength", "use strength below room temperature where the alloy's row has it"),
+	boolean("cold_strength", "use strength below room temperature, from typical curves, in walls wholly under liquid"),
 	choice("family", "own values: the family of the alloy", "ferritic", "austenitic", "aluminium", "titanium"),
 	quantity("yield", unit.Pressure, positive, "170 MPa", "own yield or 0.2 % proof strength"),
 	quantity("ultimate", unit.Pressure, positive, "485 MPa", "own ultimate strength"),
