@@ -54,7 +54,7 @@ func TestProof1OfTwoRows(t *testing.T) {
 	weak.Proof1.Value = strong.Proof1.Value - 7e6
 	a := *found
 	a.Rows = []Strength{strong, weak}
-	m, err := a.minima("", "", strong.LeastThickness+1e-3)
+	m, err := a.minima("", "", false, strong.LeastThickness+1e-3)
 	if err != nil || m.Proof1.Value != weak.Proof1.Value {
 		t.Errorf("%g, want %g, %v", m.Proof1.Value, weak.Proof1.Value, err)
 	}

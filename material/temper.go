@@ -46,7 +46,7 @@ func (q Query) Temper() (Temper, error) {
 	if !ok {
 		return UnknownTemper, fmt.Errorf("unknown alloy %q", q.Alloy)
 	}
-	m, err := a.minima(q.Spec, q.Product, q.Thickness)
+	m, err := a.minima(q.Spec, q.Product, q.Tube, q.Thickness)
 	if err != nil {
 		return UnknownTemper, err
 	}

@@ -42,7 +42,7 @@ func (q Query) TestedZone(t Tested) (Properties, error) {
 		return Properties{}, err
 	}
 	a, _ := FindAlloy(q.Alloy)
-	m, err := a.minima(q.Spec, q.Product, q.Thickness)
+	m, err := a.minima(q.Spec, q.Product, q.Tube, q.Thickness)
 	if err != nil { // not reached: the parent has the same minima
 		return Properties{}, err
 	}

@@ -1,6 +1,7 @@
 package assess_test
 
 import (
+	"math"
 	"slices"
 	"strings"
 	"testing"
@@ -102,6 +103,7 @@ func TestPlateIsNoSeamlessTube(t *testing.T) {
 	}{
 		{"plate by its spec", lifeAlloy, false}, {"plate by its alloy", "[material.plate]\nalloy = \"304L\"", false},
 		{"tube", "[material.plate]\nalloy = \"4130\"\nproduct = \"normalised\"", true}, {"own values", ownSoft, true},
+		{"extruded", "[material.plate]\nalloy = \"6061-T6\"", true}, {"sheet", "[material.plate]\nalloy = \"6061-T6\"\nspec = \"EN 485-2\"", false},
 	} {
 		s := sheet(t, changed(t, "life", lifeAlloy, row.metal, seam, "long_seam = \"none\""))
 		for _, id := range []string{"cylinder/hoop@meop", "cylinder/thickness@meop", "cylinder/longitudinal@meop"} {
@@ -112,6 +114,9 @@ func TestPlateIsNoSeamlessTube(t *testing.T) {
 		}
 		if e := quantity(t, s, "cylinder.hoop_efficiency"); (e == 1) != row.made {
 			t.Errorf("%s: E = %g", row.where, e)
+		}
+		if got := find(t, s, "cylinder/hoop@meop").Capacity.Value; row.where == "extruded" && math.Abs(got/(260e6/3.5)-1) > 1e-9 { // its own 260, not 290 of sheet
+			t.Errorf("extruded: %g Pa", got)
 		}
 	}
 }
