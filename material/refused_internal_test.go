@@ -67,3 +67,12 @@ func TestProof1OfTwoRows(t *testing.T) {
 		t.Errorf("%+v, %v", p.Proof1, err)
 	}
 }
+
+// A temper that stands in no list is not taken for one that forming leaves alone.
+func TestTemperInNoList(t *testing.T) {
+	for _, words := range []string{"", "T73", "F"} {
+		if got := (&Alloy{Temper: words}).temper(Strength{}); got != UnknownTemper {
+			t.Errorf("%q: %d", words, got)
+		}
+	}
+}

@@ -22,9 +22,9 @@ const (
 // softTempers are the words of the tables for metal that forming does not weaken.
 var softTempers = []string{"O", "O/H111", "solution annealed", "annealed", "+N", "normalised or Q&T"}
 
-// temper returns what the row m of the alloy owes its strength to. T3, T7 of
-// 2xxx, T8 and their like are cold-worked between quench and ageing; T4, T6 and
-// T62 are not. Source: the temper designations of EN 515 and ANSI H35.1
+// temper returns what the row m of the alloy owes its strength to. T3, T8
+// and their like are cold-worked after the quench; T4, T6 and T62 are not. What is in
+// no list is known to nobody. Source: the temper designations of EN 515 and ANSI H35.1
 // (recalled); cold work of 301 and 304 by ASTM A666.
 func (a *Alloy) temper(m Strength) Temper {
 	switch t := a.Temper; {
