@@ -94,7 +94,8 @@ func TestWeakestRow(t *testing.T) {
 	for _, a := range material.Alloys() {
 		for _, r := range a.Rows {
 			at := r.MostThickness
-			open, err := material.Query{Alloy: a.Name, Thickness: at, Temperature: room}.Parent()
+			tube := strings.Contains(r.Product, "extru") || strings.Contains(r.Product, "tub")
+			open, err := material.Query{Alloy: a.Name, Tube: tube, Thickness: at, Temperature: room}.Parent()
 			if r.Basis == "typical" || err != nil {
 				continue
 			}
@@ -122,7 +123,9 @@ func TestOutsideRows(t *testing.T) {
 		"no curve over 50 °C":   {Alloy: "5083-O", Thickness: 3 * mm, Temperature: 324},
 		"no hot ultimate":       {Alloy: "P265GH", Thickness: 3 * mm, Temperature: 373.15},
 		"row without yield":     query("6061-T6", "MMPDS-01", "", 30),
-		"weaker row incomplete": query("6061-T6", "", "", 30),
+		"weaker row incomplete": {Alloy: "6061-T6", Tube: true, Thickness: 30 * mm, Temperature: room},
+		"plate over its rows":   query("5083-O", "", "", 100),
+		"plate under its rows":  query("6061-T6", "", "", 0.2),
 		"aluminium, no temper":  query("EN AW-5083", "", "", 3),
 	} {
 		if p, err := q.Parent(); err == nil {
@@ -134,5 +137,32 @@ func TestOutsideRows(t *testing.T) {
 	}
 	if _, err := query("304", "", "", 75).Parent(); err != nil {
 		t.Errorf("edge of the row: %v", err)
+	}
+}
+
+// A tube without a seam has the minima of its own product beside those that are
+// written, plate none of them: EN 485-2 6061-T6 sheet 240/290 and 5083-O 125/275, EN
+// 1999-1-1 Table 3.2b extruded or drawn 240/260 and 110/270, 304L of plate alone.
+func TestMinimaOfTubes(t *testing.T) {
+	for _, row := range []struct {
+		alloy, spec, product  string
+		tube                  bool
+		yield, ultimate, weld float64 // MPa; weld: yield of a MIG zone
+	}{
+		{"6061-T6", "", "", false, 240, 290, 105}, {"6061-T6", "EN 485-2", "", false, 240, 290, 105},
+		{"6061-T6", "", "", true, 240, 260, 105}, {"6061-T6", "EN 485-2", "", true, 240, 260, 105}, {"6061-T6", "EN 1999", "", false, 240, 260, 105},
+		{"6061-T6", "", "extruded or drawn", false, 240, 260, 105}, {"6061-T6", "EN 485-2", "sheet", true, 240, 290, 105},
+		{"5083-O", "", "", false, 125, 275, 125}, {"5083-O", "EN 485-2", "", true, 110, 270, 110},
+		{"304L", "ASTM A240", "", true, 170, 485, 170}, {"4130", "", "", false, 517, 655, 517}, {"4130", "", "", true, 517, 655, 517},
+		{"Ti-6Al-4V", "", "", false, 828, 895, 0},
+	} {
+		q := material.Query{Alloy: row.alloy, Spec: row.spec, Product: row.product, Tube: row.tube, Thickness: 3 * mm, Temperature: room, Process: "mig"}
+		p, err := q.Parent()
+		if err != nil || math.Abs(p.Yield.Value/mpa-row.yield) > 1e-9 || math.Abs(p.Ultimate.Value/mpa-row.ultimate) > 1e-9 {
+			t.Errorf("%+v: %g/%g, %v", q, p.Yield.Value/mpa, p.Ultimate.Value/mpa, err)
+		}
+		if z, err := q.WeldZone(); row.weld > 0 && (err != nil || math.Abs(z.Yield.Value/mpa-row.weld) > 1e-9) {
+			t.Errorf("zone of %+v: %g, %v", q, z.Yield.Value/mpa, err)
+		}
 	}
 }

@@ -12,6 +12,7 @@ import (
 // A Query asks for the properties of one material of the tank.
 type Query struct {
 	Alloy, Spec, Product string
+	Tube                 bool    // the part is a tube without a seam
 	Thickness            float64 // of the stock, nominal [m]
 	Temperature          float64 // of the metal [K]
 	ColdStrength         bool    // opts in to strength above the room value when cold
@@ -45,7 +46,7 @@ func (q Query) Parent() (Properties, error) {
 	if !ok {
 		return Properties{}, fmt.Errorf("unknown alloy %q; one of %s", q.Alloy, strings.Join(AlloyNames(), ", "))
 	}
-	m, err := a.minima(q.Spec, q.Product, q.Thickness)
+	m, err := a.minima(q.Spec, q.Product, q.Tube, q.Thickness)
 	if err != nil {
 		return Properties{}, err
 	}

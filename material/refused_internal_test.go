@@ -54,7 +54,7 @@ func TestProof1OfTwoRows(t *testing.T) {
 	weak.Proof1.Value = strong.Proof1.Value - 7e6
 	a := *found
 	a.Rows = []Strength{strong, weak}
-	m, err := a.minima("", "", strong.LeastThickness+1e-3)
+	m, err := a.minima("", "", false, strong.LeastThickness+1e-3)
 	if err != nil || m.Proof1.Value != weak.Proof1.Value {
 		t.Errorf("%g, want %g, %v", m.Proof1.Value, weak.Proof1.Value, err)
 	}
@@ -65,5 +65,14 @@ func TestProof1OfTwoRows(t *testing.T) {
 	p, err := a.properties(m, 373.15, false)
 	if err != nil || !math.IsNaN(p.Proof1.Value) || !strings.Contains(p.Proof1.Note, "Rp1.0") || !(p.Yield.Value > 0) {
 		t.Errorf("%+v, %v", p.Proof1, err)
+	}
+}
+
+// A temper that stands in no list is not taken for one that forming leaves alone.
+func TestTemperInNoList(t *testing.T) {
+	for _, words := range []string{"", "T73", "F"} {
+		if got := (&Alloy{Temper: words}).temper(Strength{}); got != UnknownTemper {
+			t.Errorf("%q: %d", words, got)
+		}
 	}
 }

@@ -3,6 +3,7 @@ package material
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 )
 
@@ -42,8 +43,33 @@ func (r Strength) named(spec, product string) bool {
 }
 
 // candidates returns the rows that hold for t [m]: minima only, and where one
-// row of a specification ends as the next begins, the thinner one.
-func (a *Alloy) candidates(spec, product string, t float64) []Strength {
+// row of a specification ends as the next begins, the thinner one. Where product is
+// not written, a part of plate has no row of a tube if there is one of plate; a tube has the
+// rows of its own product beside those that are written, as the weakest counts.
+func (a *Alloy) candidates(spec, product string, tube bool, t float64) []Strength {
+	rows := a.holding(spec, product, t)
+	if product != "" {
+		return rows
+	}
+	if tube {
+		for _, r := range a.holding("", "", t) {
+			if r.hollow() && !r.named(spec, "") {
+				rows = append(rows, r)
+			}
+		}
+		return rows
+	}
+	flat := func(r Strength) bool {
+		return r.Basis != "typical" && r.Shown == "" && r.named(spec, "") && !r.hollow()
+	}
+	if slices.ContainsFunc(a.Rows, flat) { // of any thickness: thicker plate than its rows is no extrusion
+		return slices.DeleteFunc(rows, Strength.hollow)
+	}
+	return rows
+}
+
+// holding returns the rows of minima that hold for t [m] and answer to the words.
+func (a *Alloy) holding(spec, product string, t float64) []Strength {
 	var out []Strength
 	for _, r := range a.Rows {
 		if r.Basis == "typical" || r.Shown != "" || !r.holds(t) || !r.named(spec, product) {
@@ -60,14 +86,42 @@ func (a *Alloy) candidates(spec, product string, t float64) []Strength {
 	return out
 }
 
+// seamless reports whether the row is of a product that has no long seam: a tube or
+// an extrusion, or a bar that one is bored from.
+func (r Strength) seamless() bool {
+	return r.hollow() || strings.Contains(r.Product, "bar") || strings.Contains(r.Product, "forging")
+}
+
+// hollow reports whether the row is of tube or extrusion.
+func (r Strength) hollow() bool { return strings.Contains(r.Product, "tub") || extruded(r.Product) }
+
+// Seamless returns an error where every row that the query selects is of plate,
+// sheet or strip, which make no shell without a long seam.
+func (q Query) Seamless() error {
+	a, ok := FindAlloy(q.Alloy)
+	if !ok {
+		return fmt.Errorf("unknown alloy %q", q.Alloy)
+	}
+	rows := a.holding(q.Spec, q.Product, q.Thickness)
+	for _, r := range rows {
+		if r.seamless() {
+			return nil
+		}
+	}
+	if len(rows) == 0 {
+		return a.noRow(q.Spec, q.Product, q.Thickness)
+	}
+	return fmt.Errorf("%s of %s is %s, which has no shell without a long seam: write spec or product of a tube where the tables have one, own values from the tube's certificate, or the long seam", a.Name, rows[0].Spec, rows[0].Product)
+}
+
 // minima selects the row for thickness t [m]. Where several hold, the row with
 // the lowest yield leads and every other number is the lowest of all of them.
 // A row that lacks yield or ultimate is never filled in from another.
-func (a *Alloy) minima(spec, product string, t float64) (minima, error) {
+func (a *Alloy) minima(spec, product string, tube bool, t float64) (minima, error) {
 	if len(a.Rows) > 0 && !(t > 0) {
 		return minima{}, fmt.Errorf("thickness %.4g mm must be greater than zero", t/mm)
 	}
-	rows := a.candidates(spec, product, t)
+	rows := a.candidates(spec, product, tube, t)
 	if len(rows) == 0 {
 		return minima{}, a.noRow(spec, product, t)
 	}

@@ -33,7 +33,7 @@ func (q Query) WeldZone() (Properties, error) {
 		return Properties{}, err
 	}
 	a, _ := FindAlloy(q.Alloy)
-	m, err := a.minima(q.Spec, q.Product, q.Thickness)
+	m, err := a.minima(q.Spec, q.Product, q.Tube, q.Thickness)
 	if err != nil { // not reached: the parent has the same minima
 		return Properties{}, err
 	}
@@ -76,7 +76,7 @@ func (a *Alloy) zoneMinima(m minima, t float64, process string) (yield, ultimate
 		z := a.Zones[0]
 		return z.Yield, z.Ultimate, []string{"cold work is lost at the weld"}, nil
 	case a.Family == Aluminium && strings.HasPrefix(a.Temper, "O"):
-		weakest, err := a.minima("", "", t)
+		weakest, err := a.minima("", "", false, t)
 		return weakest.Yield, weakest.Ultimate, []string{"temper O: the weld zone is the weakest O row of this thickness"}, err
 	case a.Group == heatTreatableAluminium, a.Group == workHardeningAluminium:
 		return a.softened(m, t, process)

@@ -12,6 +12,7 @@ import (
 type Tested struct {
 	Yield, Ultimate float64 // lower limits [Pa]; yield NaN: not measured
 	Temperature     float64 // at which the coupons were pulled [K]
+	LongGauge       bool    // yield was measured over more than the soft strip of the weld, or nobody says over what
 	Source          check.Source
 }
 
@@ -23,6 +24,9 @@ const coolestTest = 283.15
 // They replace the published ultimate, and yield if it was measured; else the
 // published yield stays, and without one there is no zone:
 //
+//   - yield measured over a long gauge is that of weld and parent together, and a
+//     soft strip along a seam is not helped by its neighbours: it may only lower
+//     the published yield;
 //   - each is capped at the minimum of the parent, for quenched and tempered
 //     steel at that of the normalised row; yield also at ultimate;
 //   - titanium without measured yield keeps that of the parent;
@@ -38,7 +42,7 @@ func (q Query) TestedZone(t Tested) (Properties, error) {
 		return Properties{}, err
 	}
 	a, _ := FindAlloy(q.Alloy)
-	m, err := a.minima(q.Spec, q.Product, q.Thickness)
+	m, err := a.minima(q.Spec, q.Product, q.Tube, q.Thickness)
 	if err != nil { // not reached: the parent has the same minima
 		return Properties{}, err
 	}
@@ -99,18 +103,28 @@ func (p Properties) tested(t Tested, pulled Properties, ceiling Strength, publis
 		return Properties{}, errors.New("the coupons give no ultimate strength")
 	case math.IsNaN(t.Yield) && math.IsNaN(published.Value):
 		return Properties{}, errors.New("the coupons were pulled without yield and no published yield of the weld zone serves: measure yield on every coupon")
+	case t.LongGauge && math.IsNaN(published.Value):
+		return Properties{}, errors.New("the yield of the coupons is not that of the weld alone, and no published yield of the weld zone serves: measure yield over at most 50 mm and write the column gauge_length [mm]")
 	case !math.IsNaN(t.Yield) && (!(t.Yield > 0) || math.IsInf(t.Yield, 0)):
 		return Properties{}, errors.New("the coupons give no yield strength")
 	}
 	z := p
 	z.Notes = append(append([]string{}, p.Notes...), "weld zone from coupons: "+t.Source.Doc+", "+t.Source.Where)
 	z.Ultimate, z.RoomUltimate = fromCoupons(t.Ultimate, ceiling.Ultimate.Value, p.Ultimate, pulled.Ultimate, t.Source)
-	if math.IsNaN(t.Yield) {
-		z.RoomYield = min(published.Value, ceiling.Yield.Value)
-		z.Yield = scaled(published, z.RoomYield, p.Yield, p.RoomYield)
-		z.Notes = append(z.Notes, "yield was not measured on the coupons: that of the tables stays")
-	} else {
+	if !math.IsNaN(t.Yield) {
 		z.Yield, z.RoomYield = fromCoupons(t.Yield, ceiling.Yield.Value, p.Yield, pulled.Yield, t.Source)
+	}
+	room := min(published.Value, ceiling.Yield.Value)
+	kept := scaled(published, room, p.Yield, p.RoomYield)
+	switch {
+	case math.IsNaN(t.Yield):
+		z.Yield, z.RoomYield = kept, room
+		z.Notes = append(z.Notes, "yield was not measured on the coupons: that of the tables stays")
+	case t.LongGauge && kept.Value < z.Yield.Value:
+		z.Yield, z.RoomYield = kept, room
+		z.Notes = append(z.Notes, "yield of the coupons is not used, as its gauge is long or not stated: that of the tables stays")
+	case t.LongGauge:
+		z.Notes = append(z.Notes, "yield of the coupons lowers that of the tables; its gauge is long or not stated")
 	}
 	z.Yield.Value, z.RoomYield = min(z.Yield.Value, z.Ultimate.Value), min(z.RoomYield, z.RoomUltimate)
 	z.Softened = z.RoomYield < p.RoomYield || z.RoomUltimate < p.RoomUltimate

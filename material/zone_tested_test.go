@@ -56,6 +56,40 @@ func TestTestedZone(t *testing.T) {
 	}
 }
 
+// A yield measured over a long gauge may lower the published yield and never raises
+// it, the ultimate stays that of the coupons; by hand from the minima above. Hot, the
+// lower of both at that temperature counts.
+func TestTestedZoneOfALongGauge(t *testing.T) {
+	long := func(yield, ultimate float64) material.Tested {
+		p := pulled(yield, ultimate)
+		p.LongGauge = true
+		return p
+	}
+	for _, row := range []struct {
+		where, alloy, spec, product string
+		limits                      material.Tested
+		yield, ultimate             float64 // MPa
+	}{
+		{"higher than the tables", "6061-T6", "EN 485", "", long(180, 250), 92, 250},
+		{"lower than the tables", "6061-T6", "EN 485", "", long(80, 250), 80, 250},
+		{"higher, and above its ultimate", "6061-T6", "EN 485", "", long(85, 90), 85, 90},
+		{"austenitic", "304L", "A240", "", long(150, 450), 150, 450},
+		{"hardened steel", "4130", "", "HT-125", long(600, 700), 517, 655},
+	} {
+		z, err := query(row.alloy, row.spec, row.product, 3).TestedZone(row.limits)
+		if err != nil {
+			t.Errorf("%s: %v", row.where, err)
+			continue
+		}
+		checktest.Close(t, row.where+", yield", z.Yield.Value/mpa, row.yield, 1e-12)
+		checktest.Close(t, row.where+", room yield", z.RoomYield/mpa, row.yield, 1e-12)
+		checktest.Close(t, row.where+", ultimate", z.Ultimate.Value/mpa, row.ultimate, 1e-12)
+	}
+	if z, err := query("2219-T87", "", "", 3).TestedZone(long(180, 275)); err == nil || !strings.Contains(err.Error(), "gauge_length") {
+		t.Errorf("2219 has no published yield to stay at: %+v, %v", z, err)
+	}
+}
+
 // Alloys without a published zone are assessed with coupons and only then; 2219
 // only where they measured yield as well.
 func TestCouponsNeeded(t *testing.T) {

@@ -85,6 +85,7 @@ func newRun(t *tank.Tank, o Options) (*run, error) {
 	if r.cases, err = m.cases(); err != nil {
 		return nil, err
 	}
+	m.coldWalls(r.cases)
 	if err := m.proofChosen(r.cases); err != nil {
 		return nil, err
 	}

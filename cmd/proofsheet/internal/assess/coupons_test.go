@@ -16,16 +16,26 @@ import (
 	"proofsheet/report/check/checktest"
 )
 
-// coupons returns a coupon file of strengths in MPa, a yield of 0 not measured.
-func coupons(rows ...[2]float64) string {
+// coupons returns a coupon file of strengths in MPa, a yield of 0 not measured, 5 mm
+// thick and with yield measured over 50 mm.
+func coupons(rows ...[2]float64) string { return couponsOf("5", "50", rows...) }
+
+// couponsOf returns one of a thickness and a gauge length in mm, "" not stated.
+func couponsOf(thickness, gauge string, rows ...[2]float64) string {
 	var b strings.Builder
-	b.WriteString("coupon,ultimate [MPa],yield [MPa],failure\n")
+	head, tail := "coupon,ultimate [MPa],yield [MPa],failure", "weld"
+	for _, c := range [][2]string{{",thickness [mm]", thickness}, {",gauge_length [mm]", gauge}} {
+		if c[1] != "" {
+			head, tail = head+c[0], tail+","+c[1]
+		}
+	}
+	b.WriteString(head + "\n")
 	for i, r := range rows {
 		yield := ""
 		if r[1] > 0 {
 			yield = fmt.Sprint(r[1])
 		}
-		fmt.Fprintf(&b, "C%d,%g,%s,weld\n", i+1, r[0], yield)
+		fmt.Fprintf(&b, "C%d,%g,%s,%s\n", i+1, r[0], yield, tail)
 	}
 	return b.String()
 }
@@ -139,6 +149,46 @@ func TestYieldOfTheTablesStays(t *testing.T) {
 	s := sheet(t, couponTank(t, coupons(alone...), "2219-T87", "6061-T6"))
 	checktest.Close(t, "seam at proof", find(t, s, "proof/yield@proof").Capacity.Value, 0.85*0.9*92e6, 1e-9)
 	checktest.Close(t, "seam, vessel", find(t, s, "cylinder/hoop@meop").Capacity.Value, 0.85*92e6/1.5, 1e-9)
+}
+
+// Yield over a long or unknown gauge does not raise that of the tables, 92 MPa of
+// 6061-T6 by TIG, so that the seam has 0.85 × 92/1.5 by vessel; over 2 in it does, up to
+// the A limit of these coupons, 182.0 − 4.35386 s with s of their eight yields:
+// mean 182.0, s² = Σ(y − 182)²/7 = (0 + 1 + 4 + 4 + 1 + 0 + 1 + 1)/7 = 12/7, s 1.30931,
+// limit 176.30, where the ultimate's 275.10/3.5 governs. 2219 has no yield to stay at.
+func TestGaugeOfCoupons(t *testing.T) {
+	rows := [][2]float64{{305, 182}, {311, 183}, {298, 180}, {322, 184}, {309, 181}, {301, 182}, {315, 183}, {307, 181}}
+	for _, row := range []struct {
+		where, gauge string
+		want         float64 // MPa
+	}{
+		{"50 mm", "50", 0.85 * 275.097 / 3.5}, {"2 in", "50.8", 0.85 * 275.097 / 3.5},
+		{"10 in", "250", 0.85 * 92 / 1.5}, {"not stated", "", 0.85 * 92 / 1.5}, {"60 mm", "60", 0.85 * 92 / 1.5},
+	} {
+		s := sheet(t, couponTank(t, couponsOf("5", row.gauge, rows...), "2219-T87", "6061-T6"))
+		checktest.Close(t, row.where, find(t, s, "cylinder/hoop@meop").Capacity.Value/1e6, row.want, 1e-5)
+		said := strings.Join(s.Cautions, " ")
+		if long := row.want < 60; strings.Contains(said, "never raises it") != long {
+			t.Errorf("%s: cautions %s", row.where, said)
+		}
+		r := find(t, sheet(t, couponTank(t, couponsOf("5", row.gauge, rows...))), "cylinder/hoop@meop")
+		if long := row.want < 60; (r.Status() == check.NotAssessed) != long {
+			t.Errorf("2219, %s: %v, %s", row.where, r.Status(), r.Reason())
+		}
+	}
+}
+
+// Coupons that do not say how thick they are speak for no wall.
+func TestCouponsWithoutThickness(t *testing.T) {
+	s := sheet(t, couponTank(t, couponsOf("", "50", alone...), "2219-T87", "6061-T6"))
+	for _, id := range []string{"cylinder/hoop@meop", "cylinder/equivalent@boost", "tank/weld-zones@meop"} {
+		if r := find(t, s, id); r.Status() != check.NotAssessed || !strings.Contains(r.Reason(), "write the column thickness [mm]") {
+			t.Errorf("%s: %v, %s", id, r.Status(), r.Reason())
+		}
+	}
+	if notes := strings.Join(s.Joints[0].Coupons.Notes, " "); !strings.Contains(notes, "thickness of the coupons is not stated") {
+		t.Error(notes)
+	}
 }
 
 // A rejected normality leaves every weld not assessed, with the reason, and the

@@ -12,7 +12,7 @@ var tankExplanations = []Explanation{
 		Change: []string{"a lower set pressure", "a higher meop, and a stronger tank"},
 	},
 	{
-		ID: "tank/vapour", Asks: "Does meop cover the vapour pressure of the contents at their warmest?",
+		ID: "tank/vapour", Asks: "Does meop cover the vapour pressure of the contents at their warmest, and at the hottest metal of a case where they are a liquefied gas?",
 		Formula: "p_v ≤ MEOP + p_outside", Source: "equation of state or table of the fluid", Limits: "nothing at or above the critical temperature",
 		Change: []string{"a cooler tank", "a higher meop"},
 	},
@@ -23,7 +23,7 @@ var tankExplanations = []Explanation{
 	},
 	{
 		ID: "tank/brittleness", Asks: "Does every alloy keep its ductility at the coldest it can get?",
-		Formula: "T_min ≤ T_coldest", Source: "materials table", Limits: "a liquefied gas is judged at its boiling point",
+		Formula: "T_min ≤ T_coldest", Source: "materials table", Limits: "a liquefied gas is judged at its boiling point; own metals need their elongation, 5 % or more",
 		Change: []string{"an austenitic or aluminium alloy", "a warmer case"},
 	},
 	{

@@ -121,6 +121,59 @@ func TestVapourPressureInFlight(t *testing.T) {
 	}
 }
 
+// A liquefied gas gets as warm as the metal that a case writes around it: propane at
+// 40 °C has 13.7 bar absolute, at 20 °C 8.36 bar (both by its equation of state, as
+// published), against MEOP 12 bar and 1.01 bar outside; at 70 °C its table has ended,
+// N2O has no liquid from 36.4 °C on. What a case without liquid, or one without a
+// temperature, has says nothing, nor does the dry wall over liquid oxygen.
+func TestVapourPressureOfHotMetal(t *testing.T) {
+	propane := []string{"fluid = \"ethanol-85\"", "fluid = \"propane\""}
+	hot := func(T string) []string {
+		return append([]string{"ullage_pressure = \"12 bar\"\n", "ullage_pressure = \"12 bar\"\ntemperature = \"" + T + "\"\n"}, propane...)
+	}
+	for _, row := range []struct {
+		where  string
+		pairs  []string
+		status check.Status
+		bar    float64 // demand, absolute; 0: not asked
+	}{
+		{"nothing written", propane, check.Satisfied, 8.36},
+		{"40 °C", hot("40 degC"), check.NotSatisfied, 13.7},
+		{"cooler than the liquid", hot("10 degC"), check.Satisfied, 8.36},
+		{"70 °C", hot("70 degC"), check.NotAssessed, 0},
+		{"40 °C and empty", append(hot("40 degC"), "fill = 0.90", "fill = 0.0"), check.Satisfied, 8.36},
+		{"N2O at 45 °C", []string{"fluid = \"ethanol-85\"", "fluid = \"N2O\"", "12 bar", "55 bar", "10.5 bar", "45 bar", "ullage_pressure = \"55 bar\"\n", "ullage_pressure = \"55 bar\"\ntemperature = \"45 degC\"\n"}, check.NotAssessed, 0},
+	} {
+		r := find(t, sheet(t, changed(t, "life", row.pairs...)), "tank/vapour")
+		if r.Status() != row.status || row.bar > 0 && math.Abs(r.Demand.Value/1e5-row.bar) > 0.05 {
+			t.Errorf("%s: %v at %.4g bar: %s", row.where, r.Status(), r.Demand.Value/1e5, report.Remark(r))
+		}
+	}
+	if got := find(t, sheet(t, read(t, "oxygen")), "tank/vapour"); got.Status() != check.Satisfied || got.Inputs[0].Value != 90 {
+		t.Errorf("oxygen under a dry wall at 20 degC: %v at %g K", got.Status(), got.Inputs[0].Value)
+	}
+}
+
+// The history counts too, from its rows with liquid.
+func TestVapourPressureOfHotMetalInFlight(t *testing.T) {
+	in := changed(t, "flight", "fluid = \"isopropanol\"", "fluid = \"propane\"")
+	for i := range in.Flight.States { // propane is lighter: half the mass fits
+		half := *in.Flight.States[i].LiquidMass / 2
+		in.Flight.States[i].LiquidMass = &half
+	}
+	if got := find(t, sheet(t, in), "tank/vapour").Inputs[0].Value; got != 293.15 {
+		t.Errorf("%g K without a temperature in the history", got)
+	}
+	cool, hot := 293.15, 313.15
+	for i := range in.Flight.States {
+		in.Flight.States[i].Temperature = &cool
+	}
+	in.Flight.States[3].Temperature = &hot
+	if got := find(t, sheet(t, in), "tank/vapour").Inputs[0].Value; got != hot {
+		t.Errorf("%g K, want the hottest of the history", got)
+	}
+}
+
 // Own values may come from a temper that forming takes away.
 func TestOwnTemperIsLostToo(t *testing.T) {
 	s := sheet(t, changed(t, "kerosene", "alloy = \"6061-T6\"", "family = \"aluminium\"\nyield = \"276 MPa\"\nultimate = \"310 MPa\"\nwelded_yield = \"105 MPa\"\nwelded_ultimate = \"165 MPa\"\ndensity = \"2700 kg/m3\"\nelastic_modulus = \"69 GPa\"\npoisson = 0.33\nsource = \"certificate (invented)\"",

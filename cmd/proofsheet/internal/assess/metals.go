@@ -14,6 +14,7 @@ type metals struct {
 	t      *tank.Tank
 	found  map[metalKey]metal
 	pulled map[string]*couponSet // by joint
+	cold   map[coldWall]bool     // walls that may count on strength in the cold
 }
 
 type metalKey struct {
@@ -52,7 +53,7 @@ func (ms metals) resolve(k metalKey) (m metal) {
 		return metal{parentErr: err, zoneErr: err}
 	}
 	q := material.Query{Alloy: in.Alloy, Spec: in.Spec, Product: in.Product, Thickness: k.thickness,
-		Temperature: k.T, ColdStrength: in.ColdStrength}
+		Tube: ms.tube(k.name, k.thickness), Temperature: k.T, ColdStrength: in.ColdStrength && ms.cold[coldWall{k.name, k.thickness, k.T}]}
 	if in.Own() {
 		m.parent, m.parentErr = ownOf(in).Parent(k.T)
 	} else {
@@ -60,6 +61,20 @@ func (ms metals) resolve(k metalKey) (m metal) {
 	}
 	m.zone, m.zoneErr = ms.zoneOf(in, q, k.welds)
 	return m
+}
+
+// tube reports whether a material is a tube without a welded seam where it has that
+// thickness [m]. Plate of the same name and thickness has the weaker of both.
+func (ms metals) tube(name string, thickness float64) bool {
+	if c := ms.t.Cylinder; c.LongSeam == "none" && c.Material == name && c.Thickness == thickness {
+		return true
+	}
+	for _, p := range ms.t.Port {
+		if in := p.Tube; in.Material == name && in.Wall == thickness && (in.Seam == "none" || in.Seam == "") {
+			return true
+		}
+	}
+	return false
 }
 
 // ownOf returns the user's own values as the material room wants them.

@@ -1,9 +1,11 @@
 package assess_test
 
 import (
+	"math"
 	"strings"
 	"testing"
 
+	"proofsheet/cmd/proofsheet/internal/tank"
 	"proofsheet/report"
 	"proofsheet/report/check"
 )
@@ -91,12 +93,99 @@ func TestMaterialsPage(t *testing.T) {
 			}
 		}
 	}
-	cold := sheet(t, changed(t, "demo", demoPlate, "alloy = \"304\"\nspec = \"ASTM A240\"\ncold_strength = true", `temperature = "20 degC"`, `temperature = "-100 degC"`))
+	cold := sheet(t, coldTank(t, "0.99"))
 	said := false
 	for _, v := range cold.Materials[0].Values {
 		said = said || strings.Contains(v.Note, "cold option: minimum times") && strings.Contains(v.Note, "typical")
 	}
 	if !said {
 		t.Error("cold strength does not say on what it rests")
+	}
+}
+
+// coldTank is the example with strength in the cold, its flight at -100 °C with a share
+// of liquid.
+func coldTank(t *testing.T, fill string) *tank.Tank {
+	return changed(t, "demo", demoPlate, "alloy = \"304\"\nspec = \"ASTM A240\"\ncold_strength = true", "rule = \"vessel\"", "rule = \"flight\"",
+		"fill = 0.25\ntemperature = \"20 degC\"", "fill = "+fill+"\ntemperature = \"-100 degC\"")
+}
+
+// coldYield returns the yield of the cylinder at -100 °C as the sheet has it [MPa].
+func coldYield(t *testing.T, s *report.Sheet) float64 {
+	for _, m := range s.Materials {
+		for _, v := range m.Values {
+			if strings.Contains(m.Used, "cylinder") && v.Quantity.Symbol == "R_p0.2" && strings.Contains(v.Quantity.Name, "-100 °C") {
+				return v.Quantity.Value / 1e6
+			}
+		}
+	}
+	t.Fatal("no yield at -100 °C")
+	return 0
+}
+
+// Strength in the cold counts where liquid covers the whole wall, and where gas stands
+// on it the minimum of room temperature does. By hand, 304 at 173.15 K between the
+// points 150 K, 1.21 and 195 K, 1.157 of its curve: 205 (1.21 − 0.053 · 23.15/45) =
+// 242.46 MPa. A curve is typical, and the sheet says so; in
+// every other case the metal is warm.
+func TestColdStrengthOfDryWalls(t *testing.T) {
+	for _, row := range []struct {
+		where, fill string
+		want        float64 // MPa
+		says        string
+	}{
+		{"under liquid", "0.99", 242.46, "Strength in the cold rests on typical curves, not on minima: cylinder at -100 °C"},
+		{"a wall half dry", "0.60", 205, "cold_strength is not used where gas may stand on the wall: aft head at -100 °C, cylinder at -100 °C"},
+		{"dry", "0.0", 205, "cold_strength is not used where gas may stand on the wall: aft head at -100 °C, cylinder at -100 °C"},
+	} {
+		s := sheet(t, coldTank(t, row.fill))
+		if got := coldYield(t, s); math.Abs(got-row.want) > 0.01 {
+			t.Errorf("%s: %.2f MPa, want %.2f", row.where, got, row.want)
+		}
+		if !strings.Contains(strings.Join(s.Cautions, "\n"), row.says) {
+			t.Errorf("%s: %q", row.where, s.Cautions)
+		}
+	}
+	for _, c := range sheet(t, read(t, "demo")).Cautions {
+		if strings.Contains(c, "old_strength") || strings.Contains(c, "in the cold") {
+			t.Errorf("without cold_strength: %s", c)
+		}
+	}
+}
+
+// A pad as thick as the wall stands out of the liquid, and is looked up as the wall
+// is: both have the strength of room temperature. So has a wall that is dry in one
+// case of two at the same temperature.
+func TestColdStrengthIsNotShared(t *testing.T) {
+	const pad = "weld = { outside_leg = \"7 mm\", inside_leg = \"5 mm\", groove = \"full\" }\n\n[support]"
+	padded := strings.Replace(pad, "\n\n[support]", "\npad = { outside_diameter = \"80 mm\", thickness = \"8 mm\", leg = \"5 mm\" }\n\n[support]", 1)
+	warmPad := "fill = 0.92\ntemperature = \"20 degC\""
+	for where, pair := range map[string][2]string{"pad": {pad, padded}, "two cases": {warmPad, strings.Replace(warmPad, "20", "-100", 1)}} {
+		text := string(coldTank(t, "0.99").Text)
+		if !strings.Contains(text, pair[0]) {
+			t.Fatalf("%s: no %q", where, pair[0])
+		}
+		in, err := tank.Read("demo.toml", []byte(strings.Replace(text, pair[0], pair[1], 1)), nil)
+		if err != nil {
+			t.Fatalf("%s: %v", where, err)
+		}
+		if got := coldYield(t, sheet(t, in)); math.Abs(got-205) > 1e-6 {
+			t.Errorf("%s: %.2f MPa", where, got)
+		}
+	}
+}
+
+// An own metal that does not say how far it stretches is no ductile one: 3 % is
+// refused, and what nobody wrote is not taken as more.
+func TestElongationIsAskedFor(t *testing.T) {
+	steel := func(elongation string) string {
+		return "family = \"austenitic\"\nyield = \"200 MPa\"\nultimate = \"500 MPa\"\nelastic_modulus = \"195 GPa\"\npoisson = 0.3\n" +
+			"density = \"7900 kg/m3\"\nexpansion = \"16e-6 1/K\"\n" + elongation + "source = \"invented\""
+	}
+	for written, status := range map[string]check.Status{"": check.NotAssessed, "elongation = 0.03\n": check.NotAssessed, "elongation = 0.40\n": check.Satisfied} {
+		r := find(t, sheet(t, changed(t, "life", demoPlate, steel(written))), "tank/brittleness@meop")
+		if r.Status() != status || written == "" && !strings.Contains(r.Reason(), "write elongation from its certificate") {
+			t.Errorf("%q: %v, %s", written, r.Status(), r.Reason())
+		}
 	}
 }

@@ -3,11 +3,11 @@ package assess
 import (
 	"fmt"
 	"math"
-	"strings"
 
 	"proofsheet/cmd/proofsheet/internal/tank"
 	"proofsheet/heads"
 	"proofsheet/loads"
+	"proofsheet/material"
 	"proofsheet/material/weld"
 	"proofsheet/shell/revolution"
 )
@@ -104,6 +104,7 @@ func newModel(t *tank.Tank) (*model, error) {
 		least: c.Wall(), radius: c.NominalInsideDiameter() / 2,
 	}
 	m.long, m.girth = m.joint(c.LongSeam), m.joint(c.GirthSeam)
+	m.cyl.refused = m.plateAsTube()
 	var err error
 	if m.aft, err = m.newHead("aft", t.Head.Aft); err != nil {
 		return nil, err
@@ -117,6 +118,19 @@ func newModel(t *tank.Tank) (*model, error) {
 	}
 	m.newPorts()
 	return m, nil
+}
+
+// plateAsTube refuses a cylinder without a long seam whose strength is that of plate:
+// nothing rolled is closed without a weld, and a tube has minima of its own.
+func (m *model) plateAsTube() error {
+	mat, ok := m.t.FindMaterial(m.cyl.material)
+	if m.long != nil || !ok || mat.Own() {
+		return nil
+	}
+	if err := (material.Query{Alloy: mat.Alloy, Spec: mat.Spec, Product: mat.Product, Thickness: m.cyl.nominal}).Seamless(); err != nil {
+		return fmt.Errorf("long_seam is \"none\" and %w", err)
+	}
+	return nil
 }
 
 // joint returns the named joint, or nil where there is none.
@@ -147,7 +161,7 @@ func (m *model) newHead(end string, in tank.Head) (*headPart, error) {
 	if h.strength, err = heads.Corroded(h.nominal0, in.Corrosion); err != nil {
 		return nil, fmt.Errorf("head.%s, corroded: %w", end, err)
 	}
-	h.refused = h.temperLost(m.t)
+	h.refused = m.temperLost(h)
 	return h, nil
 }
 
@@ -164,27 +178,6 @@ func (h *headPart) geometry() heads.Geometry {
 		g.TipDiameter = in.Tip.Diameter
 	}
 	return g
-}
-
-// hardAustenitic is the yield strength above which an austenitic steel owes it to
-// cold work [Pa]: practice.
-const hardAustenitic = 300e6
-
-// temperLost refuses a heat-treated or cold-worked temper in a formed head
-// whose certificate does not say that it was treated after forming.
-func (h *headPart) temperLost(t *tank.Tank) error {
-	mat, _ := t.FindMaterial(h.material)
-	if h.in.HeatTreated != "" || h.in.Forming != "pressed" && h.in.Forming != "spun" {
-		return nil
-	}
-	if hard := mat.Family == "austenitic" && given(mat.Yield) > hardAustenitic; mat.Own() && (mat.Family == "aluminium" || mat.Family == "titanium" || hard) {
-		return fmt.Errorf("%s may owe its own values to a temper that it does not keep when %s: write heat_treated from the certificate", mat.Name, h.in.Forming)
-	}
-	if _, temper, ok := strings.Cut(mat.Alloy, "-"); ok && temper != "O" && temper != "6Al-4V" {
-		return fmt.Errorf("%s is %s and does not keep its temper when %s: write heat_treated from the certificate",
-			mat.Name, mat.Alloy, h.in.Forming)
-	}
-	return nil
 }
 
 // asEnd returns the head as the interior wants it.

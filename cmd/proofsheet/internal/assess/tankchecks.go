@@ -52,31 +52,60 @@ func (m *model) checkRelief() check.Result {
 	}
 }
 
-// checkVapour asks whether MEOP covers the vapour pressure at the warmest.
+// checkVapour asks whether MEOP covers the vapour pressure at the warmest: of the
+// liquid, and for a liquefied gas of the metal around it, to which a closed tank
+// warms it. A cryogenic liquid is kept cold by its own boiling while the dry wall
+// above it is warm, so that its wall says nothing of it.
 func (m *model) checkVapour() check.Result {
 	id, title := "tank/vapour", "Tank: MEOP covers the vapour pressure at the warmest"
 	f, ok := fluid.Find(m.t.Contents.Fluid)
 	if !ok {
 		return check.NotMade(id, title, fmt.Errorf("the vapour pressure of a liquid given by its density alone is not known"))
 	}
-	v, err := f.VaporPressure(m.t.Contents.Warmest)
+	warmest, name := m.t.Contents.Warmest, "warmest liquid"
+	if T, of := m.hottestWall(); f.Kind == "liquefied_gas" && T > warmest {
+		warmest, name = T, "liquid as warm as the metal of case "+of
+	}
+	v, err := f.VaporPressure(warmest)
 	if err != nil {
 		if f.Kind == "liquid" {
 			return check.NotApplicableTo(id, title, f.Title+" is not kept as a liquid in balance with its vapour")
 		}
-		return check.NotMade(id, title, err)
+		return check.NotMade(id, title, fmt.Errorf("%s: %w", name, err))
 	}
 	outside := m.leastOutside()
 	return check.Result{
 		ID: id, Title: title, Formula: "p_v ≤ MEOP + p_a",
 		Inputs: []check.Quantity{
-			check.K("T", "warmest liquid", m.t.Contents.Warmest), check.Pa("MEOP", "highest ullage pressure", m.t.Pressure.MEOP),
+			check.K("T", name, warmest), check.Pa("MEOP", "highest ullage pressure", m.t.Pressure.MEOP),
 			check.Pa("p_a", "least outside pressure: as the cases give it, none where a tank flies without saying", outside),
 		},
 		Demand:   check.Pa("p_v", "vapour pressure, absolute", v.Value),
 		Capacity: check.Pa("MEOP + p_a", "highest ullage pressure, absolute", m.t.Pressure.MEOP+outside),
 		Factor:   1, Source: v.Source, Note: v.Note,
 	}
+}
+
+// hottestWall returns the hottest metal that is written for a case or an instant of
+// the flight with liquid in the tank [K], and which it is; 0 where none is written.
+// The metal of a case that writes none is taken at 20 °C or above for its strength,
+// which says nothing of the liquid.
+func (m *model) hottestWall() (T float64, of string) {
+	for _, c := range m.t.Case {
+		full := given(c.LiquidMass) > 0 || given(c.Fill) > 0 || given(c.Level) > 0
+		if full && m.t.Written("case."+c.Name+".temperature") != "" && given(c.Temperature) > T {
+			T, of = *c.Temperature, c.Name
+		}
+	}
+	if m.t.Flight == nil {
+		return T, of
+	}
+	for _, s := range m.t.Flight.States {
+		if full := given(s.LiquidMass) > 0 || given(s.Fill) > 0 || given(s.Level) > 0; full && given(s.Temperature) > T {
+			T, of = *s.Temperature, fmt.Sprintf("flight at %.4g s", s.Time)
+		}
+	}
+	return T, of
 }
 
 // leastOutside returns the least pressure outside the tank in any case [Pa]: one
@@ -167,7 +196,10 @@ func (m *model) checkBrittle(c *loadCase) check.Result {
 			if mat.Family != "aluminium" && mat.Family != "austenitic" && c.coldest < roomTemperature {
 				r.Err = fmt.Errorf("material %s: own values of the family %s have no known lowest temperature", mat.Name, mat.Family)
 			}
-			if a := mat.Elongation; a != nil && *a < leastElongation {
+			switch a := mat.Elongation; {
+			case a == nil:
+				r.Err = errors.Join(r.Err, fmt.Errorf("material %s does not say how far it stretches before it breaks, and the limits on local and secondary stress count on yielding: write elongation from its certificate", mat.Name))
+			case *a < leastElongation:
 				r.Err = errors.Join(r.Err, fmt.Errorf("material %s stretches by %.3g %% before it breaks: under %.0f %% the limits on local and secondary stress, which count on yielding, do not hold", mat.Name, *a*100, leastElongation*100))
 			}
 			continue

@@ -51,6 +51,7 @@ func newTrial(m *model) (*Trial, error) {
 	tr := &Trial{model: m, states: map[string][]operatingState{}, twins: twins(m.t.Port)}
 	var err error
 	tr.cases, err = m.cases()
+	m.coldWalls(tr.cases)
 	tr.operate(tr.cases)
 	return tr, err
 }

@@ -187,6 +187,9 @@ func (r *reader) headWall(table string, h *Head) {
 			"is missing; a formed %s needs it: write forming_thinning = 0.10, or least_thickness as measured", h.Shape)
 	}
 	r.checkWall(table, h.Thickness, h.LeastThickness, h.Wall())
+	if h.Forming == "rolled" && slices.Contains(formed, h.Shape) && h.Shape != "toricone" { // of a toricone the cone is
+		r.fault(join(table, "forming"), "no roll makes the double curvature of a %s; write \"pressed\", \"spun\" or \"machined\"", h.Shape)
+	}
 }
 
 func (r *reader) headJoints(table string, h *Head) {

@@ -78,7 +78,7 @@ var materialKeys = []field{
 	text("spec", "ASTM A240", "specification that picks the alloy's row"),
 	text("product", "plate", "product form that picks the alloy's row"),
 	text("certificate", "heat 1234", "heat or certificate, printed"),
-	boolean("cold_strength", "use strength below room temperature where the alloy's row has it"),
+	boolean("cold_strength", "use strength below room temperature, from typical curves, in walls wholly under liquid"),
 	choice("family", "own values: the family of the alloy", "ferritic", "austenitic", "aluminium", "titanium"),
 	quantity("yield", unit.Pressure, positive, "170 MPa", "own yield or 0.2 % proof strength"),
 	quantity("ultimate", unit.Pressure, positive, "485 MPa", "own ultimate strength"),
@@ -86,7 +86,7 @@ var materialKeys = []field{
 	number("poisson", poisson, "0.3", "own Poisson's ratio"),
 	quantity("density", unit.Density, positive, "7900 kg/m3", "own density"),
 	quantity("expansion", unit.Expansion, positive, "16e-6 1/K", "own thermal expansion"),
-	number("elongation", fullShare, "0.40", "own elongation at fracture, share"),
+	number("elongation", fullShare, "0.40", "own elongation at fracture, share; left out: brittleness is not assessed"),
 	quantity("allowable", unit.Pressure, positive, "115 MPa", "own allowable stress; caps the vessel rules"),
 	quantity("welded_yield", unit.Pressure, positive, "170 MPa", "own yield strength in the weld's zone"),
 	quantity("welded_ultimate", unit.Pressure, positive, "485 MPa", "own ultimate strength in the weld's zone"),
@@ -113,7 +113,7 @@ var jointKeys = []field{
 	quantity("peaking", unit.Length, notNegative, "1 mm", "departure from the round at the seam"),
 	quantity("flaw", unit.Length, positive, "1.5 mm", "depth of the deepest flaw that the examination may miss"),
 	quantity("peaking_length", unit.Length, positive, "25 mm", "straight wall on each side of the peak; default three times peaking, the worst"),
-	file("coupons", "coupons.csv", "coupon tests: columns coupon, ultimate [MPa], yield [MPa], failure; or load [kN], yield_load [kN], width [mm], thickness [mm]; kind weld or parent"),
+	file("coupons", "coupons.csv", "coupon tests: columns coupon, ultimate [MPa], yield [MPa], thickness [mm], gauge_length [mm], failure; or load [kN], yield_load [kN] with width [mm]; kind weld or parent"),
 	choice("coupon_basis", "statistical basis of the coupon tests; B needs source in [basis]", "A", "B"),
 }
 
