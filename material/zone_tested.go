@@ -12,7 +12,7 @@ import (
 type Tested struct {
 	Yield, Ultimate float64 // lower limits [Pa]; yield NaN: not measured
 	Temperature     float64 // at which the coupons were pulled [K]
-	LongGauge       bool    // yield was measured over more than the soft strip of the weld, or nobody says over what
+	LongGauge       bool    // yield was measured over more than the soft strip of the weld
 	Source          check.Source
 }
 
@@ -122,7 +122,7 @@ func (p Properties) tested(t Tested, pulled Properties, ceiling Strength, publis
 		z.Notes = append(z.Notes, "yield was not measured on the coupons: that of the tables stays")
 	case t.LongGauge && kept.Value < z.Yield.Value:
 		z.Yield, z.RoomYield = kept, room
-		z.Notes = append(z.Notes, "yield of the coupons is not used, as its gauge is long or not stated: that of the tables stays")
+		z.Notes = append(z.Notes, "yield of the coupons is not used, as its gauge is long: that of the tables stays")
 	case t.LongGauge:
 		z.Notes = append(z.Notes, "yield of the coupons lowers that of the tables; its gauge is long or not stated")
 	}

@@ -39,8 +39,8 @@ type couponSet struct {
 
 	ultimateErr, yieldErr error // why a limit is not used
 
-	thickness   float64 // of the coupons, NaN: not stated on every one [m]
-	gauge       float64 // longest over which yield was measured, +Inf: not stated on every one [m]
+	thickness   float64 // of the coupons, 0: not stated [m]
+	gauge       float64 // longest over which yield was measured, 0: not stated [m]
 	temperature float64 // of the test [K]
 	told        bool    // the temperature was stated
 }
@@ -77,21 +77,14 @@ func newCouponSet(t *tank.Tank, j tank.Joint) *couponSet {
 	return c
 }
 
-// sizes returns the greatest thickness of the weld coupons, NaN where one does not
-// say its own, and the longest gauge over which yield was measured, +Inf where one
-// does not say [m].
+// sizes returns the greatest thickness of the weld coupons and the longest gauge over
+// which yield was measured, 0 where the file has no such column [m].
 func (c *couponSet) sizes() (thickness, gauge float64) {
 	for _, row := range c.weld {
-		if row.Thickness == nil {
-			thickness = math.NaN()
-		} else {
+		if row.Thickness != nil {
 			thickness = math.Max(thickness, *row.Thickness)
 		}
-		switch {
-		case row.Yield == nil:
-		case row.GaugeLength == nil:
-			gauge = math.Inf(1)
-		default:
+		if row.Yield != nil && row.GaugeLength != nil {
 			gauge = math.Max(gauge, *row.GaugeLength)
 		}
 	}
@@ -104,9 +97,9 @@ func (c *couponSet) sizes() (thickness, gauge float64) {
 // (Kissell and Ferry; the welding guide of the Japanese aluminium federation; read).
 const mostGauge = 51e-3
 
-// longGauge reports whether yield was measured over more than the weld, or nobody
-// says over what.
-func (c *couponSet) longGauge() bool { return c.measured && !(c.gauge <= mostGauge) }
+// longGauge reports whether yield was measured over more than the weld. Where the file
+// does not say, which it need not, page 1 does.
+func (c *couponSet) longGauge() bool { return c.measured && c.gauge > mostGauge }
 
 // err returns why the set gives no strength, nil where it does.
 func (c *couponSet) err() error {
@@ -133,10 +126,7 @@ func (c *couponSet) tested(thickness float64) (material.Tested, error) {
 	if err := c.err(); err != nil {
 		return t, err
 	}
-	if math.IsNaN(c.thickness) {
-		return t, fmt.Errorf("%s does not say how thick the weld coupons are, and they speak for a wall of half to twice their thickness: write the column thickness [mm]", c.joint.Coupons)
-	}
-	if ratio := thickness / c.thickness; ratio > mostThickness*(1+1e-9) || ratio < (1-1e-9)/mostThickness {
+	if ratio := thickness / c.thickness; c.thickness > 0 && (ratio > mostThickness*(1+1e-9) || ratio < (1-1e-9)/mostThickness) {
 		return t, fmt.Errorf("coupons %.4g mm thick do not speak for a wall of %.4g mm: pull coupons of at least half and at most twice its thickness", c.thickness*1e3, thickness*1e3)
 	}
 	return t, nil

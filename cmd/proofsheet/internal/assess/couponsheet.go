@@ -136,9 +136,6 @@ func (c *couponSet) notes() (out []string) {
 	for _, text := range c.warnings() {
 		add("%s", text)
 	}
-	if math.IsNaN(c.thickness) {
-		add("the thickness of the coupons is not stated: no wall is assessed by them")
-	}
 	for _, x := range c.sets() {
 		for _, text := range x.s.Cautions {
 			add("%s: %s", x.name, text)
@@ -177,10 +174,13 @@ func (c *couponSet) sets() []strengthSet {
 // warnings returns what must stand on page 1 of a set: very few coupons, outliers,
 // and a yield that is not the weld's own.
 func (c *couponSet) warnings() (out []string) {
+	if c.thickness == 0 {
+		out = append(out, "how thick the coupons are is not stated; they are taken as cut from this wall, and speak for half to twice their thickness: write thickness [mm]")
+	}
 	switch {
+	case c.measured && c.gauge == 0:
+		out = append(out, "yield: over what gauge it was measured is not stated; it is taken as that of the weld alone, which holds up to 50 mm: write gauge_length [mm]")
 	case !c.longGauge():
-	case math.IsInf(c.gauge, 1):
-		out = append(out, "yield: the gauge length is not stated on every coupon, so that their yield may lower that of the tables and never raises it; write gauge_length [mm], at most 50 mm")
 	default:
 		out = append(out, fmt.Sprintf("yield: measured over %.4g mm, weld and parent together, so that it may lower that of the tables and never raises it; measure over at most 50 mm", c.gauge*1e3))
 	}
