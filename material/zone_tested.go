@@ -124,7 +124,7 @@ func (p Properties) tested(t Tested, pulled Properties, ceiling Strength, publis
 		z.Yield, z.RoomYield = kept, room
 		z.Notes = append(z.Notes, "yield of the coupons is not used, as its gauge is long: that of the tables stays")
 	case t.LongGauge:
-		z.Notes = append(z.Notes, "yield of the coupons lowers that of the tables; its gauge is long or not stated")
+		z.Notes = append(z.Notes, "yield of the coupons lowers that of the tables; its gauge is long")
 	}
 	z.Yield.Value, z.RoomYield = min(z.Yield.Value, z.Ultimate.Value), min(z.RoomYield, z.RoomUltimate)
 	z.Softened = z.RoomYield < p.RoomYield || z.RoomUltimate < p.RoomUltimate
