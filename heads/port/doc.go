@@ -36,6 +36,7 @@
 //	OpenHoleStress                  Inglis, computed; round holes read    ligament_test.go
 //	ExemptDistance                  ASME VIII-1 UG-36(c)(3) read          ligament_test.go
 //	CheckInsert                     UG-27, UG-32 with E, by hand          pad_test.go
+//	NormalRadius                    geometry, by hand                     normalradius_test.go
 //	SphereFactor                    Jawad and Farr table 11.3 read        published_test.go
 //	  holes into knuckles           geometry; UG-32 by hand               knuckle_test.go
 //	StandardNeck, NeckWall, FilletOnlyNeck  UG-45 read, tables recalled   neck_test.go

@@ -192,7 +192,7 @@ func (m *model) lifePort(p *portPart) lifeWeld {
 	}
 	domed := p.head != nil && p.head.in.Shape != "cone" && p.head.in.Shape != "toricone"
 	bore := p.in.Tube.OutsideDiameter - 2*p.port.TubeWall
-	k, err := life.PortIndex(domed, bore, 2*p.wall.Radius, p.host.least, p.chords.Obliquity)
+	k, err := life.PortIndex(domed, bore, 2*p.port.NormalRadius(p.wall), p.host.least, p.chords.Obliquity)
 	switch {
 	case err != nil:
 		w.err = err
