@@ -37,7 +37,7 @@ func (r *AreaReport) judge() {
 		r.Cautions = append(r.Cautions, fmt.Sprintf("port %s pulls on the wall through its thickness: examine the plate there for laminations (practice)", p.Name))
 	}
 	if p.Insert != nil {
-		r.Cautions = append(r.Cautions, fmt.Sprintf("port %s: the inserted plate bends the wall where it is thicker on one side only; that is not in these checks", p.Name))
+		r.Cautions = append(r.Cautions, fmt.Sprintf("port %s: the inserted plate bends the wall where it is thicker on one side only; the area rule does not show it, port.%s/misalignment takes it as flush with the wall", p.Name, p.Name))
 	}
 	if w.Surface != Cylinder && w.Surface != Cone && w.Surface != Flat && r.Chords.Meridional > w.Radius {
 		r.Cautions = append(r.Cautions, fmt.Sprintf("port %s takes more than half of the head's diameter: a reducer or cone is the better choice (UG-36(b)(2), recalled)", p.Name))

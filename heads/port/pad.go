@@ -95,7 +95,7 @@ func (p Port) fitsInsert(w Wall, half float64) error {
 //	max(t_r, N/S) ≤ E t
 //
 // t_r and N/S as in [Port.Area]. It does not apply without an insert. The plate's
-// extra thickness on one side only bends the wall: that is not in this check.
+// extra thickness on one side only bends the wall: [InsertBending].
 //
 // Source: ASME VIII-1 UG-27 and UG-32 with the joint's efficiency, recalled; that
 // the weld round an insert is a seam of the wall and not of the opening, practice.
@@ -120,6 +120,6 @@ func (r AreaReport) CheckInsert(name string) check.Result {
 		Demand:   check.M("t", "wall required", math.Max(r.RequiredWall, resultant/r.Strengths.Wall)),
 		Capacity: check.M("E t", "wall with its weld's efficiency", q.Efficiency*t),
 		Source:   check.Source{Doc: "ASME BPVC Section VIII Division 1, recalled; confirm", Where: "wall thickness rules with the joint's efficiency", How: check.Memory},
-		Note:     "taper from insert to wall 1:3 or flatter, not counted; extra thickness on one side only bends the wall, which this check does not show",
+		Note:     "taper from insert to wall 1:3 or flatter, not counted; the bending by extra thickness on one side only is not in this check: port.NAME/misalignment",
 	}
 }

@@ -155,10 +155,13 @@ func (m *model) seamThrough(p *portPart, rule material.Rule) (float64, error) {
 	return least, nil
 }
 
-// weldsAt returns the welds that meet the wall of a port: its own, and every seam
-// whose zone reaches its reinforcement.
+// weldsAt returns the welds that meet the wall of a port: its own, that of its inserted
+// plate, and every seam whose zone reaches its reinforcement.
 func (m *model) weldsAt(p *portPart) (welds, error) {
 	w := welds(p.in.Weld.Joint)
+	if p.in.Insert != nil {
+		w = w.and(welds(p.in.Insert.Seam))
+	}
 	for _, x := range m.crossings(p, math.Inf(1)) {
 		parent := m.metals.at(p.host.material, w, p.host.nominal, roomTemperature)
 		if parent.parentErr != nil {

@@ -132,7 +132,7 @@ func (m *model) checkPorts(s *loads.State, c *loadCase) (out []check.Result) {
 	}
 	walls := map[string]*wallPorts{}
 	for i, p := range m.ports {
-		out = append(out, m.checkPort(p, &members[i], errs[i])...)
+		out = append(out, m.checkPort(p, &members[i], errs[i], s, c)...)
 		out = append(out, m.checkFitted(p, s, c)...)
 		out = append(out, m.checkSpacing(i, members, errs, walls, port.Advise))
 	}
@@ -152,7 +152,7 @@ func (m *model) checkPortAmong(p *portPart, s *loads.State, c *loadCase) []check
 			members[i], errs[i] = m.member(o, s, c)
 		}
 	}
-	out := append(m.checkPort(p, &members[at], errs[at]), m.checkFitted(p, s, c)...)
+	out := append(m.checkPort(p, &members[at], errs[at], s, c), m.checkFitted(p, s, c)...)
 	return append(out, m.checkSpacing(at, members, errs, map[string]*wallPorts{}, unadvised))
 }
 
@@ -183,7 +183,7 @@ func (m *model) withInsert(p *portPart, rule material.Rule) (port.Port, error) {
 
 // checkPort makes the checks of one port by itself, and leaves the report on its areas
 // with it.
-func (m *model) checkPort(p *portPart, q *port.Member, err error) []check.Result {
+func (m *model) checkPort(p *portPart, q *port.Member, err error, s *loads.State, c *loadCase) []check.Result {
 	if m.closesTip(p) {
 		return m.tipPort(p)
 	}
@@ -201,7 +201,7 @@ func (m *model) checkPort(p *portPart, q *port.Member, err error) []check.Result
 			out = append(out, check.NotMade("port."+name+"/"+c.id, "Port "+name+": "+c.title, err))
 		}
 		if p.in.Insert != nil {
-			out = append(out, check.NotMade("port."+name+"/insert", "Port "+name+": weld round the inserted plate", err))
+			out = append(out, check.NotMade("port."+name+"/insert", "Port "+name+": weld round the inserted plate", err), m.checkInsertLine(p, s, c))
 		}
 		if p.in.Line != nil {
 			out = append(out, check.NotMade("port."+name+"/hammer", hammerTitle(name), err))
@@ -214,7 +214,7 @@ func (m *model) checkPort(p *portPart, q *port.Member, err error) []check.Result
 	}
 	out := []check.Result{placed, r.Check(name), r.CheckNeck(name), r.CheckWeld(name), r.CheckThrust(name, x)}
 	if p.in.Insert != nil {
-		out = append(out, r.CheckInsert(name))
+		out = append(out, r.CheckInsert(name), m.checkInsertLine(p, s, c))
 	}
 	if p.in.Line != nil {
 		out = append(out, m.checkHammer(p, *q))

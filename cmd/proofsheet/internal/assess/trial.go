@@ -121,6 +121,9 @@ func (tr *Trial) Port(group string, until func(check.Result) bool) {
 	if len(members) == 0 {
 		return
 	}
+	if members[0].in.Insert != nil { // its weld is held to the range over all of them
+		tr.lookAtRanges()
+	}
 	states := tr.hardest(members[0].host.name)
 	_ = tr.portsAlone(members, states, until) && tr.portsTogether(members, states, until) && tr.portsAtProof(group, until)
 }
@@ -140,7 +143,7 @@ func (tr *Trial) portsAlone(ports []*portPart, states []operatingState, until fu
 				continue
 			}
 			spoken = append(spoken, q)
-			for _, r := range append(tr.checkPort(p, &q, err), tr.checkFitted(p, o.state, o.c)...) {
+			for _, r := range append(tr.checkPort(p, &q, err, o.state, o.c), tr.checkFitted(p, o.state, o.c)...) {
 				if r.Case, r.Rule = o.c.name, string(o.c.rule); !until(r) {
 					return false
 				}
