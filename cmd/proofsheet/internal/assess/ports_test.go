@@ -302,3 +302,48 @@ func TestTightRingSaysWhatToWrite(t *testing.T) {
 		t.Errorf("at %s: %v, %s", m[1], wide.Status(), wide.Note)
 	}
 }
+
+// flown is a cylinder of 400 mm inside and 4 mm of 304L between dishes, by flight with a programme's factors: 1.1 on pressure
+// and 1.25 on line loads against yield, 1.25 and 1.5 against ultimate.
+func flown(t testing.TB, port, event string) *report.Sheet {
+	t.Helper()
+	const dish = "shape = \"ellipsoid\"\naspect = 2.0\nthickness = \"8 mm\"\nunder_tolerance = \"0.3 mm\"\nforming_thinning = 0.1\nforming = \"pressed\"\nstraight_flange = \"20 mm\"\nmaterial = \"plate\"\nseam = \"girth\"\nsegment_seam = \"none\"\n"
+	return sheet(t, parse(t, "flown.toml", "[basis]\nrule = \"flight\"\nultimate_factor = 1.25\nyield_factor = 1.1\nburst_factor = 1.25\nproof_factor = 1.1\nsource = \"programme\"\n"+
+		"[pressure]\nmeop = \"10 bar\"\nrelief = \"9 bar\"\n[contents]\nfluid = \"isopropanol\"\ntemperature = \"20 degC\"\n[material.plate]\nalloy = \"304L\"\nspec = \"ASTM A240\"\n"+
+		"[joint.long]\nkind = \"double butt\"\nexamination = \"full\"\n[joint.girth]\nkind = \"double butt\"\nexamination = \"full\"\n"+
+		"[cylinder]\ninside_diameter = \"400 mm\"\nlength = \"1200 mm\"\nthickness = \"4 mm\"\nunder_tolerance = \"0.3 mm\"\nmaterial = \"plate\"\nlong_seam = \"long\"\nlong_seam_clock = \"180 deg\"\n"+
+		"[head.aft]\n"+dish+"[head.forward]\n"+dish+
+		"[[port]]\nname = \"a\"\ntube = { outside_diameter = \"60.3 mm\", wall = \"2.6 mm\", under_tolerance = \"0.3 mm\", material = \"plate\", seam = \"none\" }\nfit = \"flush\"\noutside = \"3 mm\"\nweld = { outside_leg = \"3 mm\", groove = \"full\" }\n"+port+
+		"[[case]]\nname = \"pad\"\nullage_pressure = \"10 bar\"\npeople = \"clear\"\n"+event+"[proof]\nmethod = \"hydrostatic\"\ntemperature = \"15 degC\"\n"))
+}
+
+// Line loads at a port carry their own factors. By hand: 270 kN on the mid-radius of the wall, 202 mm, is
+// 212.7 N/mm; S is 170/1.1 MPa, yield governs, so that N = N_p + (1.25/1.1) N_l and not N_p + N_l, and the wall of a
+// transverse plane that has its own 154.5 MPa with the force raw has not with it factored.
+func TestLineLoadsAtAPortCarryTheirFactors(t *testing.T) {
+	const standing = "axial_load_factor = 1.0\nfill = 0.5\n"
+	const at = "on = \"cylinder\"\nstation = \"600 mm\"\n"
+	plain, pulled := find(t, flown(t, at, standing), "port.a/area@pad"), find(t, flown(t, at, standing+"axial_force = \"270 kN\"\n"), "port.a/area@pad")
+	np, n := input(t, plain, "N_φ"), input(t, pulled, "N_φ")
+	checktest.Close(t, "line load", n-np, 212.7e3, 5e-4)
+	checktest.Close(t, "S", input(t, pulled, "S_v"), 170e6/1.1, 1e-9)
+	checktest.Close(t, "asked, pressure alone", input(t, plain, "N_φS"), np, 1e-9)
+	checktest.Close(t, "asked", input(t, pulled, "N_φS"), np+1.25/1.1*(n-np), 1e-9)
+	if plain.Status() != check.Satisfied || pulled.Status() != check.NotSatisfied {
+		t.Errorf("without the force %v, with it %v at %.3f", plain.Status(), pulled.Status(), pulled.Margin())
+	}
+	// On a dish the weight that hangs inboard of the port at 901 g, against 1 g: 900/901 of the line load.
+	dish := func(g string) check.Result {
+		return find(t, flown(t, "on = \"aft\"\nradius = \"60 mm\"\n", "axial_load_factor = "+g+"\nfill = 0.0\n"), "port.a/area@pad")
+	}
+	heavy := dish("901.0")
+	n = input(t, heavy, "N_φ")
+	line := (n - input(t, dish("1.0"), "N_φ")) * 901 / 900
+	if !(line > 1e3) {
+		t.Fatalf("line load on the dish %g N/m", line)
+	}
+	checktest.Close(t, "asked on a dish", input(t, heavy, "N_φS")-n, (1.25/1.1-1)*line, 1e-3)
+	if hoop := input(t, heavy, "N_θ"); input(t, heavy, "N_θS") != hoop {
+		t.Errorf("a line load that relieves the hoop carries a factor: %g, %g", input(t, heavy, "N_θS"), hoop)
+	}
+}

@@ -244,7 +244,7 @@ func (c *loadCase) alikeFor(o *loadCase) bool {
 func below(a, b []port.Load) bool {
 	for i, x := range a {
 		y := b[i]
-		if !(x.Convex == y.Convex && x.Pressure <= y.Pressure && x.Hoop <= y.Hoop && x.Meridional <= y.Meridional && x.Required <= y.Required &&
+		if !(x.Convex == y.Convex && x.Pressure <= y.Pressure && x.Hoop <= y.Hoop && x.Meridional <= y.Meridional && x.HoopAsked <= y.HoopAsked && x.MeridionalAsked <= y.MeridionalAsked && x.Required <= y.Required &&
 			x.Membrane <= y.Membrane && x.Face <= y.Face) {
 			return false
 		}
