@@ -30,7 +30,7 @@ var portExplanations = []Explanation{
 	{
 		ID: "port.N/thrust", Asks: "Do welds and tube carry the end thrust of the tube and what the piping puts on it?",
 		Formula: "p π OD²/4 + F + 2 M/r ≤ R", Source: "equilibrium; unit strengths of UW-15 (recalled)",
-		Limits: "screening of the wall beside the port, in a knuckle or beside an ellipsoid's rim with the numerical shell's stress, not on a flat head; a stiff line moves more load than it says; at proof with the load of service, the wall to yield", Change: []string{"support the line", "larger welds", "a thicker tube"},
+		Limits: "screening of the wall beside the port, membrane to 1.5 S and with bending to min(3 S, 2 Rp0.2), by flight 2 F_ty and the load with its factor over that of pressure, from 1 up; in a knuckle or beside an ellipsoid's rim with the numerical shell's stress, not on a flat head; a stiff line moves more load than it says; at proof with the load of service, the wall to yield", Change: []string{"support the line", "larger welds", "a thicker tube"},
 	},
 	{
 		ID: "port.N/insert", Asks: "Does the butt weld round an inserted plate carry what the wall must carry there?",

@@ -63,18 +63,31 @@ func (m *model) checkFitted(p *portPart, s *loads.State, c *loadCase) []check.Re
 			return []check.Result{check.NotMade(f.ID+"/thread", f.Title+": thread of the boss", err), check.NotMade(f.ID+"/seal", f.Title+": seal of the fitting", err)}
 		}
 		screw := m.allowAt(p.in.Thread.Material, "", f.Thread.Major, c.temperature, c.rule, nil)
-		return []check.Result{orNot(errors.Join(err, strengthErr, screw.parentErr), f.CheckThread(high, boss.Tube, screw.parent.S)),
+		loaded, κ := f, m.loadFactor(c.rule)
+		loaded.Outside *= κ
+		return []check.Result{factorShown(κ, f.Outside, orNot(errors.Join(err, strengthErr, screw.parentErr), loaded.CheckThread(high, boss.Tube, screw.parent.S))),
 			orNot(err, f.CheckSeal(high, bolting.Separation))}
 	case "cover":
 		j, jointErr := m.coverJoint(p, c.temperature)
 		sb, boltErr := m.boltAllowable(j, c.rule)
 		err = errors.Join(err, jointErr, boltErr)
 		plate, s, coverErr := m.coverOf(p, c)
-		return []check.Result{orNot(err, j.CheckBolts(high, sb)), orNot(err, j.CheckSeal(high, bolting.Separation)),
-			orNot(errors.Join(err, coverErr), j.CheckCover("port."+p.in.Name+"/cover", coverPressure(high, low), plate, s, sb)),
-			orNot(errors.Join(err, coverErr), j.CheckLigament("port."+p.in.Name+"/ligament", coverPressure(high, low), plate, s, sb))}
+		loaded, κ := j, m.loadFactor(c.rule)
+		loaded.Outside *= κ
+		return []check.Result{factorShown(κ, j.Outside, orNot(err, loaded.CheckBolts(high, sb))), orNot(err, j.CheckSeal(high, bolting.Separation)),
+			factorShown(κ, j.Outside, orNot(errors.Join(err, coverErr), loaded.CheckCover("port."+p.in.Name+"/cover", coverPressure(high, low), plate, s, sb))),
+			factorShown(κ, j.Outside, orNot(errors.Join(err, coverErr), loaded.CheckLigament("port."+p.in.Name+"/ligament", coverPressure(high, low), plate, s, sb)))}
 	}
 	return nil
+}
+
+// factorShown adds to a check the factor κ [-] with which a load from outside [N] stands in
+// its F_x, where it is not 1.
+func factorShown(κ, outside float64, r check.Result) check.Result {
+	if κ != 1 && outside != 0 {
+		r.Inputs = append(r.Inputs, check.Num("κ", "factor on the load from outside over that on pressure, in F_x", κ))
+	}
+	return r
 }
 
 // coverOf returns the least thickness of a port's cover, corroded [m], and its

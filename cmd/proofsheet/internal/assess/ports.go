@@ -13,6 +13,7 @@ import (
 	"proofsheet/loads"
 	"proofsheet/material"
 	"proofsheet/report/check"
+	"proofsheet/shell/edge"
 )
 
 // A portPart is one opening with the wall it stands in.
@@ -209,8 +210,8 @@ func (m *model) checkPort(p *portPart, q *port.Member, err error, s *loads.State
 		return out
 	}
 	var x port.External
-	if l := p.in.Load; l != nil {
-		x = port.External{Force: math.Abs(l.Force), Moment: math.Abs(l.Moment)}
+	if p.in.Load != nil {
+		x = m.external(p, c)
 	}
 	out := []check.Result{placed, r.Check(name), r.CheckNeck(name), r.CheckWeld(name), r.CheckThrust(name, x)}
 	if p.in.Insert != nil {
@@ -220,6 +221,31 @@ func (m *model) checkPort(p *portPart, q *port.Member, err error, s *loads.State
 		out = append(out, m.checkHammer(p, *q))
 	}
 	return out
+}
+
+// external returns what the piping puts on a port, with its factor and what the wall is
+// held to beside it; the limit left out where it is not known.
+func (m *model) external(p *portPart, c *loadCase) port.External {
+	l := p.in.Load
+	x := port.External{Force: math.Abs(l.Force), Moment: math.Abs(l.Moment), Factor: m.loadFactor(c.rule)}
+	all, err := m.weldsAt(p)
+	if a := m.allow(p.host, all, c); err == nil && a.zoneErr == nil {
+		if limit, formula, err := edge.RangeLimit(a.seam); err == nil {
+			x.Range, x.RangeFormula = limit, formula
+		}
+	}
+	return x
+}
+
+// loadFactor returns the factor on a load of the piping over the one on pressure that the
+// allowable stresses of a rule hold, the larger of yield and ultimate, never below 1 [-]:
+// what a line pulls is known less well than the pressure.
+func (m *model) loadFactor(rule material.Rule) float64 {
+	f, err := m.factors(rule)
+	if rule != material.Flight || err != nil { // what needs the rule is refused then
+		return 1
+	}
+	return math.Max(1, math.Max(f.LoadYieldFactor/f.YieldFactor, f.LoadUltimateFactor/f.UltimateFactor))
 }
 
 // placement makes the check of where a port stands, which no case changes.

@@ -305,16 +305,17 @@ func TestTightRingSaysWhatToWrite(t *testing.T) {
 
 // flown is a cylinder of 400 mm inside and 4 mm of 304L between dishes, by flight with a programme's factors: 1.1 on pressure
 // and 1.25 on line loads against yield, 1.25 and 1.5 against ultimate.
-func flown(t testing.TB, port, event string) *report.Sheet {
+func flown(t testing.TB, port, event string, changes ...string) *report.Sheet {
 	t.Helper()
 	const dish = "shape = \"ellipsoid\"\naspect = 2.0\nthickness = \"8 mm\"\nunder_tolerance = \"0.3 mm\"\nforming_thinning = 0.1\nforming = \"pressed\"\nstraight_flange = \"20 mm\"\nmaterial = \"plate\"\nseam = \"girth\"\nsegment_seam = \"none\"\n"
-	return sheet(t, parse(t, "flown.toml", "[basis]\nrule = \"flight\"\nultimate_factor = 1.25\nyield_factor = 1.1\nburst_factor = 1.25\nproof_factor = 1.1\nsource = \"programme\"\n"+
-		"[pressure]\nmeop = \"10 bar\"\nrelief = \"9 bar\"\n[contents]\nfluid = \"isopropanol\"\ntemperature = \"20 degC\"\n[material.plate]\nalloy = \"304L\"\nspec = \"ASTM A240\"\n"+
-		"[joint.long]\nkind = \"double butt\"\nexamination = \"full\"\n[joint.girth]\nkind = \"double butt\"\nexamination = \"full\"\n"+
-		"[cylinder]\ninside_diameter = \"400 mm\"\nlength = \"1200 mm\"\nthickness = \"4 mm\"\nunder_tolerance = \"0.3 mm\"\nmaterial = \"plate\"\nlong_seam = \"long\"\nlong_seam_clock = \"180 deg\"\n"+
-		"[head.aft]\n"+dish+"[head.forward]\n"+dish+
-		"[[port]]\nname = \"a\"\ntube = { outside_diameter = \"60.3 mm\", wall = \"2.6 mm\", under_tolerance = \"0.3 mm\", material = \"plate\", seam = \"none\" }\nfit = \"flush\"\noutside = \"3 mm\"\nweld = { outside_leg = \"3 mm\", groove = \"full\" }\n"+port+
-		"[[case]]\nname = \"pad\"\nullage_pressure = \"10 bar\"\npeople = \"clear\"\n"+event+"[proof]\nmethod = \"hydrostatic\"\ntemperature = \"15 degC\"\n"))
+	src := strings.NewReplacer(changes...).Replace("[basis]\nrule = \"flight\"\nultimate_factor = 1.25\nyield_factor = 1.1\nburst_factor = 1.25\nproof_factor = 1.1\nsource = \"programme\"\n" +
+		"[pressure]\nmeop = \"10 bar\"\nrelief = \"9 bar\"\n[contents]\nfluid = \"isopropanol\"\ntemperature = \"20 degC\"\n[material.plate]\nalloy = \"304L\"\nspec = \"ASTM A240\"\n" +
+		"[joint.long]\nkind = \"double butt\"\nexamination = \"full\"\n[joint.girth]\nkind = \"double butt\"\nexamination = \"full\"\n" +
+		"[cylinder]\ninside_diameter = \"400 mm\"\nlength = \"1200 mm\"\nthickness = \"4 mm\"\nunder_tolerance = \"0.3 mm\"\nmaterial = \"plate\"\nlong_seam = \"long\"\nlong_seam_clock = \"180 deg\"\n" +
+		"[head.aft]\n" + dish + "[head.forward]\n" + dish +
+		"[[port]]\nname = \"a\"\ntube = { outside_diameter = \"60.3 mm\", wall = \"2.6 mm\", under_tolerance = \"0.3 mm\", material = \"plate\", seam = \"none\" }\nfit = \"flush\"\noutside = \"3 mm\"\nweld = { outside_leg = \"3 mm\", groove = \"full\" }\n" + port +
+		"[[case]]\nname = \"pad\"\nullage_pressure = \"10 bar\"\npeople = \"clear\"\n" + event + "[proof]\nmethod = \"hydrostatic\"\ntemperature = \"15 degC\"\n")
+	return sheet(t, parse(t, "flown.toml", src))
 }
 
 // Line loads at a port carry their own factors. By hand: 270 kN on the mid-radius of the wall, 202 mm, is
@@ -345,5 +346,31 @@ func TestLineLoadsAtAPortCarryTheirFactors(t *testing.T) {
 	checktest.Close(t, "asked on a dish", input(t, heavy, "N_φS")-n, (1.25/1.1-1)*line, 1e-3)
 	if hoop := input(t, heavy, "N_θ"); input(t, heavy, "N_θS") != hoop {
 		t.Errorf("a line load that relieves the hoop carries a factor: %g, %g", input(t, heavy, "N_θS"), hoop)
+	}
+}
+
+// A load of the piping carries the load factors too: of 1.25/1.1 and 1.5/1.25 the larger, by flight; by vessel none. Wall and
+// bending beside it are held to 2 F_ty = 340 MPa by flight, and not to 3 S = 463.6 MPa.
+func TestLoadsOfPipingCarryTheirFactors(t *testing.T) {
+	const on = "on = \"cylinder\"\nstation = \"600 mm\"\nload = { force = \"500 N\" }\n"
+	r := find(t, flown(t, on, "axial_load_factor = 1.0\nfill = 0.5\n"), "port.a/thrust@pad")
+	checktest.Close(t, "factor", input(t, r, "κ"), 1.2, 1e-12)
+	checktest.Close(t, "limit", input(t, r, "2 F_ty"), 340e6, 1e-9)
+	plain := find(t, flown(t, on, "axial_load_factor = 1.0\nfill = 0.5\nrule = \"vessel\"\n"), "port.a/thrust@pad")
+	checktest.Close(t, "by vessel", input(t, plain, "min(3 S, 2 Rp0.2)"), 340e6, 1e-9)
+	if strings.Contains(plain.Formula, "κ") {
+		t.Errorf("by vessel: %s", plain.Formula)
+	}
+	factor := func(event string) (force float64, r check.Result) {
+		s := flown(t, "on = \"aft\"\nradius = \"0 mm\"\nkind = \"boss\"\nthread = { size = \"M16x1.5\", engagement = \"12 mm\", seal_diameter = \"20 mm\", preload = \"2 kN\", material = \"plate\" }\nload = { force = \"500 N\" }\n",
+			event, "tube = { outside_diameter = \"60.3 mm\", wall = \"2.6 mm\"", "tube = { outside_diameter = \"40 mm\", wall = \"12 mm\"", "outside = \"3 mm\"", "outside = \"20 mm\"")
+		r = find(t, s, "port.a/thread@pad")
+		return input(t, r, "F_x"), r
+	}
+	if got, r := factor("axial_load_factor = 1.0\nfill = 0.5\n"); math.Abs(got-600) > 1e-6 || input(t, r, "κ") != 1.2 {
+		t.Errorf("on the thread of a boss %g N", got)
+	}
+	if got, _ := factor("axial_load_factor = 1.0\nfill = 0.5\nrule = \"vessel\"\n"); got != 500 {
+		t.Errorf("by vessel %g N", got)
 	}
 }
