@@ -34,6 +34,9 @@ func (m *model) portWall(p *portPart, nominal bool) (port.Wall, error) {
 	if p.head.in.Shape == "cone" { // a flat head bends all over: no zone of it is the joint's alone
 		w.OutboardZone = math.Sqrt(w.Radius * t / math.Cos(w.HalfApex))
 	}
+	if w.Tip > 0 { // plate, neck and tube meet the cone at its tip at an angle
+		w.InboardZone = math.Sqrt(w.Tip * t / math.Cos(w.HalfApex))
+	}
 	if s := p.head.in.Seal; p.head.bolted() && s != nil {
 		w.Seal = (s.Diameter - s.Width) / 2 // an O-ring is written without a width
 	}
