@@ -374,3 +374,34 @@ func TestLoadsOfPipingCarryTheirFactors(t *testing.T) {
 		t.Errorf("by vessel %g N", got)
 	}
 }
+
+// A seam along a wall of which no clock is written may run through any port there: its efficiency counts, 0.7 without
+// examination, and the sheet says why. Written, away from the port, it does not.
+func TestASeamWithoutAClockIsAnywhere(t *testing.T) {
+	for name, row := range map[string]struct{ clock, port, key string }{
+		"cone":     {"segment_seam_clock = \"0 deg\"\ntip = { diameter = \"60 mm\", close = \"plate\", thickness = \"14 mm\" }\n\n[head.forward]", "port.outlet-1", "head.aft.segment_seam_clock"},
+		"cylinder": {"long_seam_clock = \"180 deg\"\n", "port.side", "cylinder.long_seam_clock"},
+	} {
+		const side = "[[port]]\nname = \"side\"\non = \"cylinder\"\nstation = \"400 mm\"\nclock = \"60 deg\"\ntube = { outside_diameter = \"26.9 mm\", wall = \"3.6 mm\", material = \"plate\", seam = \"none\" }\nfit = \"through\"\noutside = \"40 mm\"\ninside = \"8 mm\"\nweld = { outside_leg = \"7 mm\", inside_leg = \"5 mm\", groove = \"full\" }\n\n[support]"
+		with := func(clock string) *report.Sheet {
+			return sheet(t, changed(t, "demo", "examination = \"full\"", "examination = \"none\"", "examination = \"spot\"", "examination = \"none\"", "[support]", side, row.clock, clock))
+		}
+		seam := func(s *report.Sheet) float64 {
+			return given(t, find(t, s, row.port+"/area@meop"), "meridional seam through the hole")
+		}
+		if e := seam(with(row.clock)); e != 1 {
+			t.Errorf("%s, the clock written: E %g", name, e)
+		}
+		s := with(row.clock[strings.Index(row.clock, "\n"):])
+		if e := seam(s); e != 0.7 {
+			t.Errorf("%s, the clock not written: E %g", name, e)
+		}
+		found := false
+		for _, d := range s.Defaults {
+			found = found || d.Name == row.key && d.Value == "unknown" && strings.Contains(d.Note, "may be anywhere")
+		}
+		if !found {
+			t.Errorf("%s: no default %s among %v", name, row.key, s.Defaults)
+		}
+	}
+}
