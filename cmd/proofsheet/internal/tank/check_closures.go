@@ -176,6 +176,8 @@ func (r *reader) boss(table string, p *Port) {
 		r.fault(join(at, "size"), "its major diameter of %.4g mm leaves nothing of the boss", th.Major*1e3)
 	case bore < th.Major*(1-1e-9) || bore > 1.05*th.Major:
 		r.fault(join(table, "tube.wall"), "is not what stands round the thread; threads carry no hoop: write wall = \"%.5g mm\"", (od-th.Major)/2*1e3)
+	case t.SealDiameter > 0 && t.SealDiameter < bore*(1-1e-9):
+		r.fault(join(at, "seal_diameter"), "lies inside of the boss's bore, where nothing holds a seal; the pressure acts at least on the bore: write \"%.5g mm\" or more", bore*1e3)
 	}
 	switch length, sloped := r.bossLength(p); {
 	case !(t.Engagement > length*(1+1e-9)):
