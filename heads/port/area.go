@@ -106,7 +106,7 @@ func (a Areas) Ratio() float64 { return a.Available() / a.Required }
 // the tube's own long seam, Rn its inside radius, p up to 0.385 Sn Et.
 // F is 1 in the meridional plane and 0.5 in the transverse plane of a cylinder
 // or cone with full penetration and without a pad, otherwise 1, and F tr is
-// never below N/S. A negative A1 is kept. Lengths in [m], areas in [m2].
+// never below N/S, N as [Load] asks it. A negative A1 is kept. Lengths in [m], areas in [m2].
 //
 // Source: ASME BPVC VIII-1 UG-37, UG-40 (areas, larger and smaller choices,
 // limits read in worked sheets; weld ratios and cones recalled); each side alone
@@ -140,14 +140,15 @@ func (r *AreaReport) work() error {
 		return err
 	}
 	meridional, transverse := c.planes()
+	hoop, along := load.asked()
 	r.Meridional = r.plane(section{name: "meridional", bore: c.Meridional, outside: c.OutsideMeridional, sinBeta: meridional,
-		factor: 1, resultant: load.Hoop, efficiency: s.EfficiencyMeridional,
+		factor: 1, resultant: hoop, efficiency: s.EfficiencyMeridional,
 		sides: [2]Areas{{Limit: cut.outboard, HalfBore: c.Outboard, HalfOutside: c.OutsideOutboard}, {Limit: cut.inboard, HalfBore: c.Inboard, HalfOutside: c.OutsideInboard}}})
 	side := func(i int) Areas {
 		return Areas{Limit: cut.transverse, HalfBore: c.Sides[i], HalfOutside: c.OutsideSides[i]}
 	}
 	r.Transverse = r.plane(section{name: "transverse", bore: c.Transverse, outside: c.OutsideTransverse, sinBeta: transverse,
-		angle: math.Pi / 2, factor: r.factor(1), resultant: load.Meridional, efficiency: s.EfficiencyTransverse, sides: [2]Areas{side(0), side(1)}})
+		angle: math.Pi / 2, factor: r.factor(1), resultant: along, efficiency: s.EfficiencyTransverse, sides: [2]Areas{side(0), side(1)}})
 	if c.Hillside {
 		r.Notes = append(r.Notes, "in the transverse plane outboard is the side of rising clock")
 	}

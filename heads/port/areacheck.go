@@ -21,7 +21,7 @@ func (r *AreaReport) judge() {
 			r.Faults = append(r.Faults, Fault{what, demand, capacity})
 		}
 	}
-	need := math.Max(r.RequiredWall, math.Max(r.Load.Hoop, r.Load.Meridional)/r.Strengths.Wall)
+	need := math.Max(r.RequiredWall, r.Load.mostAsked()/r.Strengths.Wall)
 	fault("the wall is thinner than it must be without the port", check.M("t_r", "wall required without the port", need), check.M("t", "least wall", w.Thickness))
 	for _, pl := range []Plane{r.Meridional, r.Transverse} {
 		for _, side := range []Areas{pl.Outboard, pl.Inboard} {
@@ -37,7 +37,7 @@ func (r *AreaReport) judge() {
 		r.Cautions = append(r.Cautions, fmt.Sprintf("port %s pulls on the wall through its thickness: examine the plate there for laminations (practice)", p.Name))
 	}
 	if p.Insert != nil {
-		r.Cautions = append(r.Cautions, fmt.Sprintf("port %s: the inserted plate bends the wall where it is thicker on one side only; that is not in these checks", p.Name))
+		r.Cautions = append(r.Cautions, fmt.Sprintf("port %s: the inserted plate bends the wall where it is thicker on one side only; the area rule does not show it, port.%s/misalignment takes it as flush with the wall", p.Name, p.Name))
 	}
 	if w.Surface != Cylinder && w.Surface != Cone && w.Surface != Flat && r.Chords.Meridional > w.Radius {
 		r.Cautions = append(r.Cautions, fmt.Sprintf("port %s takes more than half of the head's diameter: a reducer or cone is the better choice (UG-36(b)(2), recalled)", p.Name))
@@ -222,6 +222,10 @@ func (r AreaReport) inputs() []check.Quantity {
 		check.M("t_r", "wall required without the port", r.RequiredWall), check.M("t_rn", "tube wall required", r.RequiredTube),
 		check.NPerM("N_θ", "resultant across the meridional plane", r.Load.Hoop), check.NPerM("N_φ", "resultant across the transverse plane", r.Load.Meridional),
 	)
+	if l := r.Load; l.HoopAsked != 0 || l.MeridionalAsked != 0 {
+		hoop, meridional := l.asked()
+		in = append(in, check.NPerM("N_θS", "N of the meridional plane: pressure and line loads by their own factors", hoop), check.NPerM("N_φS", "N of the transverse plane, the same", meridional))
+	}
 	switch w.Surface {
 	case Cylinder, Sphere:
 		in = append(in, check.M("R_m", "mid-surface radius", w.Radius))

@@ -36,6 +36,8 @@
 //	OpenHoleStress                  Inglis, computed; round holes read    ligament_test.go
 //	ExemptDistance                  ASME VIII-1 UG-36(c)(3) read          ligament_test.go
 //	CheckInsert                     UG-27, UG-32 with E, by hand          pad_test.go
+//	InsertBending                   BS 7910 Annex D recalled, by hand     insertseam_test.go
+//	NormalRadius                    geometry, by hand                     normalradius_test.go
 //	SphereFactor                    Jawad and Farr table 11.3 read        published_test.go
 //	  holes into knuckles           geometry; UG-32 by hand               knuckle_test.go
 //	StandardNeck, NeckWall, FilletOnlyNeck  UG-45 read, tables recalled   neck_test.go
@@ -49,8 +51,7 @@
 //
 // # Not covered
 //
-// A tube neither radial, nor parallel to a radius, nor to the tank axis; loads from outside on a flat head, threads and covers. The bending of a wall
-// that an insert thickens on one side only. The tube of a head with pressure on its
+// A tube neither radial, nor parallel to a radius, nor to the tank axis; loads from outside on a flat head, threads and covers. The tube of a head with pressure on its
 // convex side is measured as if the wall were outward. The stress raised at an open
 // hole and the ligaments of plain holes are shown, not checked: area replacement
 // stands for them.

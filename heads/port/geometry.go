@@ -252,3 +252,25 @@ func (p Port) inside(w Wall) error {
 	}
 	return nil
 }
+
+// NormalRadius returns the second principal radius of the mid-surface where the tube's
+// axis pierces it, from the wall to the tank axis along the wall's normal [m]: r/sin φ with
+// φ from the axis, at the apex its limit; without end on a flat wall.
+//
+// Source: geometry.
+func (p Port) NormalRadius(w Wall) float64 {
+	φ := w.normalAngle(p.Radius)
+	switch {
+	case w.Surface == Cylinder:
+		return w.Radius
+	case w.Surface == Ellipsoid && p.Radius == 0:
+		return w.Radius * w.Radius / w.Depth
+	case w.Surface == Torisphere && p.Radius == 0:
+		return w.Crown
+	case w.Surface == Sphere:
+		return w.Radius
+	case w.Surface == Flat:
+		return math.Inf(1)
+	}
+	return p.Radius / math.Sin(φ)
+}

@@ -94,7 +94,7 @@ func (r AreaReport) localWall() (localWall, error) {
 	case w.Surface != Sphere:
 		return v, fmt.Errorf("port %s: a load from outside on a %s wall is not covered here: carry the line on a bracket of its own and leave load out, or have the plate calculated with it", p.Name, strings.ToLower(w.Surface.String()))
 	}
-	v.general = math.Max(r.Load.Pressure*v.general, math.Max(r.Load.Hoop, r.Load.Meridional))
+	v.general = math.Max(r.Load.Pressure*v.general, math.Max(math.Max(r.Load.Hoop, r.Load.Meridional), r.Load.mostAsked()))
 	return v, nil
 }
 

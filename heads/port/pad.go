@@ -95,7 +95,7 @@ func (p Port) fitsInsert(w Wall, half float64) error {
 //	max(t_r, N/S) ≤ E t
 //
 // t_r and N/S as in [Port.Area]. It does not apply without an insert. The plate's
-// extra thickness on one side only bends the wall: that is not in this check.
+// extra thickness on one side only bends the wall: [InsertBending].
 //
 // Source: ASME VIII-1 UG-27 and UG-32 with the joint's efficiency, recalled; that
 // the weld round an insert is a seam of the wall and not of the opening, practice.
@@ -111,15 +111,15 @@ func (r AreaReport) CheckInsert(name string) check.Result {
 	if !(r.Strengths.Wall > 0) { // not reached: without it the report is not complete
 		return check.NotMade(id, title, errors.New("the allowable stress of the wall is not known"))
 	}
-	t, resultant := r.Wall.Thickness, math.Max(r.Load.Hoop, r.Load.Meridional)
+	t, resultant := r.Wall.Thickness, r.Load.mostAsked()
 	return check.Result{
 		ID: id, Title: title, Formula: "max(t_r, N/S_v) ≤ E t", Factor: 1,
 		Inputs: []check.Quantity{check.Pa("p", "pressure at the port", r.Load.Pressure), check.M("t", "least wall beside the insert", t), check.M("t_i", "least thickness of the insert", q.Thickness),
 			check.M("2 s_i", "diameter of the insert, along the wall", q.OutsideDiameter), check.Num("E", "efficiency of the butt weld round it", q.Efficiency),
-			check.M("t_r", "wall required without the port", r.RequiredWall), check.NPerM("N", "largest membrane resultant", resultant), check.Pa("S_v", "allowable stress, wall", r.Strengths.Wall)},
+			check.M("t_r", "wall required without the port", r.RequiredWall), check.NPerM("N", "largest membrane resultant, as it is asked", resultant), check.Pa("S_v", "allowable stress, wall", r.Strengths.Wall)},
 		Demand:   check.M("t", "wall required", math.Max(r.RequiredWall, resultant/r.Strengths.Wall)),
 		Capacity: check.M("E t", "wall with its weld's efficiency", q.Efficiency*t),
 		Source:   check.Source{Doc: "ASME BPVC Section VIII Division 1, recalled; confirm", Where: "wall thickness rules with the joint's efficiency", How: check.Memory},
-		Note:     "taper from insert to wall 1:3 or flatter, not counted; extra thickness on one side only bends the wall, which this check does not show",
+		Note:     "taper from insert to wall 1:3 or flatter, not counted; the bending by extra thickness on one side only is not in this check: port.NAME/misalignment",
 	}
 }

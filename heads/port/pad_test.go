@@ -147,3 +147,39 @@ func TestSetOnPaths(t *testing.T) {
 		t.Errorf("set on: no word on laminations: %s", got)
 	}
 }
+
+// What pressure and line loads ask by their own factors stands in place of the resultants where it is given. By hand, sphere of
+// 150 mm and 3 mm with 100 MPa: 240 and 180 N/mm ask 2.4 and 1.8 mm of the wall in their planes, and 2.4 mm across the weld of an insert,
+// 0.7 of 3 mm; 120 and 90 N/mm as they are ask 1.2 and 0.9 mm, all more than the t_r of 1 · 148.5/(2 · 100 − 0.2) = 0.743 mm.
+func TestResultantsAsTheyAreAsked(t *testing.T) {
+	p := tube(20, 2, 30)
+	p.Fit, p.FullGroove, p.OutsideLeg = port.Flush, true, 3*mm
+	p.Insert = &port.Insert{OutsideDiameter: 60 * mm, Thickness: 5 * mm, Efficiency: 0.7}
+	s := port.Strengths{Wall: 100 * mpa, Tube: 100 * mpa, EfficiencyMeridional: 1, EfficiencyTransverse: 1, EfficiencyTube: 1}
+	w := port.Wall{Surface: port.Sphere, Thickness: 3 * mm, Radius: 150 * mm}
+	load := port.Load{Pressure: 1 * mpa, Hoop: 120e3, Meridional: 90e3}
+	plain, err := p.Area(w, load, s)
+	if err != nil {
+		t.Fatal(err)
+	}
+	load.HoopAsked, load.MeridionalAsked = 240e3, 180e3
+	r, err := p.Area(w, load, s)
+	if err != nil {
+		t.Fatal(err)
+	}
+	checktest.Close(t, "meridional plane", r.Meridional.Strip, 2.4*mm, 1e-12)
+	checktest.Close(t, "transverse plane", r.Transverse.Strip, 1.8*mm, 1e-12)
+	checktest.Close(t, "as they are", plain.Meridional.Strip, 1.2*mm, 1e-12)
+	checktest.Close(t, "at the insert", r.CheckInsert("p").Demand.Value, 2.4*mm, 1e-12)
+	if a, b := plain.CheckInsert("p").Status(), r.CheckInsert("p").Status(); a != check.Satisfied || b != check.NotSatisfied {
+		t.Errorf("E t = 2.1 mm: %v for 1.2 mm, %v for 2.4 mm", a, b)
+	}
+	load.HoopAsked = 310e3 // 3.1 of 3 mm: the wall itself is short
+	if r, err = p.Area(w, load, s); err != nil || len(r.Faults) == 0 {
+		t.Errorf("N of 310 N/mm: faults %v, %v", r.Faults, err)
+	}
+	load.HoopAsked = math.NaN()
+	if _, err = p.Area(w, load, s); err == nil {
+		t.Error("a factored resultant that is no number is taken")
+	}
+}

@@ -1,5 +1,7 @@
 package port
 
+import "math"
+
 // A Fit says how the tube stands in the wall.
 type Fit int
 
@@ -78,6 +80,9 @@ type Load struct {
 	Pressure   float64 // highest across the wall over port and reinforcement, liquid head included [Pa]
 	Hoop       float64 // N_θ, largest tensile membrane resultant across the meridional plane; 0 = pressure rule alone [N/m]
 	Meridional float64 // N_φ, the same across the transverse plane; 0 = pressure rule alone [N/m]
+	// What pressure and line loads ask across the same planes where each has factors of its
+	// own: the resultant that by itself takes as much of S; 0 = Hoop and Meridional [N/m].
+	HoopAsked, MeridionalAsked float64
 	// Largest membrane stress, and at a face with bending, under hole and weld by a
 	// numerical shell, either sign; needed for a load from outside where [Port.BesideRim],
 	// not a number where it is not known [Pa].
@@ -85,6 +90,22 @@ type Load struct {
 	Convex         bool    // the pressure acts on the convex side: Required is used and half the area is asked
 	Required       float64 // thickness required of the wall without the port, by the rule for flat heads or for external pressure; flat and Convex only [m]
 }
+
+// asked returns the resultants that are set against S, across the meridional and the
+// transverse plane [N/m].
+func (l Load) asked() (hoop, meridional float64) {
+	hoop, meridional = l.Hoop, l.Meridional
+	if l.HoopAsked != 0 {
+		hoop = l.HoopAsked
+	}
+	if l.MeridionalAsked != 0 {
+		meridional = l.MeridionalAsked
+	}
+	return hoop, meridional
+}
+
+// mostAsked returns the larger of both [N/m].
+func (l Load) mostAsked() float64 { return math.Max(l.asked()) }
 
 // Strengths are the allowable stresses of one port; the welded values where an
 // alloy softens, also for wall beyond the softened zone.

@@ -62,7 +62,7 @@ func TestMorePressureIsWorse(t *testing.T) {
 		high := low * rapid.Float64Range(1.0001, 3).Draw(t, "more")
 		at := func(pressure float64) []check.Result {
 			r, _ := p.Area(w, port.Load{Pressure: pressure}, s) // an error leaves the checks not made
-			return []check.Result{r.Check("p"), r.CheckNeck("p"), r.CheckThrust("p", port.External{Force: 100}), r.CheckInsert("p")}
+			return []check.Result{r.Check("p"), r.CheckNeck("p"), r.CheckThrust("p", port.External{Force: 100, Range: 3 * s.Wall, RangeFormula: "3 S"}), r.CheckInsert("p")}
 		}
 		a, b := at(low), at(high)
 		for i := range a {

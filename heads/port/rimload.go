@@ -27,7 +27,7 @@ func (p Port) rimWall(w Wall, l Load) (localWall, error) {
 		return localWall{}, fmt.Errorf("port %s: the tube's radius of %.4g mm is more than the wall's smaller radius there, %.4g mm: no shallow shell speaks for a load on it; move the port nearer to the axis or carry the line on a bracket of its own", p.Name, a*1e3, small*1e3)
 	}
 	return localWall{radius: large, stress: CylinderLocalStress,
-		general: math.Max(l.Membrane*w.Thickness, math.Max(l.Hoop, l.Meridional)), bent: l.Face - l.Membrane}, nil
+		general: math.Max(l.Membrane*w.Thickness, math.Max(math.Max(l.Hoop, l.Meridional), l.mostAsked())), bent: l.Face - l.Membrane}, nil
 }
 
 // rimRadii returns the larger and the smaller principal radius of the mid-surface under

@@ -204,7 +204,7 @@ func (r *AreaReport) sharedArea(beside string, share, d, c, angle float64) (all 
 	cut := p.cuts(w)
 	toward, away := cut.toward(angle), cut.toward(angle+math.Pi)
 	pl := r.plane(section{name: "centres", bore: d, outside: c, sinBeta: r.Chords.width() / d, angle: angle, factor: r.factor(math.Sin(angle)),
-		resultant: math.Max(r.Load.Hoop, r.Load.Meridional), efficiency: math.Min(s.EfficiencyMeridional, s.EfficiencyTransverse),
+		resultant: r.Load.mostAsked(), efficiency: math.Min(s.EfficiencyMeridional, s.EfficiencyTransverse),
 		sides: [2]Areas{{Limit: math.Min(share, toward), HalfBore: d / 2, HalfOutside: c / 2}, {Limit: away, HalfBore: d / 2, HalfOutside: c / 2}}})
 	for _, part := range []struct {
 		name string

@@ -54,6 +54,8 @@ func (l Load) valid() error {
 	f.notNegative("pressure at the port", l.Pressure)
 	f.notNegative("tensile resultant across the meridional plane", l.Hoop)
 	f.notNegative("tensile resultant across the transverse plane", l.Meridional)
+	f.notNegative("factored resultant across the meridional plane", l.HoopAsked)
+	f.notNegative("factored resultant across the transverse plane", l.MeridionalAsked)
 	f.notNegative("required thickness of the part", l.Required)
 	return errors.Join(f.all...)
 }

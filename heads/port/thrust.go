@@ -12,6 +12,38 @@ import (
 type External struct {
 	Force  float64 // along the tube [N]
 	Moment float64 // bending the tube [N m]
+	// Factor κ on force and moment where line loads have factors of their own, over the
+	// one on pressure that the allowable stresses hold; from 1 up, 0 = 1 [-].
+	Factor float64
+	// What membrane and bending stress of the wall, secondary, are held to, and its
+	// formula; needed with a force or a moment [Pa].
+	Range        float64
+	RangeFormula string
+}
+
+// factored returns force and moment with the factor κ, and κ [-].
+func (x External) factored() (force, moment, κ float64) {
+	κ = 1
+	if x.Factor != 0 {
+		κ = x.Factor
+	}
+	return κ * x.Force, κ * x.Moment, κ
+}
+
+// loaded reports whether there is any.
+func (x External) loaded() bool { return x.Force > 0 || x.Moment > 0 }
+
+// valid returns an error for a load that is none, or that has no limit.
+func (x External) valid(port string) error {
+	switch {
+	case !(x.Force >= 0 && x.Moment >= 0):
+		return fmt.Errorf("port %s: force and moment from outside must be numbers from zero up", port)
+	case x.Factor != 0 && !(x.Factor >= 1 && x.Factor < inf):
+		return fmt.Errorf("port %s: the factor on the load from outside is %.4g, must be from 1 up", port, x.Factor)
+	case x.loaded() && !(x.Range > 0 && x.Range < inf):
+		return fmt.Errorf("port %s: what membrane and bending stress of the wall are held to is not known", port)
+	}
+	return nil
 }
 
 // CheckThrust is port.NAME/thrust: the capped tube's pressure thrust and the
@@ -27,17 +59,21 @@ type External struct {
 // and, with the normal radius, on a cone by [CylinderLocalStress], in a knuckle and
 // outside 0.8 of an ellipsoid's diameter by that with the larger of its radii and the
 // numerical shell's stress, [Load.Membrane] and [Load.Face]; on a flat head it is not assessed.
+// Local membrane stress is held to 1.5 S, with bending to [External.Range]. By a factor κ of
+// [External] F and M count κ times.
 //
-// Source: equilibrium, computed; unit strengths ASME VIII-1 UW-15(c), recalled.
+// Source: equilibrium, computed; unit strengths ASME VIII-1 UW-15(c), recalled; limits of
+// stress as at a joint.
 func (r AreaReport) CheckThrust(name string, x External) check.Result {
 	s := r.Strengths.Wall
-	return r.thrust(name, x, [2]check.Quantity{check.Pa("1.5 S", "local membrane limit", 1.5*s), check.Pa("3 S", "limit of membrane and bending", 3*s)})
+	return r.thrust(name, x, [2]check.Quantity{check.Pa("1.5 S", "local membrane limit", 1.5*s), check.Pa(x.RangeFormula, "limit of membrane and bending", x.Range)})
 }
 
 // CheckThrustAtProof is the same at the highest pressure of a test, the strengths of
 // the report being the shares of yield that are allowed there: local membrane stress in
 // the wall to membrane, with bending to surface, both [Pa].
 func (r AreaReport) CheckThrustAtProof(name string, x External, membrane, surface float64) check.Result {
+	x.Range = surface
 	return r.thrust(name, x, [2]check.Quantity{check.Pa("σ_L", "local membrane limit at proof", membrane), check.Pa("σ_B", "limit of membrane and bending at proof", surface)})
 }
 
@@ -49,9 +85,10 @@ func (r AreaReport) thrust(name string, x External, limits [2]check.Quantity) ch
 	if err := r.incomplete(); err != nil {
 		return check.NotMade(id, title, err)
 	}
-	if !(x.Force >= 0 && x.Moment >= 0) {
-		return check.NotMade(id, title, fmt.Errorf("port %s: force and moment from outside must be numbers from zero up", p.Name))
+	if err := x.valid(p.Name); err != nil {
+		return check.NotMade(id, title, err)
 	}
+	force, moment, κ := x.factored()
 	weld, err := r.ringStrength()
 	if err != nil { // not reached: what a fillet factor refuses leaves the report incomplete
 		return check.NotMade(id, title, err)
@@ -59,13 +96,13 @@ func (r AreaReport) thrust(name string, x External, limits [2]check.Quantity) ch
 	od, tn := p.OutsideDiameter, p.TubeWall
 	rm := (od - tn) / 2
 	thrust := r.Load.Pressure * math.Pi * od * od / 4
-	σ := r.Load.Pressure*rm/(2*tn) + x.Force/(2*math.Pi*rm*tn) + x.Moment/(math.Pi*rm*rm*tn)
+	σ := r.Load.Pressure*rm/(2*tn) + force/(2*math.Pi*rm*tn) + moment/(math.Pi*rm*rm*tn)
 	all := []reading{
-		{"attachment weld", check.N("T", "thrust and load on the weld", thrust+x.Force+2*x.Moment/rm), check.N("R", "strength of the weld round the tube", weld)},
+		{"attachment weld", check.N("T", "thrust and load on the weld", thrust+force+2*moment/rm), check.N("R", "strength of the weld round the tube", weld)},
 		{"tube", check.Pa("σ", "stress along the tube", σ), check.Pa("S_n", "allowable stress, tube", s.Tube)},
 	}
-	if x.Force > 0 || x.Moment > 0 {
-		local, err := r.localReadings(x.Force+2*x.Moment/(od/2), limits)
+	if x.loaded() {
+		local, err := r.localReadings(force+2*moment/(od/2), limits)
 		if err != nil {
 			return check.NotMade(id, title, err)
 		}
@@ -76,7 +113,11 @@ func (r AreaReport) thrust(name string, x External, limits [2]check.Quantity) ch
 			check.M("r", "tube mean radius", rm), check.N("F", "force from outside", x.Force), check.NM("M", "moment from outside", x.Moment)},
 		Source: check.Source{Doc: "derived: equilibrium of the tube", Where: "unit weld strengths of ASME VIII-1 UW-15(c) recalled, confirm", How: check.Memory}}
 	worst := governing(all)
-	loaded := x.Force > 0 || x.Moment > 0
+	loaded := x.loaded()
+	if κ != 1 {
+		res.Formula = "T = p π OD²/4 + κ (F + 2M/r) ≤ R; σ = p r/(2 t_n) + κ [F/(2π r t_n) + M/(π r² t_n)] ≤ S_n"
+		res.Inputs = append(res.Inputs, check.Num("κ", "factor on the load from outside over that on pressure", κ))
+	}
 	if loaded && p.BesideRim(r.Wall) {
 		res.Inputs = append(res.Inputs, check.Pa("σ_sm", "numerical shell at the port, membrane", r.Load.Membrane), check.Pa("σ_sf", "numerical shell at the port, at a face", r.Load.Face))
 	}

@@ -67,10 +67,10 @@ func TestCheckThrust(t *testing.T) {
 		load port.External
 		want check.Status
 	}{
-		{"small force", port.External{Force: 50}, check.Satisfied},
-		{"large moment", port.External{Moment: 500}, check.NotSatisfied},
-		{"NaN", port.External{Force: math.NaN()}, check.NotAssessed},
-		{"negative", port.External{Force: -1}, check.NotAssessed},
+		{"small force", port.External{Force: 50, Range: 3 * s.Wall, RangeFormula: "3 S"}, check.Satisfied},
+		{"large moment", port.External{Moment: 500, Range: 3 * s.Wall, RangeFormula: "3 S"}, check.NotSatisfied},
+		{"NaN", port.External{Force: math.NaN(), Range: 3 * s.Wall, RangeFormula: "3 S"}, check.NotAssessed},
+		{"negative", port.External{Force: -1, Range: 3 * s.Wall, RangeFormula: "3 S"}, check.NotAssessed},
 	} {
 		if got := r.CheckThrust("p", x.load); got.Status() != x.want {
 			t.Errorf("%s: %v (%s), want %v", x.name, got.Status(), got.Note, x.want)
@@ -80,10 +80,10 @@ func TestCheckThrust(t *testing.T) {
 	if r, err = q.Area(cw, load, cs); err != nil {
 		t.Fatal(err)
 	}
-	if got := r.CheckThrust("p", port.External{Force: 1}).Status(); got != check.Satisfied {
+	if got := r.CheckThrust("p", port.External{Force: 1, Range: 3 * s.Wall, RangeFormula: "3 S"}).Status(); got != check.Satisfied {
 		t.Errorf("a newton on a cone: %v", got)
 	}
-	if got := r.CheckThrust("p", port.External{Moment: 200}).Status(); got != check.NotSatisfied {
+	if got := r.CheckThrust("p", port.External{Moment: 200, Range: 3 * s.Wall, RangeFormula: "3 S"}).Status(); got != check.NotSatisfied {
 		t.Errorf("a large moment on a cone: %v", got)
 	}
 	plate := port.Wall{Surface: port.Flat, Thickness: 12 * mm, Radius: 0.2}
@@ -91,7 +91,7 @@ func TestCheckThrust(t *testing.T) {
 	if r, err = q.Area(plate, load, cs); err != nil {
 		t.Fatal(err)
 	}
-	if got := r.CheckThrust("p", port.External{Force: 1}).Status(); got != check.NotAssessed {
+	if got := r.CheckThrust("p", port.External{Force: 1, Range: 3 * s.Wall, RangeFormula: "3 S"}).Status(); got != check.NotAssessed {
 		t.Errorf("outside load on a flat head: %v, want not assessed", got)
 	}
 }
@@ -165,7 +165,7 @@ func TestLoadOnASphereLikeEllipsoid(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		return r.CheckThrust("p", port.External{Force: 4000}).Margin()
+		return r.CheckThrust("p", port.External{Force: 4000, Range: 3 * s.Wall, RangeFormula: "3 S"}).Margin()
 	}
 	sphere := margin(port.Wall{Surface: port.Sphere, Thickness: 3 * mm, Radius: 150 * mm})
 	checktest.Close(t, "margin", margin(port.Wall{Surface: port.Ellipsoid, Thickness: 3 * mm, Radius: 150 * mm, Depth: 150 * mm}), sphere, 1e-9)
@@ -204,7 +204,7 @@ func TestLoadInAKnuckle(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		return r.CheckThrust("p", port.External{Force: 1000})
+		return r.CheckThrust("p", port.External{Force: 1000, Range: 3 * s.Wall, RangeFormula: "3 S"})
 	}
 	local := func(r check.Result) float64 {
 		for _, q := range r.Inputs {
@@ -243,7 +243,7 @@ func TestLoadInAKnuckle(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if got := r.CheckThrust("p", port.External{Force: 1}); got.Status() != check.NotAssessed || !strings.Contains(got.Reason(), "bracket") {
+	if got := r.CheckThrust("p", port.External{Force: 1, Range: 3 * s.Wall, RangeFormula: "3 S"}); got.Status() != check.NotAssessed || !strings.Contains(got.Reason(), "bracket") {
 		t.Errorf("a load on a flat head: %v, %s", got.Status(), got.Reason())
 	}
 }
@@ -263,7 +263,7 @@ func TestLoadBesideAnEllipsoidsRim(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		return r.CheckThrust("p", port.External{Force: 1000})
+		return r.CheckThrust("p", port.External{Force: 1000, Range: 3 * s.Wall, RangeFormula: "3 S"})
 	}
 	rim := thrust(175, port.Load{Pressure: 1 * mpa, Membrane: 50 * mpa, Face: 70 * mpa})
 	if rim.Status() != check.Satisfied {
@@ -279,5 +279,48 @@ func TestLoadBesideAnEllipsoidsRim(t *testing.T) {
 	}
 	if r := thrust(100, port.Load{Pressure: 1 * mpa}); r.Status() == check.NotAssessed {
 		t.Errorf("in the middle: %s", r.Reason())
+	}
+}
+
+// By hand, sphere of 150 mm and 3 mm under 2 MPa, a tube of 38.1 × 2 with 4 kN: U = 19.05/√450 = 0.898026, N T/F 0.1344 −
+// 0.398026/0.5·0.0688 = 0.0796316, M/F 0.0836 − 0.398026/0.5·0.0493 = 0.0443546; φ = asin 0.4, cos φ 0.916515: 3,666.06 N,
+// 32.437 MPa of membrane and 108.404 of bending; shear 2·4000·0.4/(π 38.1·3) = 8.912, twice it 17.823; with 50 MPa of the
+// pressure 100.26 and 208.66 MPa. Held to 3 S = 240 MPa it stands, to 2 Rp0.2 = 200 MPa it does not. By a factor κ of 1.25 the
+// force is 5 kN: 112.83 and 248.33 MPa; on the weld 2280.2 + 5000 N; without a limit it is not assessed.
+func TestLimitAndFactorOfALoad(t *testing.T) {
+	p := tube(38.1, 2, 60)
+	p.Fit, p.FullGroove, p.OutsideLeg = port.Flush, true, 3*mm
+	s := port.Strengths{Wall: 80 * mpa, Tube: 80 * mpa, EfficiencyMeridional: 1, EfficiencyTransverse: 1, EfficiencyTube: 1}
+	r, err := p.Area(port.Wall{Surface: port.Sphere, Thickness: 3 * mm, Radius: 150 * mm}, port.Load{Pressure: 2 * mpa}, s)
+	if err != nil {
+		t.Fatal(err)
+	}
+	thrust := func(x port.External) check.Result { x.Force = 4000; return r.CheckThrust("p", x) }
+	of := func(r check.Result, symbol string) float64 {
+		for _, q := range r.Inputs {
+			if q.Symbol == symbol {
+				return q.Value
+			}
+		}
+		t.Fatalf("no %s: %s", symbol, r.Reason())
+		return 0
+	}
+	stands, yields := thrust(port.External{Range: 240 * mpa, RangeFormula: "3 S"}), thrust(port.External{Range: 200 * mpa, RangeFormula: "2 Rp0.2"})
+	checktest.Printed(t, "membrane", of(stands, "σ_m")/mpa, "100.26")
+	checktest.Printed(t, "at the face", of(stands, "σ_m + σ_b")/mpa, "208.66")
+	if stands.Status() != check.Satisfied || yields.Status() != check.NotSatisfied || of(yields, "2 Rp0.2") != 200*mpa {
+		t.Errorf("to 240 MPa %v, to 200 MPa %v", stands.Status(), yields.Status())
+	}
+	more := thrust(port.External{Range: 240 * mpa, RangeFormula: "3 S", Factor: 1.25})
+	checktest.Printed(t, "membrane, factored", of(more, "σ_m")/mpa, "112.83")
+	checktest.Printed(t, "at the face, factored", of(more, "σ_m + σ_b")/mpa, "248.33")
+	checktest.Printed(t, "on the weld, factored", of(more, "T"), "7280.2")
+	if more.Status() != check.NotSatisfied || !strings.Contains(more.Formula, "κ (F + 2M/r)") || of(more, "κ") != 1.25 {
+		t.Errorf("factored: %v by %s", more.Status(), more.Formula)
+	}
+	for name, x := range map[string]port.External{"no limit": {}, "limit NaN": {Range: math.NaN()}, "no end": {Range: math.Inf(1)}, "factor under 1": {Range: 1e8, Factor: 0.9}, "factor NaN": {Range: 1e8, Factor: math.NaN()}} {
+		if got := thrust(x); got.Status() != check.NotAssessed {
+			t.Errorf("%s: %v", name, got.Status())
+		}
 	}
 }

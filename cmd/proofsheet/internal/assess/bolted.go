@@ -160,11 +160,15 @@ func (m *model) boltedBending(h *headPart, p, T float64) (float64, error) {
 }
 
 // proofBolted holds bolts and seals of bolted heads and covers, and the threads of
-// bosses, at the highest pressure of the test.
+// bosses, at the highest pressure of the test. Without a plan each is listed with the reason.
 func (m *model) proofBolted(t *proofTest) (out []check.Result) {
-	c, s, stateErr := m.proofState(t)
-	k, _, limitErr := proof.Limit(t.rules, 1)
-	err := errors.Join(stateErr, limitErr)
+	c, s, k, err := &loadCase{temperature: m.t.Proof.Temperature}, (*loads.State)(nil), math.NaN(), t.err
+	if err == nil {
+		var stateErr, limitErr error
+		c, s, stateErr = m.proofState(t)
+		k, _, limitErr = proof.Limit(t.rules, 1)
+		err = errors.Join(stateErr, limitErr)
+	}
 	for _, h := range m.ends() {
 		if !h.bolted() {
 			continue

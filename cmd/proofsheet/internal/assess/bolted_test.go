@@ -10,6 +10,7 @@ import (
 
 	"proofsheet/report"
 	"proofsheet/report/check"
+	"proofsheet/report/check/checktest"
 )
 
 // The bolts of the head by hand: 16 bolts M10, preload 10 kN ± 25 %; at 1.2 MPa on
@@ -176,6 +177,32 @@ func TestLoadOnFittings(t *testing.T) {
 	} {
 		if got := find(t, b, id).Demand.Value - find(t, a, id).Demand.Value; math.Abs(got/want-1) > 1e-6 {
 			t.Errorf("%s: %g N more, want %g", id, got, want)
+		}
+	}
+}
+
+// Of a thread no more counts than the boss has, by hand. Ending flush it is 7 mm outside and the least wall of (6 − 0.3) × 0.9
+// = 5.13 mm: 12.13 of the 13 mm. Set on the wall, 12 mm of height. Through the dish beside its axis, at 40 mm and parallel to it, 1
+// mm out and 2 mm in on the short sides: the mid-surface has A 103, h 53 mm, q = 40/103, tan φ = 53/103 q/√(1 − q²) = 0.216847,
+// cos φ 0.977289; 1 + 5.13/0.977289 + 2 + 40 × 0.216847 = 16.923 of the 18 mm.
+func TestThreadCountsWithinTheBoss(t *testing.T) {
+	const sensor, fit = "engagement = \"14 mm\"", "fit = \"through\"\noutside = \"12 mm\"\ninside = \"4 mm\"\nweld = { outside_leg = \"6 mm\", inside_leg = \"3 mm\", groove = \"full\" }"
+	for _, row := range []struct {
+		name, long, fit, want string
+		more                  []string
+	}{
+		{"flush", "13 mm", "fit = \"flush\"\noutside = \"7 mm\"\nweld = { outside_leg = \"6 mm\", groove = \"full\" }", "12.13", nil},
+		{"set on", "12 mm", "fit = \"on\"\noutside = \"12 mm\"\nweld = { outside_leg = \"6 mm\", groove = \"full\" }", "12.00", nil},
+		{"oblique", "18 mm", "fit = \"through\"\noutside = \"1 mm\"\ninside = \"2 mm\"\nweld = { outside_leg = \"6 mm\", groove = \"full\" }", "16.92", []string{"name = \"sensor\"\non = \"aft\"\nradius = \"0 mm\"", "name = \"sensor\"\non = \"aft\"\nradius = \"40 mm\""}},
+		{"long enough", "14 mm", fit, "14.00", nil},
+	} {
+		s := sheet(t, changed(t, "bolted", append([]string{sensor, "engagement = \"" + row.long + "\"", fit, row.fit}, row.more...)...))
+		for _, id := range []string{"port.sensor/thread@meop", "port.sensor/thread@proof"} {
+			r := find(t, s, id)
+			checktest.Printed(t, row.name+" [mm]", input(t, r, "L_e")*1e3, row.want)
+			if said := strings.Contains(r.Note, "no more than the "); said != (row.want[:2] != row.long[:2] || row.name == "flush") {
+				t.Errorf("%s: %s", row.name, r.Note)
+			}
 		}
 	}
 }

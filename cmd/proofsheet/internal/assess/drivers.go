@@ -37,7 +37,7 @@ func (m *model) drivers(c *loadCase, ws driverWeights) ([]float64, error) {
 			out = append(out, line.pressureMost, line.pressureLeast, line.loadMost, -line.loadLeast,
 				line.pressureMost+line.loadMost, -(line.pressureLeast + line.loadLeast), -(line.pressureLeast + ws.stability*line.loadLeast))
 			for _, w := range ws.strength {
-				out = append(out, line.equivalent(w.pressure, w.load), head.equivalent(w.pressure, 0))
+				out = append(out, line.equivalent(w.pressure, w.load), head.equivalent(w.pressure, 0), w.pressure*line.pressureMost+w.load*math.Max(line.loadMost, 0))
 			}
 			use, column, err := m.stabilityDrivers(s, c, ws, z)
 			if err != nil {

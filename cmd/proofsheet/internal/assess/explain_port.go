@@ -30,13 +30,18 @@ var portExplanations = []Explanation{
 	{
 		ID: "port.N/thrust", Asks: "Do welds and tube carry the end thrust of the tube and what the piping puts on it?",
 		Formula: "p π OD²/4 + F + 2 M/r ≤ R", Source: "equilibrium; unit strengths of UW-15 (recalled)",
-		Limits: "screening of the wall beside the port, in a knuckle or beside an ellipsoid's rim with the numerical shell's stress, not on a flat head; a stiff line moves more load than it says; at proof with the load of service, the wall to yield", Change: []string{"support the line", "larger welds", "a thicker tube"},
+		Limits: "screening of the wall beside the port, membrane to 1.5 S and with bending to min(3 S, 2 Rp0.2), by flight 2 F_ty and the load with its factor over that of pressure, from 1 up; in a knuckle or beside an ellipsoid's rim with the numerical shell's stress, not on a flat head; a stiff line moves more load than it says; at proof with the load of service, the wall to yield", Change: []string{"support the line", "larger welds", "a thicker tube"},
 	},
 	{
 		ID: "port.N/insert", Asks: "Does the butt weld round an inserted plate carry what the wall must carry there?",
 		Formula: "max(t_r, N/S) ≤ E t", Source: "ASME VIII-1 UG-27 and UG-32 with the joint's efficiency (recalled)",
-		Limits: "the bending by an insert that is thicker on one side only is not in it",
+		Limits: "the bending by an insert that is thicker on one side only is not in it: port.N/misalignment",
 		Change: []string{"full examination of the weld round the insert", "a thicker wall"},
+	},
+	{
+		ID: "port.N/misalignment", Asks: "Does the butt weld round an inserted plate stay within the limit on membrane and bending together, out of line and bent by the thicker plate?",
+		Formula: "|σ_m| (1 + Σ k) ≤ E min(3 S, 2 Rp0.2)", Source: "BS 7910 Annex D form (recalled)",
+		Limits: "the plate as flush with the wall on one face; hi-lo and peaking where the joint states them; the wall's own stress, either across the weld", Change: []string{"fit the plate better and measure again", "a thinner plate", "a thicker wall"},
 	},
 	{
 		ID: "port.N/hammer", Asks: "Does the port stand the surge when its line is shut?",

@@ -2,6 +2,7 @@ package assess
 
 import (
 	"errors"
+	"fmt"
 	"math"
 
 	"proofsheet/heads/bolting"
@@ -35,8 +36,39 @@ func fittingOf(p *portPart) (bolting.Fitting, error) {
 	}
 	var err error
 	f.Thread, err = bolting.ParseThread(in.Size)
-	f.Engagement, f.SealDiameter, f.Squeeze, f.Preload, f.Scatter = in.Engagement, in.SealDiameter, in.Squeeze, in.Preload, in.Scatter
+	f.Engagement, f.SealDiameter, f.Squeeze, f.Preload, f.Scatter = math.Min(in.Engagement, p.threadRoom()), in.SealDiameter, in.Squeeze, in.Preload, in.Scatter
 	return f, err
+}
+
+// threadRoom returns the length along its axis in which a boss has metal all round a thread
+// [m], corroded: from end to end of one that passes the wall, whose square ends make it longer
+// where the wall slopes by φ, Outside + t/cos φ + Inside + OD tan φ; of one that ends at the
+// inside face to where that begins, Outside + t/cos φ; set on the wall its height alone.
+func (p *portPart) threadRoom() float64 {
+	in, φ := p.in, p.chords.Obliquity
+	t := p.host.least
+	if q := p.port.Insert; q != nil {
+		t = q.Thickness
+	}
+	through := in.Outside + t/math.Cos(φ)
+	switch in.Fit {
+	case "on":
+		return in.Outside
+	case "flush":
+		return through
+	}
+	if p.in.Inside > 0 {
+		through += math.Max(0, in.Inside-p.host.corrosion)
+	}
+	return through + in.Tube.OutsideDiameter*math.Tan(φ)
+}
+
+// engagedNote adds to the check of a thread that it is cut longer than the boss has room.
+func (p *portPart) engagedNote(r check.Result) check.Result {
+	if in := p.in.Thread; in != nil && p.chordsErr == nil && in.Engagement > p.threadRoom()*(1+1e-9) {
+		r.Note += fmt.Sprintf("; of the engagement of %.4g mm no more than the %.4g mm of the boss counts, tolerance, thinning and corrosion off", in.Engagement*1e3, p.threadRoom()*1e3)
+	}
+	return r
 }
 
 // fittedPressures returns the highest and the lowest pressure across the wall at a
@@ -63,18 +95,31 @@ func (m *model) checkFitted(p *portPart, s *loads.State, c *loadCase) []check.Re
 			return []check.Result{check.NotMade(f.ID+"/thread", f.Title+": thread of the boss", err), check.NotMade(f.ID+"/seal", f.Title+": seal of the fitting", err)}
 		}
 		screw := m.allowAt(p.in.Thread.Material, "", f.Thread.Major, c.temperature, c.rule, nil)
-		return []check.Result{orNot(errors.Join(err, strengthErr, screw.parentErr), f.CheckThread(high, boss.Tube, screw.parent.S)),
+		loaded, κ := f, m.loadFactor(c.rule)
+		loaded.Outside *= κ
+		return []check.Result{factorShown(κ, f.Outside, orNot(errors.Join(err, strengthErr, screw.parentErr), p.engagedNote(loaded.CheckThread(high, boss.Tube, screw.parent.S)))),
 			orNot(err, f.CheckSeal(high, bolting.Separation))}
 	case "cover":
 		j, jointErr := m.coverJoint(p, c.temperature)
 		sb, boltErr := m.boltAllowable(j, c.rule)
 		err = errors.Join(err, jointErr, boltErr)
 		plate, s, coverErr := m.coverOf(p, c)
-		return []check.Result{orNot(err, j.CheckBolts(high, sb)), orNot(err, j.CheckSeal(high, bolting.Separation)),
-			orNot(errors.Join(err, coverErr), j.CheckCover("port."+p.in.Name+"/cover", coverPressure(high, low), plate, s, sb)),
-			orNot(errors.Join(err, coverErr), j.CheckLigament("port."+p.in.Name+"/ligament", coverPressure(high, low), plate, s, sb))}
+		loaded, κ := j, m.loadFactor(c.rule)
+		loaded.Outside *= κ
+		return []check.Result{factorShown(κ, j.Outside, orNot(err, loaded.CheckBolts(high, sb))), orNot(err, j.CheckSeal(high, bolting.Separation)),
+			factorShown(κ, j.Outside, orNot(errors.Join(err, coverErr), loaded.CheckCover("port."+p.in.Name+"/cover", coverPressure(high, low), plate, s, sb))),
+			factorShown(κ, j.Outside, orNot(errors.Join(err, coverErr), loaded.CheckLigament("port."+p.in.Name+"/ligament", coverPressure(high, low), plate, s, sb)))}
 	}
 	return nil
+}
+
+// factorShown adds to a check the factor κ [-] with which a load from outside [N] stands in
+// its F_x, where it is not 1.
+func factorShown(κ, outside float64, r check.Result) check.Result {
+	if κ != 1 && outside != 0 {
+		r.Inputs = append(r.Inputs, check.Num("κ", "factor on the load from outside over that on pressure, in F_x", κ))
+	}
+	return r
 }
 
 // coverOf returns the least thickness of a port's cover, corroded [m], and its
@@ -108,7 +153,7 @@ func (m *model) proofFitted(t *proofTest, p *portPart, s *loads.State, c *loadCa
 		}
 		tube, screw := m.metals.at(p.in.Tube.Material, m.tubeWelds(p), p.in.Tube.Wall, T), m.metals.at(p.in.Thread.Material, "", f.Thread.Major, T)
 		boss := math.Min(tube.parent.Yield.Value, tube.zone.Yield.Value)
-		thread := f.CheckThread(high, k*boss, k*screw.parent.Yield.Value)
+		thread := p.engagedNote(f.CheckThread(high, k*boss, k*screw.parent.Yield.Value))
 		thread.Inputs = append(thread.Inputs, check.Num("k", "share of yield at proof, S = k R_p0.2", k))
 		return []check.Result{orNot(errors.Join(err, tube.parentErr, tube.zoneErr, screw.parentErr), thread),
 			orNot(err, f.CheckSeal(high, 1))}

@@ -84,6 +84,9 @@ type weldedWall struct {
 // it: the radius counts as if it did not.
 func (m *model) weldWall(w lifeWeld, cases []*loadCase) (out weldedWall, err error) {
 	out.Wall = life.Wall{Where: w.where, Yield: math.Inf(1), Ultimate: math.Inf(1), Toughness: math.Inf(1), Thickness: math.Inf(1), Radius: m.cyl.mid()}
+	if w.radius > 0 {
+		out.Radius = w.radius
+	}
 	for _, p := range w.parts {
 		k := 0.0
 		if mat, _ := m.t.FindMaterial(p.material); mat.Toughness != nil {

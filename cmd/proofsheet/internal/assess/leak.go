@@ -88,6 +88,9 @@ func (m *model) checkLeak(cases []*loadCase) check.Result {
 	}
 	for _, w := range m.lifeWelds() {
 		if w.joint != nil && !w.along {
+			if w.plain != nil { // as of the shell beside a port: what the port raises is not asked
+				w.stress = w.plain
+			}
 			got, err := m.weldWall(w, cases)
 			all = append(all, leakOf(got.Wall, err, w.parts...))
 		}

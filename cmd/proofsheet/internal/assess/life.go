@@ -188,8 +188,10 @@ type lifeWeld struct {
 	along  bool // along the shell, the hoop stress across it
 	parts  []*part
 	bend   float64 // bending of its misalignment over the membrane stress [-]
+	radius float64 // second principal radius of the wall; 0: the cylinder's [m]
 	local  string  // of the stress, for the reader
 	class  func() (life.Class, error)
 	stress func(s *loads.State, c *loadCase) (span, error)
+	plain  func(s *loads.State, c *loadCase) (span, error) // of an insert's weld the wall's own stress, not raised by the port
 	err    error
 }

@@ -238,3 +238,14 @@ func TestInwardJointIsCautioned(t *testing.T) {
 		}
 	}
 }
+
+// The index of a port is for a diameter over wall up to 100: of a dish and an ellipsoid twice the radius of the crown, about
+// 2 × 300 mm over 4.23 mm = 142, and not the rim's 72.
+func TestIndexOfAPortTakesTheRadiusThere(t *testing.T) {
+	for name, shape := range map[string]string{"ellipsoid": "shape = \"ellipsoid\"\naspect = 2.0\nstraight_flange = \"20 mm\"", "dish": "shape = \"torisphere\"\ncrown_radius = \"300 mm\"\nknuckle_radius = \"30 mm\"\nstraight_flange = \"20 mm\""} {
+		r := find(t, sheet(t, changed(t, lived, "[head.aft]\nshape = \"hemisphere\"", "[head.aft]\n"+shape)), "tank/life")
+		if r.Status() != check.NotAssessed || !strings.Contains(r.Reason(), "port outlet: diameter over wall is 14") {
+			t.Errorf("%s: %v, %s", name, r.Status(), r.Reason())
+		}
+	}
+}

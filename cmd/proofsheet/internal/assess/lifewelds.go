@@ -35,6 +35,9 @@ func (m *model) lifeWelds() (out []lifeWeld) {
 	for _, p := range m.ports {
 		if p.head == nil || p.head.in.Tip == nil || p.head.in.Tip.Port != p.in.Name {
 			out = append(out, m.lifePort(p))
+			if p.in.Insert != nil {
+				out = append(out, m.lifeInsert(p))
+			}
 		}
 	}
 	return out
@@ -192,7 +195,7 @@ func (m *model) lifePort(p *portPart) lifeWeld {
 	}
 	domed := p.head != nil && p.head.in.Shape != "cone" && p.head.in.Shape != "toricone"
 	bore := p.in.Tube.OutsideDiameter - 2*p.port.TubeWall
-	k, err := life.PortIndex(domed, bore, 2*p.wall.Radius, p.host.least, p.chords.Obliquity)
+	k, err := life.PortIndex(domed, bore, 2*p.port.NormalRadius(p.wall), p.host.least, p.chords.Obliquity)
 	switch {
 	case err != nil:
 		w.err = err
@@ -241,11 +244,15 @@ func (m *model) spanAtPort(p *portPart, k float64, s *loads.State, c *loadCase) 
 	return out, nil
 }
 
-// alongPort takes the stations of the wall under a port's hole and weld.
+// alongPort takes the stations of the wall under a port's hole and weld, its pad or
+// inserted plate.
 func (m *model) alongPort(p *portPart) func(st *shellState, i int) bool {
 	half := math.Max(p.chords.OutsideMeridional, p.chords.OutsideTransverse)/2 + p.in.Weld.OutsideLeg
 	if pad := p.port.Pad; pad != nil {
 		half = math.Max(half, pad.OutsideDiameter/2)
+	}
+	if in := p.in.Insert; in != nil {
+		half = math.Max(half, in.OutsideDiameter/2)
 	}
 	gap := 0.1 * m.cyl.mid() // taken beside it, so that a station is always met
 	return func(st *shellState, i int) bool {

@@ -35,6 +35,7 @@ type misalignedSeam struct {
 	pressure float64 // of the state [Pa]
 	reversed bool    // some other state has the opposite sign
 	extremes *seamExtremes
+	seen     *span // of the stress across it over all operating states, where that is known by itself
 }
 
 // widened gives a seam what the other operating states do to it.
@@ -308,6 +309,12 @@ func (x misalignedSeam) worst(at spots) check.Result {
 // opposed returns the largest stress of the other sign across the seam in any
 // operating state [Pa], by which the range is wider than from zero.
 func (x misalignedSeam) opposed(p spot) float64 {
+	if x.seen != nil {
+		if p.across < 0 {
+			return x.seen.membraneMost
+		}
+		return -x.seen.membraneLeast
+	}
 	if x.around {
 		if p.across < 0 {
 			return x.extremes.axialMost
@@ -325,14 +332,15 @@ func (x misalignedSeam) opposed(p spot) float64 {
 
 // seamExtremes are what seams see over all operating states, zero among them.
 type seamExtremes struct {
-	pressureLeast, pressureMost float64 // across the wall [Pa]
-	axialLeast, axialMost       float64 // stress in the cylinder [Pa]
+	pressureLeast, pressureMost float64               // across the wall [Pa]
+	axialLeast, axialMost       float64               // stress in the cylinder [Pa]
+	inserts                     map[string]insertSpan // by port
 	err                         error
 }
 
 // seamExtremes finds them where a seam is out of line.
 func (m *model) seamExtremes() *seamExtremes {
-	x := &seamExtremes{}
+	x := &seamExtremes{inserts: m.insertSpans()}
 	lo, hi := m.in.Bounds()
 	for _, o := range m.operating {
 		most, _ := o.state.HighestPressure(lo, hi)
@@ -350,9 +358,13 @@ func (m *model) seamExtremes() *seamExtremes {
 	return x
 }
 
-// outOfLine reports whether any seam of the tank is out of line or out of round.
+// outOfLine reports whether any seam of the tank is out of line or out of round, or
+// joins a plate that is thicker than its wall.
 func (m *model) outOfLine() bool {
 	out := m.t.Cylinder.OutOfRound != nil
+	for _, p := range m.ports {
+		out = out || p.in.Insert != nil
+	}
 	for _, j := range m.t.Joint {
 		out = out || j.HiLo != nil || j.Peaking != nil
 	}

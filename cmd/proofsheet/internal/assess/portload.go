@@ -108,15 +108,15 @@ type crossing struct {
 	at    weld.Place
 }
 
-// crossings returns the seams within a reach [m] of a port's axis. A girth seam
-// whose station is not said may be there.
+// crossings returns the seams within a reach [m] of a port's axis. A seam of which nothing
+// says where it lies, by clock or station, may be there.
 func (m *model) crossings(p *portPart, reach float64) (out []crossing) {
-	joint, clock := m.long, m.t.Cylinder.LongSeamClock
+	joint, clock, anywhere := m.long, m.t.Cylinder.LongSeamClock, m.t.Cylinder.LongSeamAnywhere
 	if p.head != nil {
-		joint, clock = p.head.segment, p.head.in.SegmentSeamClock
+		joint, clock, anywhere = p.head.segment, p.head.in.SegmentSeamClock, p.head.in.SegmentSeamAnywhere
 	}
 	outside := 2 * (p.host.radius + p.host.nominal)
-	if joint != nil && p.port.SeamDistance(p.wall, clock) < reach {
+	if joint != nil && (anywhere || p.port.SeamDistance(p.wall, clock) < reach) {
 		out = append(out, crossing{joint, weld.Place{Category: "A", Longitudinal: true, Thickness: p.host.nominal, OutsideDiameter: outside}})
 	}
 	if p.head != nil || m.girth == nil {
@@ -155,10 +155,13 @@ func (m *model) seamThrough(p *portPart, rule material.Rule) (float64, error) {
 	return least, nil
 }
 
-// weldsAt returns the welds that meet the wall of a port: its own, and every seam
-// whose zone reaches its reinforcement.
+// weldsAt returns the welds that meet the wall of a port: its own, that of its inserted
+// plate, and every seam whose zone reaches its reinforcement.
 func (m *model) weldsAt(p *portPart) (welds, error) {
 	w := welds(p.in.Weld.Joint)
+	if p.in.Insert != nil {
+		w = w.and(welds(p.in.Insert.Seam))
+	}
 	for _, x := range m.crossings(p, math.Inf(1)) {
 		parent := m.metals.at(p.host.material, w, p.host.nominal, roomTemperature)
 		if parent.parentErr != nil {

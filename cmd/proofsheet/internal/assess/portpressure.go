@@ -32,7 +32,11 @@ func (m *model) portPressure(p *portPart, s *loads.State, c *loadCase) (port.Loa
 		if !c.present { // a load that relieves may be absent
 			load = unless(err, math.Max(load, 0))
 		}
-		return port.Load{Pressure: most, Hoop: most * m.cyl.mid(), Meridional: math.Max(axial+load, 0)}, err
+		out := port.Load{Pressure: most, Hoop: most * m.cyl.mid(), Meridional: math.Max(axial+load, 0)}
+		if legs, flown := m.portLegs(p, c); flown && err == nil {
+			out.HoopAsked, out.MeridionalAsked = asked(legs, out.Hoop, 0), asked(legs, axial, load)
+		}
+		return out, err
 	case p.head.in.Shape == "flat":
 		return m.flatLoad(p, most, c)
 	case inward: // pressed from outside the tank: on its concave side
@@ -129,14 +133,52 @@ func (m *model) concaveLoad(p *portPart, pressure float64, s *loads.State, c *lo
 	if !c.present { // a load that relieves may be absent
 		line[0], line[1] = math.Max(line[0], 0), math.Min(line[1], 0)
 	}
+	legs, flown := m.portLegs(p, c)
+	nφ, nθ, err := heads.Membrane(pt, pressure, pull)
+	if err != nil {
+		return load, err
+	}
 	for _, v := range line { // the most along the meridian, and the least, which leaves most to the hoop
-		nφ, nθ, err := heads.Membrane(pt, pressure, pull+v)
+		lφ, lθ, err := heads.Membrane(pt, 0, v)
 		if err != nil {
 			return load, err
 		}
-		load.Hoop, load.Meridional = math.Max(load.Hoop, nθ), math.Max(load.Meridional, nφ)
+		load.Hoop, load.Meridional = math.Max(load.Hoop, nθ+lθ), math.Max(load.Meridional, nφ+lφ)
+		if flown {
+			load.HoopAsked, load.MeridionalAsked = math.Max(load.HoopAsked, asked(legs, nθ, lθ)), math.Max(load.MeridionalAsked, asked(legs, nφ, lφ))
+		}
 	}
 	return load, nil
+}
+
+// portLegs returns the limits of the wall at a port where pressure and line loads have
+// factors of their own, and whether they do. S holds those of the pressure alone.
+func (m *model) portLegs(p *portPart, c *loadCase) (material.Limits, bool) {
+	if c.rule != material.Flight {
+		return material.Limits{}, false
+	}
+	all, err := m.weldsAt(p)
+	a := m.allow(p.host, all, c)
+	if err != nil || a.zoneErr != nil { // the strengths of the port are refused for it
+		return material.Limits{S: math.NaN()}, true
+	}
+	return a.seam, true
+}
+
+// asked returns the resultant that takes as much of S as one of pressure and one of line
+// loads [N/m] take of their strength, each with its own factor, one that relieves without:
+//
+//	N_S = S max[(FS_y N_p + FS_yl N_l)/F_ty, (FS_u N_p + FS_ul N_l)/F_tu]
+func asked(l material.Limits, pressure, line float64) float64 {
+	by := func(factor, n float64) float64 {
+		if n < 0 {
+			return n
+		}
+		return factor * n
+	}
+	yield := (by(l.YieldOnPressure, pressure) + by(l.YieldOnLoad, line)) / l.Yield
+	ultimate := (by(l.UltimateOnPressure, pressure) + by(l.UltimateOnLoad, line)) / l.Ultimate
+	return l.S * math.Max(0, math.Max(yield, ultimate))
 }
 
 // headStation returns z of the inside face of a head at a radius [m], the

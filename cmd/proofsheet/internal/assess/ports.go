@@ -13,6 +13,7 @@ import (
 	"proofsheet/loads"
 	"proofsheet/material"
 	"proofsheet/report/check"
+	"proofsheet/shell/edge"
 )
 
 // A portPart is one opening with the wall it stands in.
@@ -132,7 +133,7 @@ func (m *model) checkPorts(s *loads.State, c *loadCase) (out []check.Result) {
 	}
 	walls := map[string]*wallPorts{}
 	for i, p := range m.ports {
-		out = append(out, m.checkPort(p, &members[i], errs[i])...)
+		out = append(out, m.checkPort(p, &members[i], errs[i], s, c)...)
 		out = append(out, m.checkFitted(p, s, c)...)
 		out = append(out, m.checkSpacing(i, members, errs, walls, port.Advise))
 	}
@@ -152,7 +153,7 @@ func (m *model) checkPortAmong(p *portPart, s *loads.State, c *loadCase) []check
 			members[i], errs[i] = m.member(o, s, c)
 		}
 	}
-	out := append(m.checkPort(p, &members[at], errs[at]), m.checkFitted(p, s, c)...)
+	out := append(m.checkPort(p, &members[at], errs[at], s, c), m.checkFitted(p, s, c)...)
 	return append(out, m.checkSpacing(at, members, errs, map[string]*wallPorts{}, unadvised))
 }
 
@@ -183,7 +184,7 @@ func (m *model) withInsert(p *portPart, rule material.Rule) (port.Port, error) {
 
 // checkPort makes the checks of one port by itself, and leaves the report on its areas
 // with it.
-func (m *model) checkPort(p *portPart, q *port.Member, err error) []check.Result {
+func (m *model) checkPort(p *portPart, q *port.Member, err error, s *loads.State, c *loadCase) []check.Result {
 	if m.closesTip(p) {
 		return m.tipPort(p)
 	}
@@ -201,7 +202,7 @@ func (m *model) checkPort(p *portPart, q *port.Member, err error) []check.Result
 			out = append(out, check.NotMade("port."+name+"/"+c.id, "Port "+name+": "+c.title, err))
 		}
 		if p.in.Insert != nil {
-			out = append(out, check.NotMade("port."+name+"/insert", "Port "+name+": weld round the inserted plate", err))
+			out = append(out, check.NotMade("port."+name+"/insert", "Port "+name+": weld round the inserted plate", err), m.checkInsertLine(p, s, c))
 		}
 		if p.in.Line != nil {
 			out = append(out, check.NotMade("port."+name+"/hammer", hammerTitle(name), err))
@@ -209,17 +210,42 @@ func (m *model) checkPort(p *portPart, q *port.Member, err error) []check.Result
 		return out
 	}
 	var x port.External
-	if l := p.in.Load; l != nil {
-		x = port.External{Force: math.Abs(l.Force), Moment: math.Abs(l.Moment)}
+	if p.in.Load != nil {
+		x = m.external(p, c)
 	}
 	out := []check.Result{placed, r.Check(name), r.CheckNeck(name), r.CheckWeld(name), r.CheckThrust(name, x)}
 	if p.in.Insert != nil {
-		out = append(out, r.CheckInsert(name))
+		out = append(out, r.CheckInsert(name), m.checkInsertLine(p, s, c))
 	}
 	if p.in.Line != nil {
 		out = append(out, m.checkHammer(p, *q))
 	}
 	return out
+}
+
+// external returns what the piping puts on a port, with its factor and what the wall is
+// held to beside it; the limit left out where it is not known.
+func (m *model) external(p *portPart, c *loadCase) port.External {
+	l := p.in.Load
+	x := port.External{Force: math.Abs(l.Force), Moment: math.Abs(l.Moment), Factor: m.loadFactor(c.rule)}
+	all, err := m.weldsAt(p)
+	if a := m.allow(p.host, all, c); err == nil && a.zoneErr == nil {
+		if limit, formula, err := edge.RangeLimit(a.seam); err == nil {
+			x.Range, x.RangeFormula = limit, formula
+		}
+	}
+	return x
+}
+
+// loadFactor returns the factor on a load of the piping over the one on pressure that the
+// allowable stresses of a rule hold, the larger of yield and ultimate, never below 1 [-]:
+// what a line pulls is known less well than the pressure.
+func (m *model) loadFactor(rule material.Rule) float64 {
+	f, err := m.factors(rule)
+	if rule != material.Flight || err != nil { // what needs the rule is refused then
+		return 1
+	}
+	return math.Max(1, math.Max(f.LoadYieldFactor/f.YieldFactor, f.LoadUltimateFactor/f.UltimateFactor))
 }
 
 // placement makes the check of where a port stands, which no case changes.

@@ -302,3 +302,106 @@ func TestTightRingSaysWhatToWrite(t *testing.T) {
 		t.Errorf("at %s: %v, %s", m[1], wide.Status(), wide.Note)
 	}
 }
+
+// flown is a cylinder of 400 mm inside and 4 mm of 304L between dishes, by flight with a programme's factors: 1.1 on pressure
+// and 1.25 on line loads against yield, 1.25 and 1.5 against ultimate.
+func flown(t testing.TB, port, event string, changes ...string) *report.Sheet {
+	t.Helper()
+	const dish = "shape = \"ellipsoid\"\naspect = 2.0\nthickness = \"8 mm\"\nunder_tolerance = \"0.3 mm\"\nforming_thinning = 0.1\nforming = \"pressed\"\nstraight_flange = \"20 mm\"\nmaterial = \"plate\"\nseam = \"girth\"\nsegment_seam = \"none\"\n"
+	src := strings.NewReplacer(changes...).Replace("[basis]\nrule = \"flight\"\nultimate_factor = 1.25\nyield_factor = 1.1\nburst_factor = 1.25\nproof_factor = 1.1\nsource = \"programme\"\n" +
+		"[pressure]\nmeop = \"10 bar\"\nrelief = \"9 bar\"\n[contents]\nfluid = \"isopropanol\"\ntemperature = \"20 degC\"\n[material.plate]\nalloy = \"304L\"\nspec = \"ASTM A240\"\n" +
+		"[joint.long]\nkind = \"double butt\"\nexamination = \"full\"\n[joint.girth]\nkind = \"double butt\"\nexamination = \"full\"\n" +
+		"[cylinder]\ninside_diameter = \"400 mm\"\nlength = \"1200 mm\"\nthickness = \"4 mm\"\nunder_tolerance = \"0.3 mm\"\nmaterial = \"plate\"\nlong_seam = \"long\"\nlong_seam_clock = \"180 deg\"\n" +
+		"[head.aft]\n" + dish + "[head.forward]\n" + dish +
+		"[[port]]\nname = \"a\"\ntube = { outside_diameter = \"60.3 mm\", wall = \"2.6 mm\", under_tolerance = \"0.3 mm\", material = \"plate\", seam = \"none\" }\nfit = \"flush\"\noutside = \"3 mm\"\nweld = { outside_leg = \"3 mm\", groove = \"full\" }\n" + port +
+		"[[case]]\nname = \"pad\"\nullage_pressure = \"10 bar\"\npeople = \"clear\"\n" + event + "[proof]\nmethod = \"hydrostatic\"\ntemperature = \"15 degC\"\n")
+	return sheet(t, parse(t, "flown.toml", src))
+}
+
+// Line loads at a port carry their own factors. By hand: 270 kN on the mid-radius of the wall, 202 mm, is
+// 212.7 N/mm; S is 170/1.1 MPa, yield governs, so that N = N_p + (1.25/1.1) N_l and not N_p + N_l, and the wall of a
+// transverse plane that has its own 154.5 MPa with the force raw has not with it factored.
+func TestLineLoadsAtAPortCarryTheirFactors(t *testing.T) {
+	const standing = "axial_load_factor = 1.0\nfill = 0.5\n"
+	const at = "on = \"cylinder\"\nstation = \"600 mm\"\n"
+	plain, pulled := find(t, flown(t, at, standing), "port.a/area@pad"), find(t, flown(t, at, standing+"axial_force = \"270 kN\"\n"), "port.a/area@pad")
+	np, n := input(t, plain, "N_φ"), input(t, pulled, "N_φ")
+	checktest.Close(t, "line load", n-np, 212.7e3, 5e-4)
+	checktest.Close(t, "S", input(t, pulled, "S_v"), 170e6/1.1, 1e-9)
+	checktest.Close(t, "asked, pressure alone", input(t, plain, "N_φS"), np, 1e-9)
+	checktest.Close(t, "asked", input(t, pulled, "N_φS"), np+1.25/1.1*(n-np), 1e-9)
+	if plain.Status() != check.Satisfied || pulled.Status() != check.NotSatisfied {
+		t.Errorf("without the force %v, with it %v at %.3f", plain.Status(), pulled.Status(), pulled.Margin())
+	}
+	// On a dish the weight that hangs inboard of the port at 901 g, against 1 g: 900/901 of the line load.
+	dish := func(g string) check.Result {
+		return find(t, flown(t, "on = \"aft\"\nradius = \"60 mm\"\n", "axial_load_factor = "+g+"\nfill = 0.0\n"), "port.a/area@pad")
+	}
+	heavy := dish("901.0")
+	n = input(t, heavy, "N_φ")
+	line := (n - input(t, dish("1.0"), "N_φ")) * 901 / 900
+	if !(line > 1e3) {
+		t.Fatalf("line load on the dish %g N/m", line)
+	}
+	checktest.Close(t, "asked on a dish", input(t, heavy, "N_φS")-n, (1.25/1.1-1)*line, 1e-3)
+	if hoop := input(t, heavy, "N_θ"); input(t, heavy, "N_θS") != hoop {
+		t.Errorf("a line load that relieves the hoop carries a factor: %g, %g", input(t, heavy, "N_θS"), hoop)
+	}
+}
+
+// A load of the piping carries the load factors too: of 1.25/1.1 and 1.5/1.25 the larger, by flight; by vessel none. Wall and
+// bending beside it are held to 2 F_ty = 340 MPa by flight, and not to 3 S = 463.6 MPa.
+func TestLoadsOfPipingCarryTheirFactors(t *testing.T) {
+	const on = "on = \"cylinder\"\nstation = \"600 mm\"\nload = { force = \"500 N\" }\n"
+	r := find(t, flown(t, on, "axial_load_factor = 1.0\nfill = 0.5\n"), "port.a/thrust@pad")
+	checktest.Close(t, "factor", input(t, r, "κ"), 1.2, 1e-12)
+	checktest.Close(t, "limit", input(t, r, "2 F_ty"), 340e6, 1e-9)
+	plain := find(t, flown(t, on, "axial_load_factor = 1.0\nfill = 0.5\nrule = \"vessel\"\n"), "port.a/thrust@pad")
+	checktest.Close(t, "by vessel", input(t, plain, "min(3 S, 2 Rp0.2)"), 340e6, 1e-9)
+	if strings.Contains(plain.Formula, "κ") {
+		t.Errorf("by vessel: %s", plain.Formula)
+	}
+	factor := func(event string) (force float64, r check.Result) {
+		s := flown(t, "on = \"aft\"\nradius = \"0 mm\"\nkind = \"boss\"\nthread = { size = \"M16x1.5\", engagement = \"12 mm\", seal_diameter = \"20 mm\", preload = \"2 kN\", material = \"plate\" }\nload = { force = \"500 N\" }\n",
+			event, "tube = { outside_diameter = \"60.3 mm\", wall = \"2.6 mm\"", "tube = { outside_diameter = \"40 mm\", wall = \"12 mm\"", "outside = \"3 mm\"", "outside = \"20 mm\"")
+		r = find(t, s, "port.a/thread@pad")
+		return input(t, r, "F_x"), r
+	}
+	if got, r := factor("axial_load_factor = 1.0\nfill = 0.5\n"); math.Abs(got-600) > 1e-6 || input(t, r, "κ") != 1.2 {
+		t.Errorf("on the thread of a boss %g N", got)
+	}
+	if got, _ := factor("axial_load_factor = 1.0\nfill = 0.5\nrule = \"vessel\"\n"); got != 500 {
+		t.Errorf("by vessel %g N", got)
+	}
+}
+
+// A seam along a wall of which no clock is written may run through any port there: its efficiency counts, 0.7 without
+// examination, and the sheet says why. Written, away from the port, it does not.
+func TestASeamWithoutAClockIsAnywhere(t *testing.T) {
+	for name, row := range map[string]struct{ clock, port, key string }{
+		"cone":     {"segment_seam_clock = \"0 deg\"\ntip = { diameter = \"60 mm\", close = \"plate\", thickness = \"14 mm\" }\n\n[head.forward]", "port.outlet-1", "head.aft.segment_seam_clock"},
+		"cylinder": {"long_seam_clock = \"180 deg\"\n", "port.side", "cylinder.long_seam_clock"},
+	} {
+		const side = "[[port]]\nname = \"side\"\non = \"cylinder\"\nstation = \"400 mm\"\nclock = \"60 deg\"\ntube = { outside_diameter = \"26.9 mm\", wall = \"3.6 mm\", material = \"plate\", seam = \"none\" }\nfit = \"through\"\noutside = \"40 mm\"\ninside = \"8 mm\"\nweld = { outside_leg = \"7 mm\", inside_leg = \"5 mm\", groove = \"full\" }\n\n[support]"
+		with := func(clock string) *report.Sheet {
+			return sheet(t, changed(t, "demo", "examination = \"full\"", "examination = \"none\"", "examination = \"spot\"", "examination = \"none\"", "[support]", side, row.clock, clock))
+		}
+		seam := func(s *report.Sheet) float64 {
+			return given(t, find(t, s, row.port+"/area@meop"), "meridional seam through the hole")
+		}
+		if e := seam(with(row.clock)); e != 1 {
+			t.Errorf("%s, the clock written: E %g", name, e)
+		}
+		s := with(row.clock[strings.Index(row.clock, "\n"):])
+		if e := seam(s); e != 0.7 {
+			t.Errorf("%s, the clock not written: E %g", name, e)
+		}
+		found := false
+		for _, d := range s.Defaults {
+			found = found || d.Name == row.key && d.Value == "unknown" && strings.Contains(d.Note, "may be anywhere")
+		}
+		if !found {
+			t.Errorf("%s: no default %s among %v", name, row.key, s.Defaults)
+		}
+	}
+}

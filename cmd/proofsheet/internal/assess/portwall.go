@@ -9,7 +9,8 @@ import (
 
 // portWall describes the wall at a port by its mid-surface: of the nominal wall
 // for the cut-out, of the corroded least wall for strength. A sharp joint
-// claims the metal beside it.
+// claims the metal beside it: as far as of the nominal wall, whose zone is wider, so that a
+// thinner wall never leaves a port more of it.
 func (m *model) portWall(p *portPart, nominal bool) (port.Wall, error) {
 	t, inside := p.host.least, p.host.corroded()
 	if nominal {
@@ -17,7 +18,7 @@ func (m *model) portWall(p *portPart, nominal bool) (port.Wall, error) {
 	}
 	if p.head == nil {
 		w, err := port.OnCylinder(shell.Cylinder{InsideRadius: inside, Thickness: t, Length: m.t.Cylinder.Length})
-		zone := math.Sqrt(w.Radius * t)
+		zone := math.Sqrt(w.Radius * p.host.nominal)
 		if sharp(m.fwd) {
 			w.OutboardZone = zone
 		}
@@ -32,7 +33,10 @@ func (m *model) portWall(p *portPart, nominal bool) (port.Wall, error) {
 	}
 	w, err := port.OnHead(h, t)
 	if p.head.in.Shape == "cone" { // a flat head bends all over: no zone of it is the joint's alone
-		w.OutboardZone = math.Sqrt(w.Radius * t / math.Cos(w.HalfApex))
+		w.OutboardZone = math.Sqrt(w.Radius * p.host.nominal / math.Cos(w.HalfApex))
+	}
+	if w.Tip > 0 { // plate, neck and tube meet the cone at its tip at an angle
+		w.InboardZone = math.Sqrt(w.Tip * p.host.nominal / math.Cos(w.HalfApex))
 	}
 	if s := p.head.in.Seal; p.head.bolted() && s != nil {
 		w.Seal = (s.Diameter - s.Width) / 2 // an O-ring is written without a width

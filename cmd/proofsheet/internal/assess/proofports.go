@@ -15,9 +15,12 @@ import (
 // proofPorts asks of every port whether it holds at the highest pressure that the
 // test can reach: metal round the hole, tube, welds and end thrust, with the share of
 // the yield strength that the strictest rule allows at proof, of wall, tube and pad
-// each, in place of their allowable stress.
+// each, in place of their allowable stress. Without a plan each is listed with the reason.
 func (m *model) proofPorts(t *proofTest) (out []check.Result) {
-	c, s, err := m.proofState(t)
+	c, s, err := (*loadCase)(nil), (*loads.State)(nil), t.err
+	if err == nil {
+		c, s, err = m.proofState(t)
+	}
 	for _, p := range m.ports {
 		out = append(out, m.proofPort(t, p, s, c, err)...)
 	}

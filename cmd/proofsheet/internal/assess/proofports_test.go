@@ -112,3 +112,15 @@ radius = "0 mm"`, 1)
 		t.Errorf("t_r at proof %.4g mm, by hand 19.98 without drift", got)
 	}
 }
+
+// Where no proof pressure can be set, here since a case is hotter than its metal is known for, no check at proof of a port
+// is left out: each is not assessed, with the reason.
+func TestPortsWithoutAPlanAreListed(t *testing.T) {
+	s := sheet(t, changed(t, "bolted", "[proof]", "[[case]]\nname = \"hot\"\nullage_pressure = \"5 bar\"\nfill = 0.5\ntemperature = \"900 degC\"\n\n[proof]"))
+	for _, id := range []string{"port.sensor/area", "port.sensor/neck", "port.sensor/weld", "port.sensor/thrust", "port.sensor/thread", "port.sensor/seal", "port.hatch/area",
+		"port.hatch/bolts", "port.hatch/seal", "port.hatch/cover", "port.hatch/ligament", "head.forward/bolts", "head.forward/seal", "head.forward/ligament"} {
+		if r := find(t, s, id+"@proof"); r.Status() != check.NotAssessed || !strings.Contains(r.Reason(), "900") {
+			t.Errorf("%s: %v, %s", id, r.Status(), r.Reason())
+		}
+	}
+}

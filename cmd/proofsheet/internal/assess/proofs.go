@@ -64,12 +64,13 @@ func (m *model) newProof(cases []*loadCase, near float64) *proofTest {
 	if t.err != nil {
 		t.reach = check.NotMade("proof/reach", "Proof: does every point see its factor", t.err)
 		t.yield = check.NotMade("proof/yield", "Proof: membrane stress at the highest pressure of the test", t.err)
+		t.others = m.proofBolted(t)
 	} else {
 		t.reach = t.plan.CheckReach()
 		t.yield = m.proofYield(t)
 		t.others = slices.Concat(m.proofKnuckles(t), m.proofConvex(t), m.proofJunctions(t), m.proofRings(t), m.proofBolted(t), []check.Result{m.proofBrittle(), m.proofZones(t)})
-		t.ports = m.proofPorts(t)
 	}
+	t.ports = m.proofPorts(t)
 	t.reach.Case, t.yield.Case = "proof", "proof"
 	for _, rs := range [][]check.Result{t.others, t.ports} {
 		for i := range rs {

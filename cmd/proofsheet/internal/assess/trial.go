@@ -122,6 +122,9 @@ func (tr *Trial) Port(group string, until func(check.Result) bool) {
 	if len(members) == 0 {
 		return
 	}
+	if members[0].in.Insert != nil { // its weld is held to the range over all of them
+		tr.lookAtRanges()
+	}
 	states := tr.hardest(members[0].host.name)
 	_ = tr.portsAlone(members, states, until) && tr.portsTogether(members, states, until) && tr.portsAtProof(group, until)
 }
@@ -141,7 +144,7 @@ func (tr *Trial) portsAlone(ports []*portPart, states []operatingState, until fu
 				continue
 			}
 			spoken = append(spoken, q)
-			for _, r := range append(tr.checkPort(p, &q, err), tr.checkFitted(p, o.state, o.c)...) {
+			for _, r := range append(tr.checkPort(p, &q, err, o.state, o.c), tr.checkFitted(p, o.state, o.c)...) {
 				if r.Case, r.Rule = o.c.name, string(o.c.rule); !until(r) {
 					return false
 				}
@@ -242,7 +245,7 @@ func (c *loadCase) alikeFor(o *loadCase) bool {
 func below(a, b []port.Load) bool {
 	for i, x := range a {
 		y := b[i]
-		if !(x.Convex == y.Convex && x.Pressure <= y.Pressure && x.Hoop <= y.Hoop && x.Meridional <= y.Meridional && x.Required <= y.Required &&
+		if !(x.Convex == y.Convex && x.Pressure <= y.Pressure && x.Hoop <= y.Hoop && x.Meridional <= y.Meridional && x.HoopAsked <= y.HoopAsked && x.MeridionalAsked <= y.MeridionalAsked && x.Required <= y.Required &&
 			x.Membrane <= y.Membrane && x.Face <= y.Face) {
 			return false
 		}

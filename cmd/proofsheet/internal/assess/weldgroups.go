@@ -25,6 +25,8 @@ func (m *model) distance(a, b *weldLine) float64 {
 		d = 0
 	case a.form == longWeld && b.form == girthWeld:
 		d = 0
+	case a.form == longWeld && b.form == segmentWeld && (a.unsaid || b.unsaid):
+		d = 0
 	case a.form == longWeld && b.form == segmentWeld: // nearest where both end
 		d = m.cyl.mid() * math.Abs(math.Remainder(a.clock-b.clock, 2*math.Pi))
 	case a.form == girthWeld && b.form == girthWeld && (a.unsaid || b.unsaid):
@@ -43,6 +45,8 @@ func (m *model) portDistance(a, p *weldLine) float64 {
 	across, along := p.half(2*max(c.OutsideSides[0], c.OutsideSides[1])), p.half(c.OutsideMeridional)
 	on := func(w *weldLine) bool { return p.head != nil && w.head == p.head }
 	switch {
+	case a.unsaid && (a.form == longWeld && p.head == nil || a.form == segmentWeld && on(a)):
+		return 0
 	case a.form == longWeld && p.head == nil, a.form == segmentWeld && on(a):
 		return p.port.port.SeamDistance(p.port.wall, a.clock) - math.Max(across, along)
 	case a.form == girthWeld && p.head == nil && a.unsaid:
@@ -85,6 +89,13 @@ type zoneGroup struct {
 type zonePair struct {
 	a, b *weldLine
 	d    float64 // [m]
+}
+
+// unsure reports whether the two meet only where a place that is not given says so: seams
+// along and round a shell meet wherever they lie.
+func (p zonePair) unsure() bool {
+	along := func(w *weldLine) bool { return w.form == longWeld || w.form == segmentWeld }
+	return (p.a.unsaid || p.b.unsaid) && !(along(p.a) && p.b.form == girthWeld || along(p.b) && p.a.form == girthWeld)
 }
 
 // merged gathers welds closer along the wall than the sum of their widths.

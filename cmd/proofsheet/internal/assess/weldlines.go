@@ -19,7 +19,7 @@ type weldLine struct {
 	parts  []part    // the walls it lies in that soften
 	width  float64   // b_haz to each side of its centre line, the widest of its walls [m]
 	z      float64   // of a girth [m]
-	unsaid bool      // a girth whose place is not given
+	unsaid bool      // a seam whose place, station or clock, is not given
 	clock  float64   // of a seam along the shell [rad]
 	head   *headPart // of a weld in a head or at its seam
 	port   *portPart
@@ -124,7 +124,7 @@ var seamStation = map[string]float64{"aft": 0, "forward": 1}
 // cylinderLines adds the seams of the cylinder, those to the heads among them.
 func (m *model) cylinderLines(add func(weldLine, ...part)) {
 	if m.long != nil {
-		add(weldLine{name: "long seam (" + m.long.Name + ")", form: longWeld, joint: m.long.Name, clock: m.t.Cylinder.LongSeamClock}, *m.cyl)
+		add(weldLine{name: "long seam (" + m.long.Name + ")", form: longWeld, joint: m.long.Name, clock: m.t.Cylinder.LongSeamClock, unsaid: m.t.Cylinder.LongSeamAnywhere}, *m.cyl)
 	}
 	for _, h := range m.ends() {
 		if h.seam != nil {
@@ -146,7 +146,7 @@ func (m *model) cylinderLines(add func(weldLine, ...part)) {
 // a port can say how.
 func (m *model) headLines(h *headPart, add func(weldLine, ...part)) {
 	if h.segment != nil {
-		add(weldLine{name: h.end + " head seam (" + h.segment.Name + ")", form: segmentWeld, joint: h.segment.Name, clock: h.in.SegmentSeamClock, head: h}, h.part)
+		add(weldLine{name: h.end + " head seam (" + h.segment.Name + ")", form: segmentWeld, joint: h.segment.Name, clock: h.in.SegmentSeamClock, unsaid: h.in.SegmentSeamAnywhere, head: h}, h.part)
 	}
 	if h.in.Tip == nil {
 		return

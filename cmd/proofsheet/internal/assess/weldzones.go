@@ -216,7 +216,7 @@ func (l *zoneLayout) words() string {
 // words says how two welds stand to each other.
 func (p zonePair) words() string {
 	switch {
-	case p.a.unsaid || p.b.unsaid:
+	case p.unsure():
 		return p.a.name + " may meet " + p.b.name
 	case p.d == 0:
 		return p.a.name + " meets " + p.b.name

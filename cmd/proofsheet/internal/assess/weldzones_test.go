@@ -20,6 +20,7 @@ const weldZones = "tank/weld-zones"
 func onTheCylinder(t *testing.T, station, clock, more string, pairs ...string) *tank.Tank {
 	t.Helper()
 	place := fmt.Sprintf("on = \"cylinder\"\naxis = \"normal\"\nstation = %q\nclock = %q", station, clock)
+	pairs = append(pairs, "long_seam = \"long\"\n", "long_seam = \"long\"\nlong_seam_clock = \"0 deg\"\n")
 	pairs = append(pairs, "on = \"aft\"\naxis = \"parallel\"\nradius = \"0 mm\"", place)
 	if more != "" {
 		pairs = append(pairs, "[support]\n", more+"\n[support]\n")
@@ -47,6 +48,7 @@ func TestZonesThatMerge(t *testing.T) {
 		{"port to port: 85 − 30", onTheCylinder(t, "300 mm", "90 deg", second("385 mm")), "port outlet and port second 55.0 mm apart"},
 		{"port to port: 92 − 30", onTheCylinder(t, "300 mm", "90 deg", second("392 mm")), "alone: port outlet, 30 mm to each side; alone: port second"},
 		{"girth between courses", changed(t, "kerosene", "long_seam = \"long\"", "long_seam = \"long\"\ngirth_seam = \"girth\"\ngirth_stations = [\"400 mm\"]"), "long seam (long) meets girth seam (girth) at 400 mm"},
+		{"long seam of unknown place", changed(t, "kerosene", "on = \"aft\"\naxis = \"parallel\"\nradius = \"0 mm\"", "on = \"cylinder\"\nstation = \"300 mm\"\nclock = \"90 deg\""), "long seam (long) may meet port outlet"},
 		{"girth of unknown place", onTheCylinder(t, "300 mm", "90 deg", "", "long_seam = \"long\"", "long_seam = \"long\"\ngirth_seam = \"girth\""), "girth seam (girth, station not given) may meet port outlet"},
 		{"welds of the tank", read(t, "kerosene"), "one zone: long seam (long) meets aft seam (girth), long seam (long) meets forward seam (girth); alone: port outlet"},
 		{"8 mm thick: 30 + 10", onTheCylinder(t, "300 mm", "90 deg", "", "thickness = \"5 mm\"", "thickness = \"8 mm\""), "alone: port outlet, 40 mm to each side; widths are for walls no hotter than 60 degC"},

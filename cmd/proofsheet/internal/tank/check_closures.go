@@ -176,17 +176,43 @@ func (r *reader) boss(table string, p *Port) {
 		r.fault(join(at, "size"), "its major diameter of %.4g mm leaves nothing of the boss", th.Major*1e3)
 	case bore < th.Major*(1-1e-9) || bore > 1.05*th.Major:
 		r.fault(join(table, "tube.wall"), "is not what stands round the thread; threads carry no hoop: write wall = \"%.5g mm\"", (od-th.Major)/2*1e3)
+	case t.SealDiameter > 0 && t.SealDiameter < bore*(1-1e-9):
+		r.fault(join(at, "seal_diameter"), "lies inside of the boss's bore, where nothing holds a seal; the pressure acts at least on the bore: write \"%.5g mm\" or more", bore*1e3)
 	}
-	length := p.Outside + p.Inside + r.t.Cylinder.Thickness
-	if h, on := r.headOf(p.On); on {
-		length = p.Outside + p.Inside + h.Thickness
-		if p.Axis != "normal" && h.Shape != "flat" {
-			length += od // longer where the wall slopes
-		}
-	}
-	if t.Engagement > length*(1+1e-9) {
+	switch length, sloped := r.bossLength(p); {
+	case !(t.Engagement > length*(1+1e-9)):
+	case sloped:
 		r.fault(join(at, "engagement"), "is longer than the boss")
+	default:
+		r.fault(join(at, "engagement"), "is longer than the boss; write at most \"%.5g mm\"", length*1e3)
 	}
+}
+
+// steepest is the tangent of the largest angle of a tube to the wall's normal that is
+// assessed, 60 deg, and over its cosine how much longer the way through the wall is [-].
+const (
+	steepest    = 1.7321
+	longestPath = 2.0
+)
+
+// bossLength returns how long a boss is along its thread, by nominal walls [m]: its
+// projections and the wall. Where the wall slopes, it is what a boss may come to at the
+// most; how much of the thread counts is assessed.
+func (r *reader) bossLength(p *Port) (length float64, sloped bool) {
+	wall, sloped := r.t.Cylinder.Thickness, p.Offset != 0
+	if h, on := r.headOf(p.On); on {
+		wall, sloped = h.Thickness, p.Axis != "normal" && h.Shape != "flat" && !(p.Radius != nil && *p.Radius == 0)
+	}
+	if p.Insert != nil {
+		wall = p.Insert.Thickness
+	}
+	switch {
+	case p.Fit == "on":
+		return p.Outside, false
+	case sloped:
+		return p.Outside + p.Inside + longestPath*wall + steepest*p.Tube.OutsideDiameter, true
+	}
+	return p.Outside + p.Inside + wall, false
 }
 
 // cover fills in the tolerance and the metal of a port's cover.

@@ -26,6 +26,20 @@ func (r *reader) wallTolerance(at, on string, into *float64) bool {
 	return true
 }
 
+// seamClock notes a clock of a seam that is not written, and reports that the seam may be
+// anywhere; of a part without one the clock is 0 and means nothing.
+func (r *reader) seamClock(path, seam, why string) (anywhere bool) {
+	switch {
+	case r.has(path):
+		return false
+	case seam == "none":
+		r.defaulted(path, "0 deg", "nothing was written")
+		return false
+	}
+	r.defaulted(path, "unknown", why)
+	return true
+}
+
 // onlyWithout tells a key that contradicts another of its table.
 func (r *reader) onlyWithout(table, key, other, why string) {
 	if r.has(join(table, key)) && r.has(join(table, other)) {

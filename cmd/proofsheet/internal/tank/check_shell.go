@@ -24,7 +24,7 @@ func (r *reader) checkCylinder() {
 		r.fault("cylinder.out_of_round", "is over a twentieth of the diameter; it is the largest less the smallest diameter, and such an oval has no formula")
 	}
 	r.beyondTanks()
-	r.orNumber("cylinder.long_seam_clock", &c.LongSeamClock, 0, "0 deg", "nothing was written")
+	c.LongSeamAnywhere = r.seamClock("cylinder.long_seam_clock", c.LongSeam, "the long seam may be anywhere round the cylinder, through any port on it")
 	if c.Thickness > 0 && c.OutsideDiameter != nil && *c.OutsideDiameter <= 2*c.Thickness {
 		r.fault("cylinder.thickness", "leaves no room inside outside_diameter")
 	}
@@ -202,7 +202,7 @@ func (r *reader) headJoints(table string, h *Head) {
 		r.orDefault(join(table, "segment_seam"), &h.SegmentSeam, "none", "one piece")
 	}
 	if r.has(join(table, "segment_seam")) && h.SegmentSeam != "none" {
-		r.orNumber(join(table, "segment_seam_clock"), &h.SegmentSeamClock, 0, "0 deg", "nothing was written")
+		h.SegmentSeamAnywhere = r.seamClock(join(table, "segment_seam_clock"), h.SegmentSeam, "the segment seam may be anywhere round the head, through any port on it")
 	} else {
 		r.onlyWith(join(table, "segment_seam_clock"), "a head with a segment_seam")
 	}

@@ -16,6 +16,8 @@ type Cylinder struct {
 	LongSeamClock   float64   // [rad]
 	GirthSeam       string    // between courses; "" where there is one course
 	GirthStations   []float64 // [m]
+
+	LongSeamAnywhere bool `key:"-"` // LongSeamClock was not written
 }
 
 // Heads are the two ends.
@@ -52,6 +54,8 @@ type Head struct {
 	Closure          string   // bolted | ""
 	Bolts            *Bolts
 	Seal             *Seal
+
+	SegmentSeamAnywhere bool `key:"-"` // SegmentSeamClock was not written
 }
 
 // Tip is the end of a truncated cone.
