@@ -56,7 +56,7 @@ func (m *model) stabilityDrivers(s *loads.State, c *loadCase, ws driverWeights, 
 	if err != nil {
 		return math.NaN(), math.NaN(), err
 	}
-	column = l.compression + math.Max(0, s.Acceleration.Axial)*loads.StandardGravity*s.Liquid.Mass
+	column = l.compression + math.Abs(s.Acceleration.Axial)*loads.StandardGravity*s.Liquid.Mass
 	if ws.cylinder == nil || ws.cylinder.err != nil {
 		return 0, column, nil // no check of it can be made at any instant
 	}

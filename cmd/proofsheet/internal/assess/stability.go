@@ -62,16 +62,25 @@ func (m *model) columnLoad(s *loads.State, c *loadCase) (external, liquid float6
 			return math.NaN(), math.NaN(), err
 		}
 		load := math.Max(0, -f.LoadLeast)
-		n := s.Acceleration.Axial * loads.StandardGravity
-		weight := n * s.MassForward(z)
-		if n < 0 { // pressed forward, what lies aft bears on it
-			weight = -n * s.MassAft(z)
-		}
-		if load+weight > most {
-			external, liquid, most = load, weight, load+weight
+		weight := columnWeight(s, z)
+		if all := load + weight; !(all <= most) { // a sum that is no number is kept, for the check to refuse
+			external, liquid, most = load, weight, all
 		}
 	}
 	return external, liquid, nil
+}
+
+// columnWeight returns the weight under the axial load factor of the liquid that bears
+// on the tank as a strut at z [m]: forward of it, aft of it where it is pressed forward
+// [N]. Without an axial factor the liquid weighs nothing, wherever it floats.
+func columnWeight(s *loads.State, z float64) float64 {
+	switch n := s.Acceleration.Axial * loads.StandardGravity; {
+	case n > 0:
+		return n * s.MassForward(z)
+	case n < 0:
+		return -n * s.MassAft(z)
+	}
+	return 0
 }
 
 // cylinderStations returns where the cylinder's wall is looked at [m].
