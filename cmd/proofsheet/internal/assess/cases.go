@@ -27,7 +27,8 @@ type loadCase struct {
 	axial        float64 // load factor, a sudden step with its dynamic factor [-]
 	lateral      float64 // load factor [-]
 	volume       float64 // of the liquid, flat, at its densest unless the mass is given [m3]
-	temperature  float64 // of the metal for strength [K]
+	temperature  float64 // of the metal for strength: in a history the hottest of its band [K]
+	metal        float64 // of the metal itself [K]
 	coldest      float64 // of the metal for brittleness [K]
 	states       []*loads.State
 	ramp         float64 // of the metal's temperature at the liquid's level [m]
@@ -126,6 +127,7 @@ func (m *model) meop(written []*loadCase) (*loadCase, error) {
 	}
 	c.rule = m.ruleOf("", c.people)
 	c.temperature, c.coldest = m.metalTemperature(nil)
+	c.metal = c.temperature
 	c.ramp = m.shortestRamp(written)
 	return c, m.fill(c, m.cold, c.volume*m.cold)
 }
@@ -151,6 +153,7 @@ func (m *model) newCase(in tank.Case) (*loadCase, error) {
 	c := &loadCase{name: in.Name, people: in.People, axial: in.AxialLoadFactor, lateral: in.LateralLoadFactor,
 		ground: in.OnGround(), kind: in.Kind, ramp: given(in.TemperatureRamp), present: in.Present, slosh: in.SloshAmplitude, rule: m.ruleOf(in.Rule, in.People)}
 	c.temperature, c.coldest = m.metalTemperature(in.Temperature)
+	c.metal = c.temperature
 	c.sections = sectionsOf(in, m.t.Cylinder.Length)
 	m.padWind(c, in)
 	var err error

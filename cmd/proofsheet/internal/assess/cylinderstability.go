@@ -163,6 +163,9 @@ func (m *model) checkCompression(s *loads.State, c *loadCase) check.Result {
 	out := r.CheckCompression(worst.station(), c.standsBare())
 	if out.Err == nil {
 		out.Inputs = append(out.Inputs, check.M("z", "station, the worst of those looked at", worst.z))
+		if m.t.Support.At == "both" {
+			out.Inputs = append(append(out.Inputs, check.N("C_T", "of C, wall warmer than when both ends were made fast", worst.held)), m.heldEnds(s, c).inputs()...)
+		}
 	}
 	return out
 }

@@ -13,7 +13,8 @@ import (
 )
 
 // flightBands is into how many bands of the metal's temperature a history is cut
-// for strength: each instant is judged at the hottest of its band.
+// for strength: each instant is judged at the hottest of its band, and its change of
+// temperature to the liquid is its own.
 const flightBands = 6
 
 // A flight is the history of the tank file, resolved.
@@ -52,6 +53,7 @@ func (m *model) newFlight() (*loadCase, error) {
 	}
 	f.ws.cylinder = m.stable(c.rule, c.temperature)
 	f.cut()
+	f.ws.bands = m.bandMetals(f.bands)
 	if c.instants, err = f.governing(); err != nil {
 		return nil, err
 	}

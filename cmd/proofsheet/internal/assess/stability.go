@@ -11,7 +11,8 @@ import (
 // simultaneous value, and stands beside the load it relieves, never taken off it.
 type stabilityLoad struct {
 	z             float64 // station [m]
-	compression   float64 // resultant of loads that compress, liquid below a taper included [N]
+	compression   float64 // resultant of loads that compress, liquid below a taper and held ends included [N]
+	held          float64 // of it what held ends do to a wall warmer than when they were made fast [N]
 	pull          float64 // of loads that pull and are always there [N]
 	liquidPull    float64 // of liquid that stands higher than a cylinder's own [N]
 	moment        float64 // [N m]
@@ -25,13 +26,18 @@ type stabilityLoad struct {
 // ends, the quarters, and where forces are quoted. A load that pulls counts only
 // where the case says that it is always present.
 func (m *model) stabilityLoads(s *loads.State, c *loadCase) ([]stabilityLoad, error) {
-	b := m.body(c)
+	b, held := m.body(c), m.heldEnds(s, c)
+	if held.err != nil {
+		return nil, held.err
+	}
 	var out []stabilityLoad
 	for _, z := range m.cylinderStations(c) {
 		l, err := stabilityAt(s, c, b, z)
 		if err != nil {
 			return nil, err
 		}
+		l.held = m.heldForce(held)
+		l.compression += l.held
 		out = append(out, l)
 	}
 	return out, nil
@@ -51,17 +57,20 @@ func stabilityAt(s *loads.State, c *loadCase, b loads.Body, z float64) (stabilit
 }
 
 // columnLoad returns what presses on the tank as a strut in one state [N]: the
-// external load, largest along the cylinder, and the weight of all the liquid that
+// external load with what held ends do, largest along the cylinder, and the weight of all the liquid that
 // stands forward of that section, aft of it where it is pressed forward. Pressure neither helps nor harms.
 func (m *model) columnLoad(s *loads.State, c *loadCase) (external, liquid float64, err error) {
-	b := m.body(c)
+	b, held := m.body(c), m.heldEnds(s, c)
+	if held.err != nil {
+		return math.NaN(), math.NaN(), held.err
+	}
 	most := math.Inf(-1)
 	for _, z := range m.cylinderStations(c) {
 		f, err := s.FreeBody(z, b)
 		if err != nil {
 			return math.NaN(), math.NaN(), err
 		}
-		load := math.Max(0, -f.LoadLeast)
+		load := math.Max(0, -f.LoadLeast) + m.heldForce(held)
 		weight := columnWeight(s, z)
 		if all := load + weight; !(all <= most) { // a sum that is no number is kept, for the check to refuse
 			external, liquid, most = load, weight, all

@@ -4,9 +4,10 @@ import "strings"
 
 // Support says who carries the tank.
 type Support struct {
-	At           string   // aft | forward | both
-	ColumnLength *float64 // [m]
-	ColumnFactor *float64 // [-]
+	At                  string   // aft | forward | both
+	ColumnLength        *float64 // [m]
+	ColumnFactor        *float64 // [-]
+	AssemblyTemperature *float64 // of the tank when both its ends were made fast [K]
 }
 
 // A Case is one load case. Exactly one of LiquidMass, Fill and Level is set.
