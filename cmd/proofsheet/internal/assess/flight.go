@@ -37,7 +37,7 @@ func (m *model) newFlight() (*loadCase, error) {
 	if f.in == nil || len(f.in.States) == 0 {
 		return nil, nil
 	}
-	f.rows = f.in.States
+	f.rows = f.in.Refined()
 	if err := f.fits(); err != nil {
 		return nil, err
 	}
@@ -104,30 +104,12 @@ func (f *flight) at(row int, s float64) (*loadCase, error) {
 	return c, nil
 }
 
-// between returns the state a part s of the step after a row: every column is
-// straight between its rows.
+// between returns the state a part s of the step after a row.
 func (f *flight) between(row int, s float64) tank.State {
-	a := f.rows[row]
 	if s == 0 {
-		return a
+		return f.rows[row]
 	}
-	b := f.rows[row+1]
-	mix := func(x, y float64) float64 { return x + s*(y-x) }
-	both := func(x, y *float64) *float64 {
-		if x == nil || y == nil {
-			return nil
-		}
-		v := mix(*x, *y)
-		return &v
-	}
-	a.Time, a.UllagePressure = mix(a.Time, b.Time), mix(a.UllagePressure, b.UllagePressure)
-	a.AxialLoadFactor = mix(a.AxialLoadFactor, b.AxialLoadFactor)
-	a.LateralLoadFactor = mix(a.LateralLoadFactor, b.LateralLoadFactor)
-	a.OutsideAbsolute = both(a.OutsideAbsolute, b.OutsideAbsolute)
-	a.LiquidMass, a.Fill, a.Level = both(a.LiquidMass, b.LiquidMass), both(a.Fill, b.Fill), both(a.Level, b.Level)
-	a.Temperature = both(a.Temperature, b.Temperature)
-	a.AxialForce, a.BendingMoment = both(a.AxialForce, b.AxialForce), both(a.BendingMoment, b.BendingMoment)
-	return a
+	return f.rows[row].Between(f.rows[row+1], s)
 }
 
 // volume returns the most that the liquid of a row takes [m3].

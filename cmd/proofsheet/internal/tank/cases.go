@@ -76,7 +76,9 @@ type State struct {
 	Line              int      // in the file
 	Time              float64  // [s]
 	UllagePressure    float64  // across the wall [Pa]
-	OutsideAbsolute   *float64 // [Pa]
+	UllageAbsolute    *float64 // as written [Pa]
+	OutsideAbsolute   *float64 // as written, or of Altitude [Pa]
+	Altitude          *float64 // as written [m]
 	AxialLoadFactor   float64  // what the liquid feels, positive aft [-]
 	LateralLoadFactor float64  // [-]
 	LiquidMass        *float64 // [kg]
