@@ -38,7 +38,8 @@ type stableCylinder struct {
 	err            error
 }
 
-// at returns the resistance that holds for the smallest pressure across the wall [Pa].
+// at returns the resistance that holds for the smallest pressure across the wall, less
+// the wind on it [Pa].
 func (s *stableCylinder) at(least float64) *buckling.Resistance {
 	if least < 0 {
 		return s.outside
@@ -149,7 +150,7 @@ func (m *model) checkCompression(s *loads.State, c *loadCase) check.Result {
 	if err = errors.Join(m.massErr, st.err, err); err != nil {
 		return check.NotMade(compressionID, compressionTitle, err)
 	}
-	r, worst, most := st.at(c.least), ls[0], math.Inf(-1)
+	r, worst, most := st.at(math.Min(c.least, 0)-c.gust), ls[0], math.Inf(-1)
 	for _, l := range ls {
 		ratio, err := r.Ratio(l.station(), c.standsBare())
 		if err != nil || math.IsNaN(ratio) {
@@ -173,7 +174,7 @@ func (m *model) checkCompression(s *loads.State, c *loadCase) check.Result {
 // station returns the load as the stability checks want it.
 func (l stabilityLoad) station() buckling.Station {
 	return buckling.Station{Compression: l.compression, Pull: l.pull, LiquidPull: l.liquidPull, Moment: l.moment, Shear: l.shear,
-		PressureLeast: l.pressureLeast, PressureMost: l.pressureMost, LiquidHead: l.liquidHead}
+		PressureLeast: l.pressureLeast, PressureMost: l.pressureMost, LiquidHead: l.liquidHead, Wind: l.wind}
 }
 
 // checkColumn holds the tank, or the stack it stands in, as a strut.

@@ -72,7 +72,7 @@ func (m *model) stabilityDrivers(s *loads.State, c *loadCase, ws driverWeights, 
 	if ws.cylinder == nil || ws.cylinder.err != nil {
 		return 0, column, nil // no check of it can be made at any instant
 	}
-	use, bad := ws.cylinder.at(c.least).Ratio(l.station(), c.standsBare())
+	use, bad := ws.cylinder.at(math.Min(c.least, 0)-c.gust).Ratio(l.station(), c.standsBare())
 	if bad != nil || math.IsNaN(use) || math.IsInf(use, 0) {
 		use = math.MaxFloat64 // an instant that cannot be assessed is looked at
 	}

@@ -20,6 +20,7 @@ type stabilityLoad struct {
 	pressureLeast float64 // ullage pressure across the wall, with sign [Pa]
 	pressureMost  float64 // local pressure, liquid head included [Pa]
 	liquidHead    float64 // what the liquid adds to it [Pa]
+	wind          float64 // pressure of the gust on the wall [Pa]
 }
 
 // stabilityLoads returns the loads at the stations of the cylinder in one state: both
@@ -48,7 +49,7 @@ func stabilityAt(s *loads.State, c *loadCase, b loads.Body, z float64) (stabilit
 	f, err := s.FreeBody(z, b)
 	l := stabilityLoad{z: z, compression: math.Max(0, -f.LoadLeast) + math.Max(0, -f.LiquidLeast),
 		liquidPull: math.Max(0, f.LiquidLeast), moment: f.Moment, shear: f.Shear,
-		pressureLeast: c.least, pressureMost: s.PressureWorst(z)}
+		pressureLeast: c.least, pressureMost: s.PressureWorst(z), wind: c.gust}
 	if c.present {
 		l.pull = math.Max(0, f.LoadLeast)
 	}
