@@ -81,7 +81,8 @@ func (m *model) newStable(rule material.Rule, T float64) *stableCylinder {
 
 // stableMetal returns the metal of a part for stability at T [K], the warmest of
 // the case: there modulus and strength are at their lowest. Where a weld lies in
-// the part, the strength is that of its zone if it is the weaker.
+// the part, the strength is that of its zone if it is the weaker. What the cold stiffens
+// is not counted: the modulus is never above that at 20 degC, to which the wall may warm.
 func (m *model) stableMetal(p *part, T float64) (buckling.Metal, error) {
 	w := m.weldsOf(p)
 	in, _ := m.t.FindMaterial(p.material)
@@ -97,7 +98,15 @@ func (m *model) stableMetal(p *part, T float64) (buckling.Metal, error) {
 		}
 		yield = math.Min(yield, x.zone.Yield.Value) // keeps NaN
 	}
-	return buckling.NewMetal(x.parent, in.Alloy, yield, welded), nil
+	out := buckling.NewMetal(x.parent, in.Alloy, yield, welded)
+	if T < roomTemperature {
+		room := m.metals.at(p.material, w, p.nominal, roomTemperature)
+		if room.parentErr != nil {
+			return buckling.Metal{}, room.parentErr
+		}
+		out.Modulus = math.Min(out.Modulus, room.parent.ElasticModulus.Value)
+	}
+	return out, nil
 }
 
 // stableShape returns the cylinder between the tangents of its heads, corroded.

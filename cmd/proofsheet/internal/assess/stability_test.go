@@ -340,3 +340,20 @@ func TestColumnInFreeCoast(t *testing.T) {
 func caseOf(name, lines string) string {
 	return "[[case]]\nname = \"" + name + "\"\npeople = \"clear\"\nullage_pressure = \"2 bar\"\n" + lines + "\n"
 }
+
+// A wall at 90 K is stiffer than at 20 degC and is not credited with it in buckling: the
+// modulus of the check is that at 20 degC, and so is what the column bears.
+func TestColdStiffnessIsNotCounted(t *testing.T) {
+	in := read(t, "oxygen")
+	at := func(T float64) check.Result {
+		for i := range in.Case {
+			in.Case[i].Temperature = &T
+		}
+		return byID(sheet(t, in), "fill")["cylinder/column"]
+	}
+	cold, room := at(90), at(293.15)
+	checktest.Close(t, "modulus", input(t, cold, "E"), input(t, room, "E"), 1e-12)
+	if !(cold.Capacity.Value <= room.Capacity.Value) {
+		t.Errorf("bears %g N at 90 K, %g N at 20 degC", cold.Capacity.Value, room.Capacity.Value)
+	}
+}
