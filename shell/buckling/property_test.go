@@ -9,7 +9,6 @@ import (
 	"pgregory.net/rapid"
 
 	"proofsheet/report/check"
-	"proofsheet/report/check/checktest"
 	"proofsheet/shell/buckling"
 )
 
@@ -140,27 +139,4 @@ func TestAnyNumbers(t *testing.T) {
 			}
 		}
 	})
-}
-
-// The wind from outside adds its share of the lowest allowable and no axial load; an ullage
-// pressure above it takes it up, and without that pressure it is back.
-func TestWindInTheSum(t *testing.T) {
-	c := buckling.Cylinder{InsideRadius: 0.3, Thickness: 0.0015, Length: 1.5}
-	r := c.Resistance(steel304, buckling.Options{Factor: 1.5})
-	_, low, err := r.External()
-	if err != nil {
-		t.Fatal(err)
-	}
-	s := buckling.Station{Compression: 5e3, Moment: 20e3}
-	calm, err := r.Use(c.Line(s, 1.5), 0, 0)
-	must(t, calm, err)
-	s.Wind = 245
-	windy, err := r.Use(c.Line(s, 1.5), 0, 0)
-	checktest.Close(t, "share of the wind", must(t, windy, err).Sum-calm.Sum, 245/low.Allowable, 1e-9)
-	if a, b := c.Line(buckling.Station{Wind: 245}, 1.5), c.Line(buckling.Station{Wind: 245, PressureLeast: 300}, 1.5); a.External != 245 || a.Total != 0 || b.External != 0 {
-		t.Errorf("%+v, %+v", a, b)
-	}
-	s.PressureLeast, s.PressureMost = 1e5, 1e5
-	kept, err := r.Ratio(s, true)
-	checktest.Close(t, "decided without pressure", must(t, kept, err), windy.Ratio, 1e-12)
 }
