@@ -117,7 +117,7 @@ func (m *model) levelDrivers(s *loads.State, c *loadCase, ws driverWeights, ends
 			use = σ
 		}
 	} // without the metal's numbers no instant is assessed, and one of them is enough
-	if z := s.SurfaceZ(); z > 0 && z < L {
+	if m.levelInside(s) {
 		return use, elsewhere
 	}
 	return inside, use

@@ -28,9 +28,8 @@ func (m *model) checkThermal(s *loads.State, c *loadCase) check.Result {
 	liquid, step := m.farthest(c.metal)
 	both := m.t.Support.At == "both"
 	held := m.heldEnds(s, c)
-	z := s.SurfaceZ()
 	wet := s.Liquid.Mass > 0 && step >= leastStep
-	inside := wet && z > 0 && z < m.t.Cylinder.Length
+	inside := wet && m.levelInside(s)
 	switch {
 	case both: // the whole wall is as warm as it is, whatever stands in it
 	case !(step >= leastStep):
@@ -91,6 +90,13 @@ func (m *model) checkThermal(s *loads.State, c *loadCase) check.Result {
 		return worse(*head, out)
 	}
 	return out
+}
+
+// levelInside reports whether the liquid ends somewhere on the cylinder's wall: without an
+// axial factor it may float anywhere.
+func (m *model) levelInside(s *loads.State) bool {
+	z := s.SurfaceZ()
+	return !(z <= 0 || z >= m.t.Cylinder.Length)
 }
 
 // farthest returns the liquid's temperature farther from that of the metal T [K],

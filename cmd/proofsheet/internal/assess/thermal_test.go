@@ -140,3 +140,33 @@ func TestHistoryOfAColdWall(t *testing.T) {
 		t.Errorf("margin of the history %g, of its last row %g", flown.Margin(), last.Margin())
 	}
 }
+
+// Weightless, the liquid may end anywhere on the wall (computed): the step is judged as under
+// the least of weights.
+func TestThermalOfAWeightlessLiquid(t *testing.T) {
+	at := func(n float64) check.Result {
+		return thermal(t, func(_ *tank.Tank, c *tank.Case) { half := 0.5; c.Fill, c.AxialLoadFactor = &half, n })
+	}
+	coast, almost := at(0), at(1e-9)
+	if coast.Status() == check.NotApplicable {
+		t.Fatal(coast.Reason())
+	}
+	checktest.Close(t, "coast", coast.Demand.Value, almost.Demand.Value, 1e-6)
+}
+
+// The level comes into the cylinder within a step, and the pressure falls with it (computed):
+// aft head with flange π R² (R/3 + 20 mm), of two heads and 0.9 m of cylinder, R 150 mm, 0.067 of the
+// tank, from 0.06 to 0.39 reached after 0.022 of the step, at 8 − 0.022 × 5 = 7.89 bar. Half a step
+// on it is 5.5 bar.
+func TestLevelComesIntoTheCylinder(t *testing.T) {
+	in := read(t, "flight")
+	low, high, warm := 0.06, 0.39, 303.15
+	in.Flight.States = []tank.State{
+		{Time: 0, UllagePressure: 8e5, AxialLoadFactor: 2, Fill: &low, Temperature: &warm},
+		{Time: 10, UllagePressure: 3e5, AxialLoadFactor: 2, Fill: &high, Temperature: &warm},
+	}
+	p := input(t, byID(sheet(t, in), "flight")["cylinder/thermal"], "p")
+	if !(p > 7.8e5 && p < 8e5) {
+		t.Errorf("%.4g bar, want 7.8 to 8", p/1e5)
+	}
+}
