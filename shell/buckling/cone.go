@@ -126,14 +126,14 @@ func (c Cone) PressureSP8019(m Metal) (float64, error) {
 //	D_o = D_L, L_e = (L_x/2)(1 + D_s/D_L), t_e = t cos α
 //
 // D_L, D_s are the outside diameters of its ends, L_x its length along the axis.
-// It holds to 60 degrees, and never alone: a cone of 45 degrees and more may
+// It holds to 60 degrees, above which the rule takes the cone for a flat head, and never alone: a cone of 45 degrees and more may
 // collapse below it.
 //
 // Source: ASME VIII-1 UG-33(f) (memory).
 func (c Cone) Equivalent(m Metal) (Tube, error) {
 	err := c.valid(m)
 	if err == nil {
-		err = c.coneAngles("buckling.Cone.Equivalent", 0, 60)
+		err = check.Within("buckling.Cone.Equivalent", "half angle [deg]", c.HalfAngle/degree, 0, 60*(1+1e-9), "UG-33(f); above it the rule takes the cone for a flat head: write a more pointed cone, or a flat head")
 	}
 	if err != nil {
 		return Tube{}, err
@@ -146,7 +146,8 @@ func (c Cone) Equivalent(m Metal) (Tube, error) {
 }
 
 // External returns every method for the cone under pressure from outside,
-// factor the buckling factor [-].
+// factor the buckling factor [-]. Beyond the angle of UG-33(f) nothing is left to judge
+// the cone by: what is flatter must not bear more for want of a method.
 func (c Cone) External(m Metal, factor float64) []Method {
 	p, err := c.PressureSP8019(m)
 	sp := divided("SP-8019", p, factor, err, check.Source{Doc: "NASA SP-8019, Buckling of Thin-Walled Truncated Cones", Where: "pressure from outside", How: check.Memory}, "knock-down 0.75")
@@ -154,7 +155,7 @@ func (c Cone) External(m Metal, factor float64) []Method {
 	sp.Required = true
 	tube, err := c.Equivalent(m)
 	if err != nil {
-		return []Method{sp, {Name: "equivalent cylinder of UG-33(f)", Err: err}}
+		return []Method{sp, {Name: "equivalent cylinder of UG-33(f)", Required: true, Err: err}}
 	}
 	ug, vessel := tube.ug28(m), tube.en13445(m)
 	ug.Name, ug.Detail = "UG-33(f), closed form", "equivalent cylinder"

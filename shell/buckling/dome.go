@@ -118,18 +118,20 @@ func (d Dome) PressureSP8032(m Metal) (float64, error) {
 // PressureUG33 returns the allowable pressure on the convex side [Pa], the
 // factor inside:
 //
-//	p = 0.0625 E/(R_o/t)², while 0.125 E t/R_o ≤ 0.55 S_y
+//	p = min(0.125 E t/R_o, 0.55 S_y)/(2 R_o/t)
 //
-// Source: ASME VIII-1 UG-33 (memory).
+// that is 0.0625 E/(R_o/t)² to the knee of the material chart. Beyond it the stress of
+// the knee is kept: the chart is not at hand and rises there, and a form that ended at its
+// knee would let a weaker or thicker wall bear by the other methods what the stronger or
+// thinner one may not.
+//
+// Source: ASME VIII-1 UG-33 (memory); the stress kept beyond the knee practice.
 func (d Dome) PressureUG33(m Metal) (float64, error) {
 	if err := d.valid(m); err != nil {
 		return math.NaN(), err
 	}
 	thin := d.Thickness / d.VesselRadius
-	if err := check.Within("buckling.Dome.PressureUG33", "0.125 E t/(R_o S_y)", 0.125*m.Modulus*thin/m.Yield, 0, 0.55, "elastic"); err != nil {
-		return math.NaN(), err
-	}
-	return 0.0625 * m.Modulus * thin * thin, nil
+	return math.Min(0.125*m.Modulus*thin, 0.55*m.Yield) * thin / 2, nil
 }
 
 // PressureEN13445 returns the pressure on the convex side by EN 13445-3, its
@@ -168,8 +170,8 @@ func (d Dome) External(m Metal, factor float64) []Method {
 	ug, err := d.PressureUG33(m)
 	en, bad := d.PressureEN13445(m)
 	return []Method{sp,
-		{Name: "UG-33, elastic form", Critical: none, Factor: 4, Allowable: ug, Err: err, Detail: "0.25 E (t/R_o)² by 4",
-			Formula: "p_a = 0.0625 E/(R_o/t)²", Source: check.Source{Doc: "ASME VIII-1 UG-33, closed form", Where: "convex side", How: check.Memory}},
+		{Name: "UG-33, elastic form", Critical: none, Factor: 4, Allowable: ug, Err: err, Detail: "0.25 E (t/R_o)² by 4, the stress at most 0.55 σ_y",
+			Formula: "p_a = min(0.125 E t/R_o, 0.55 σ_y) t/(2 R_o)", Source: check.Source{Doc: "ASME VIII-1 UG-33, closed form", Where: "convex side", How: check.Memory}},
 		{Name: "EN 13445-3", Critical: none, Factor: 1.5, Allowable: en.Allowable, Err: bad, Detail: "lower bound of collapse, " + m.europeanWords(),
 			Formula: collapseFormula + "P_y = 2 σ_e t/R_EN, P_m = 1.21 E (t/R_EN)²", Steps: en.steps(), Source: check.Source{Doc: "EN 13445-3 clause 8, curve recalled", Where: "spheres and dished ends", How: check.Memory}}}
 }

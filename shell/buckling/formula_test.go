@@ -4,8 +4,10 @@ package buckling_test
 
 import (
 	"math"
+	"strings"
 	"testing"
 
+	"proofsheet/report/check"
 	"proofsheet/report/check/checktest"
 	"proofsheet/shell/buckling"
 )
@@ -111,8 +113,9 @@ func TestCapByHand(t *testing.T) {
 	thick := buckling.NewCap(0.495, 0.010, math.Pi/2)
 	p, err = thick.PressureSP8032(steel304)
 	checktest.Close(t, "yield", must(t, p, err), 205e6*0.010/0.5, 1e-12)
-	_, err = thick.PressureUG33(steel304)
-	outside(t, "UG-33 past its elastic range", err)
+	// past the knee: 0.125 E t/R_o = 482.5 MPa, above 0.55 × 205 = 112.75 MPa; that times 10/(2 × 505)
+	p, err = thick.PressureUG33(steel304)
+	checktest.Printed(t, "UG-33 past its knee", must(t, p, err)/mpa, "1.11634")
 	hemi := buckling.NewHemisphere(0.499, 0.002)
 	checktest.Close(t, "hemisphere as ellipsoid", buckling.NewEllipsoid(0.499, 0.499, 0.002).CrownRadius, hemi.CrownRadius, 1e-12)
 	for _, bad := range []buckling.Dome{
@@ -288,5 +291,47 @@ func TestEdgesOfTubes(t *testing.T) {
 		}
 		_, err = pressures[row.name](row.bad, steel304)
 		outside(t, row.name, err)
+	}
+}
+
+// A cone of 61 degrees must not bear what one of 60 does not: beyond the angle of the
+// equivalent cylinder it is not judged.
+func TestFlatConeIsNotJudged(t *testing.T) {
+	c := buckling.Cone{HalfAngle: math.Pi / 3, SmallRadius: 0.03, LargeRadius: 0.2, Thickness: 0.002}
+	at60 := buckling.CheckHeadExternal("head.aft", "Aft head", c, steel304, 50e3, 1.5)
+	if at60.Err != nil || !(at60.Capacity.Value > 0) {
+		t.Fatal(at60.Err)
+	}
+	c.HalfAngle = 61 * math.Pi / 180
+	at61 := buckling.CheckHeadExternal("head.aft", "Aft head", c, steel304, at60.Capacity.Value/2, 1.5)
+	if at61.Status() != check.NotAssessed || !strings.Contains(at61.Err.Error(), "half angle") {
+		t.Errorf("61 degrees: %v, %v", at61.Status(), at61.Err)
+	}
+}
+
+// Nothing that weakens a dome or makes it thinner raises what it bears: over the knee of
+// UG-33 and past it, with less yield strength, modulus or wall.
+func TestDomeOverTheKnee(t *testing.T) {
+	bears := func(e, y, wall float64) float64 {
+		m := steel304
+		m.Modulus, m.Yield = e, y
+		least, err := buckling.Lowest(buckling.NewTorisphere(0.4, wall).External(m, 1.5))
+		if err != nil {
+			t.Fatal(err)
+		}
+		return least.Allowable
+	}
+	for i := range 60 {
+		x := 1 - 0.015*float64(i)
+		const e, y, wall, less = 193e9, 205e6, 0.004, 0.99
+		if a, b := bears(e, y*x, wall), bears(e, y*x*less, wall); b > a {
+			t.Errorf("yield strength %g MPa: %g, weaker %g", y*x/1e6, a, b)
+		}
+		if a, b := bears(e*x, y, wall), bears(e*x*less, y, wall); b > a {
+			t.Errorf("modulus %g GPa: %g, less %g", e*x/1e9, a, b)
+		}
+		if a, b := bears(e, y, wall*x), bears(e, y, wall*x*less); b > a {
+			t.Errorf("wall %g mm: %g, thinner %g", wall*x*1e3, a, b)
+		}
 	}
 }

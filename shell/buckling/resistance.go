@@ -75,6 +75,7 @@ type Station struct {
 	PressureLeast float64 // p_min, smallest simultaneous ullage pressure across the wall, with sign [Pa]
 	PressureMost  float64 // p_g, largest simultaneous local pressure, liquid head included, with sign [Pa]
 	LiquidHead    float64 // what the liquid adds to the local pressure [Pa]
+	Wind          float64 // pressure of the wind on the wall from outside, taken all round [Pa]
 }
 
 // unpressured returns the same station with no ullage pressure.
@@ -90,7 +91,7 @@ func (s Station) valid() error {
 		got  float64
 	}{
 		{"axial compression [N]", s.Compression}, {"pull [N]", s.Pull}, {"pull of the liquid [N]", s.LiquidPull}, {"bending moment [N m]", s.Moment},
-		{"shear force [N]", s.Shear}, {"torque [N m]", s.Torque}, {"liquid head [Pa]", s.LiquidHead},
+		{"shear force [N]", s.Shear}, {"torque [N m]", s.Torque}, {"liquid head [Pa]", s.LiquidHead}, {"wind [Pa]", s.Wind},
 	} {
 		if err := check.Within(fn, v.what, v.got, 0, math.MaxFloat64, "a magnitude"); err != nil {
 			return err
@@ -121,12 +122,13 @@ type Line struct {
 //	τ = FS [V/(πRt) + T/(2πR²t)]
 //
 // A suction, p_min < 0, presses on the outside radius and carries FS. The
-// pressure counts once, here.
+// pressure counts once, here. The wind on the wall presses from outside all round and not
+// along the axis: p_ext = wind − p_min, where that is above nothing.
 //
 // Source: statics; the relief unfactored by NASA/SP-8007-2020 sec. 3.0 (read).
 func (c Cylinder) Line(s Station, factor float64) Line {
 	r := c.MidRadius()
-	l := Line{External: math.Max(0, -s.PressureLeast)}
+	l := Line{External: math.Max(0, s.Wind-s.PressureLeast)}
 	l.Relief = s.PressureLeast * c.InsideRadius * c.InsideRadius / (2 * r)
 	if s.PressureLeast < 0 {
 		l.Relief = factor * s.PressureLeast * c.outsideRadius() * c.outsideRadius() / (2 * r)

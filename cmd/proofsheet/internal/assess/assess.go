@@ -3,6 +3,7 @@ package assess
 import (
 	"crypto/sha256"
 	"encoding/hex"
+	"strings"
 
 	"proofsheet/cmd/proofsheet/internal/tank"
 	"proofsheet/loads"
@@ -118,7 +119,7 @@ func (r *run) checkCase(c *loadCase) []check.Result {
 			all := r.checkState(s, at)
 			for i := range all {
 				if all[i].Time = at.time; worst != nil {
-					all[i] = worse(worst[i], all[i])
+					all[i] = worse(worst[i], inForm(all[i], at.form))
 				}
 			}
 			worst = all
@@ -129,6 +130,14 @@ func (r *run) checkCase(c *loadCase) []check.Result {
 		worst[i].Case, worst[i].Rule = c.name, string(c.rule)
 	}
 	return worst
+}
+
+// inForm says in which other form of its case a check was made.
+func inForm(r check.Result, form string) check.Result {
+	if form != "" && r.Status() != check.NotApplicable {
+		r.Note = strings.TrimPrefix(strings.TrimSuffix(r.Note, ".")+"; worst with "+form, "; ")
+	}
+	return r
 }
 
 // checkState makes the checks of every part in one state.

@@ -27,7 +27,8 @@ type loadCase struct {
 	axial        float64 // load factor, a sudden step with its dynamic factor [-]
 	lateral      float64 // load factor [-]
 	volume       float64 // of the liquid, flat, at its densest unless the mass is given [m3]
-	temperature  float64 // of the metal for strength [K]
+	temperature  float64 // of the metal for strength: in a history the hottest of its band [K]
+	metal        float64 // of the metal itself [K]
 	coldest      float64 // of the metal for brittleness [K]
 	states       []*loads.State
 	ramp         float64 // of the metal's temperature at the liquid's level [m]
@@ -40,13 +41,18 @@ type loadCase struct {
 
 	time     *float64    // of an instant of the history [s]
 	instants []*loadCase // of the history: those that may govern
+	forms    []*loadCase // the case itself and the other forms it may take, see otherForms; nil: itself alone
+	form     string      // what is other in this form, for the sheet; "" in the case itself
 }
 
-// moments returns what is assessed of a case: itself, or the instants of the
-// history.
+// moments returns what is assessed of a case: itself with its other forms, or the
+// instants of the history.
 func (c *loadCase) moments() []*loadCase {
-	if c.instants != nil {
+	switch {
+	case c.instants != nil:
 		return c.instants
+	case c.forms != nil:
+		return c.forms
 	}
 	return []*loadCase{c}
 }
@@ -126,6 +132,7 @@ func (m *model) meop(written []*loadCase) (*loadCase, error) {
 	}
 	c.rule = m.ruleOf("", c.people)
 	c.temperature, c.coldest = m.metalTemperature(nil)
+	c.metal = c.temperature
 	c.ramp = m.shortestRamp(written)
 	return c, m.fill(c, m.cold, c.volume*m.cold)
 }
@@ -151,15 +158,15 @@ func (m *model) newCase(in tank.Case) (*loadCase, error) {
 	c := &loadCase{name: in.Name, people: in.People, axial: in.AxialLoadFactor, lateral: in.LateralLoadFactor,
 		ground: in.OnGround(), kind: in.Kind, ramp: given(in.TemperatureRamp), present: in.Present, slosh: in.SloshAmplitude, rule: m.ruleOf(in.Rule, in.People)}
 	c.temperature, c.coldest = m.metalTemperature(in.Temperature)
+	c.metal = c.temperature
 	c.sections = sectionsOf(in, m.t.Cylinder.Length)
 	m.padWind(c, in)
 	var err error
 	if c.ullage, err = m.ullage(in); err != nil {
 		return nil, tank.Faults{m.t.Fault("case."+in.Name+".ullage_pressure", "%v", err)}
 	}
-	c.least = c.ullage
-	if p := in.LeastUllagePressure; p != nil {
-		c.least = math.Min(*p, c.ullage)
+	if c.least, err = m.leastUllage(in, c.ullage); err != nil {
+		return nil, tank.Faults{m.t.Fault("case."+in.Name+".ullage_pressure", "%v", err)}
 	}
 	if in.DynamicFactor != nil {
 		if c.axial, err = loads.StepFactor(given(in.AxialLoadFactorBefore), in.AxialLoadFactor, *in.DynamicFactor); err != nil {
@@ -169,15 +176,58 @@ func (m *model) newCase(in tank.Case) (*loadCase, error) {
 	if err := m.fits(in); err != nil {
 		return nil, err
 	}
+	liquids := []loads.Liquid{{Density: m.cold}}
 	if in.LiquidMass == nil {
 		c.volume = m.liquidVolume(in)
-		return c, m.fill(c, m.cold, c.volume*m.cold)
+		liquids[0].Mass = c.volume * m.cold
+	} else {
+		c.volume = *in.LiquidMass / m.warm
+		liquids[0].Mass = *in.LiquidMass
+		if m.warm != m.cold {
+			liquids = append(liquids, loads.Liquid{Density: m.warm, Mass: *in.LiquidMass})
+		}
 	}
-	c.volume = *in.LiquidMass / m.warm
-	if err := m.fill(c, m.cold, *in.LiquidMass); err != nil || m.warm == m.cold {
-		return c, err
+	for _, l := range liquids {
+		if err := m.fill(c, l.Density, l.Mass); err != nil {
+			return nil, err
+		}
 	}
-	return c, m.fill(c, m.warm, *in.LiquidMass)
+	return c, m.otherForms(c, in, liquids)
+}
+
+// leastUllage returns the smallest ullage pressure across the wall that may stand with
+// the loads of a case [Pa]: as written, and over saturated contents at their coldest.
+func (m *model) leastUllage(in tank.Case, ullage float64) (float64, error) {
+	least := ullage
+	if in.Vapour {
+		p, err := m.vapourAt(m.t.Contents.Coldest, in)
+		if err != nil {
+			return math.NaN(), err
+		}
+		least = math.Min(least, p)
+	}
+	if p := in.LeastUllagePressure; p != nil {
+		least = math.Min(*p, least)
+	}
+	return least, nil
+}
+
+// vapourAt returns the pressure across the wall of saturated contents at T [K] in a case
+// [Pa].
+func (m *model) vapourAt(T float64, in tank.Case) (float64, error) {
+	f, ok := fluid.Find(m.t.Contents.Fluid)
+	if !ok {
+		return math.NaN(), fmt.Errorf("the vapour pressure needs a built-in fluid")
+	}
+	v, err := f.VaporPressure(T)
+	if err != nil {
+		return math.NaN(), err
+	}
+	outside := float64(atmosphere)
+	if in.OutsideAbsolute != nil {
+		outside = *in.OutsideAbsolute
+	}
+	return v.Value - outside, nil
 }
 
 // fits refuses a mass or a level that the tank does not hold.
@@ -234,19 +284,10 @@ func (m *model) ullage(in tank.Case) (float64, error) {
 	if in.UllagePressure != nil {
 		return *in.UllagePressure, nil
 	}
-	f, ok := fluid.Find(m.t.Contents.Fluid)
-	if !ok {
-		return math.NaN(), fmt.Errorf("the vapour pressure needs a built-in fluid")
-	}
-	v, err := f.VaporPressure(m.t.Contents.Warmest)
+	p, err := m.vapourAt(m.t.Contents.Warmest, in)
 	if err != nil {
 		return math.NaN(), err
 	}
-	outside := float64(atmosphere)
-	if in.OutsideAbsolute != nil {
-		outside = *in.OutsideAbsolute
-	}
-	p := v.Value - outside
 	if p > m.t.Pressure.MEOP {
 		return math.NaN(), fmt.Errorf("the vapour pressure of %s at its warmest is %.4g bar across the wall, above meop: raise pressure.meop",
 			m.t.Contents.Fluid, p/1e5)

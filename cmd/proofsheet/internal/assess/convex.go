@@ -39,7 +39,8 @@ func (m *model) checkConvex(h *headPart, s *loads.State, c *loadCase) check.Resu
 }
 
 // onConvex returns the highest pressure on the convex side of a head in a state,
-// at its rim or anywhere on it [Pa]; below zero where it is on the other side.
+// at its rim or anywhere on it [Pa]; below zero where it is on the other side. Outside
+// an outward head the liquid's head relieves nothing: the ullage pressure stands for it all.
 func (m *model) onConvex(h *headPart, s *loads.State) float64 {
 	rim, crown := m.station(h, 0), m.station(h, h.nominal0.Depth())
 	from, to := math.Min(rim, crown), math.Max(rim, crown)
@@ -47,7 +48,7 @@ func (m *model) onConvex(h *headPart, s *loads.State) float64 {
 		p, _ := s.HighestPressure(from, to)
 		return p
 	}
-	return -s.LowestPressure(from, to)
+	return -s.UllagePressure
 }
 
 // laps returns how many fillets lap a head to the cylinder; 0 for a butt weld.

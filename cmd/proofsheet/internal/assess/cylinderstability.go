@@ -38,7 +38,8 @@ type stableCylinder struct {
 	err            error
 }
 
-// at returns the resistance that holds for the smallest pressure across the wall [Pa].
+// at returns the resistance that holds for the smallest pressure across the wall, less
+// the wind on it [Pa].
 func (s *stableCylinder) at(least float64) *buckling.Resistance {
 	if least < 0 {
 		return s.outside
@@ -80,7 +81,8 @@ func (m *model) newStable(rule material.Rule, T float64) *stableCylinder {
 
 // stableMetal returns the metal of a part for stability at T [K], the warmest of
 // the case: there modulus and strength are at their lowest. Where a weld lies in
-// the part, the strength is that of its zone if it is the weaker.
+// the part, the strength is that of its zone if it is the weaker. What the cold stiffens
+// is not counted: the modulus is never above that at 20 degC, to which the wall may warm.
 func (m *model) stableMetal(p *part, T float64) (buckling.Metal, error) {
 	w := m.weldsOf(p)
 	in, _ := m.t.FindMaterial(p.material)
@@ -96,7 +98,15 @@ func (m *model) stableMetal(p *part, T float64) (buckling.Metal, error) {
 		}
 		yield = math.Min(yield, x.zone.Yield.Value) // keeps NaN
 	}
-	return buckling.NewMetal(x.parent, in.Alloy, yield, welded), nil
+	out := buckling.NewMetal(x.parent, in.Alloy, yield, welded)
+	if T < roomTemperature {
+		room := m.metals.at(p.material, w, p.nominal, roomTemperature)
+		if room.parentErr != nil {
+			return buckling.Metal{}, room.parentErr
+		}
+		out.Modulus = math.Min(out.Modulus, room.parent.ElasticModulus.Value)
+	}
+	return out, nil
 }
 
 // stableShape returns the cylinder between the tangents of its heads, corroded.
@@ -149,7 +159,7 @@ func (m *model) checkCompression(s *loads.State, c *loadCase) check.Result {
 	if err = errors.Join(m.massErr, st.err, err); err != nil {
 		return check.NotMade(compressionID, compressionTitle, err)
 	}
-	r, worst, most := st.at(c.least), ls[0], math.Inf(-1)
+	r, worst, most := st.at(math.Min(c.least, 0)-c.gust), ls[0], math.Inf(-1)
 	for _, l := range ls {
 		ratio, err := r.Ratio(l.station(), c.standsBare())
 		if err != nil || math.IsNaN(ratio) {
@@ -163,6 +173,9 @@ func (m *model) checkCompression(s *loads.State, c *loadCase) check.Result {
 	out := r.CheckCompression(worst.station(), c.standsBare())
 	if out.Err == nil {
 		out.Inputs = append(out.Inputs, check.M("z", "station, the worst of those looked at", worst.z))
+		if m.t.Support.At == "both" {
+			out.Inputs = append(append(out.Inputs, check.N("C_T", "of C, wall warmer than when both ends were made fast", worst.held)), m.heldEnds(s, c).inputs()...)
+		}
 	}
 	return out
 }
@@ -170,7 +183,7 @@ func (m *model) checkCompression(s *loads.State, c *loadCase) check.Result {
 // station returns the load as the stability checks want it.
 func (l stabilityLoad) station() buckling.Station {
 	return buckling.Station{Compression: l.compression, Pull: l.pull, LiquidPull: l.liquidPull, Moment: l.moment, Shear: l.shear,
-		PressureLeast: l.pressureLeast, PressureMost: l.pressureMost, LiquidHead: l.liquidHead}
+		PressureLeast: l.pressureLeast, PressureMost: l.pressureMost, LiquidHead: l.liquidHead, Wind: l.wind}
 }
 
 // checkColumn holds the tank, or the stack it stands in, as a strut.

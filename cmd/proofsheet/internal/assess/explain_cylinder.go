@@ -31,7 +31,7 @@ var cylinderExplanations = []Explanation{
 	{
 		ID: "cylinder/compression", Asks: "Does the cylinder stand under axial compression and bending without buckling, at the smallest pressure and at none?",
 		Formula: "N ≤ N_allowable, knock-down in it; interaction of compression, bending, torsion and shear linear", Source: "NASA SP-8007 (read in part), EN 1993-1-6 beside it",
-		Limits: "R/t under 1500; stiffening by pressure and by rings not counted; on the ground and near people the tank must stand without pressure",
+		Limits: "R/t under 1500; both ends held: the warmth since support.assembly_temperature presses, and without it nothing is said; stiffening by pressure and by rings not counted; on the ground and near people the tank must stand without pressure",
 		Change: []string{thicker, "less bending moment: a shorter stack, a wind limit", "in flight: keep the pressure up and let the case say so"},
 	},
 	{
@@ -55,8 +55,8 @@ var cylinderExplanations = []Explanation{
 	{
 		ID: "cylinder/thermal", Asks: "Does the step of temperature at the liquid level, or a length held at both ends, stay within what a secondary stress may be?",
 		Formula: "membrane ± bending ± restraint, worse face ≤ E min(3 S, 2 Rp0.2)", Source: "beam on an elastic foundation (computed)",
-		Limits: "expansion as the mean from 20 °C; secondary: it does not add to the membrane checks",
-		Change: []string{"let one end move", "say over which height the temperature falls: temperature_ramp", "chill down more slowly"},
+		Limits: "expansion as the mean from 20 °C; held ends: from support.assembly_temperature, liquid or none, and what presses counts in buckling too; secondary: it does not add to the membrane checks",
+		Change: []string{"let one end move", "write support.assembly_temperature", "say over which height the temperature falls: temperature_ramp", "chill down more slowly"},
 	},
 	{
 		ID: "cylinder/misalignment", Asks: "Does the long seam with its hi-lo, peaking and out of roundness stay within the limit on membrane and bending together?",

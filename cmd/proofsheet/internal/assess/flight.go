@@ -13,7 +13,8 @@ import (
 )
 
 // flightBands is into how many bands of the metal's temperature a history is cut
-// for strength: each instant is judged at the hottest of its band.
+// for strength: each instant is judged at the hottest of its band, and its change of
+// temperature to the liquid is its own.
 const flightBands = 6
 
 // A flight is the history of the tank file, resolved.
@@ -36,7 +37,7 @@ func (m *model) newFlight() (*loadCase, error) {
 	if f.in == nil || len(f.in.States) == 0 {
 		return nil, nil
 	}
-	f.rows = f.in.States
+	f.rows = f.in.Refined()
 	if err := f.fits(); err != nil {
 		return nil, err
 	}
@@ -52,6 +53,7 @@ func (m *model) newFlight() (*loadCase, error) {
 	}
 	f.ws.cylinder = m.stable(c.rule, c.temperature)
 	f.cut()
+	f.ws.bands = m.bandMetals(f.bands)
 	if c.instants, err = f.governing(); err != nil {
 		return nil, err
 	}
@@ -102,30 +104,12 @@ func (f *flight) at(row int, s float64) (*loadCase, error) {
 	return c, nil
 }
 
-// between returns the state a part s of the step after a row: every column is
-// straight between its rows.
+// between returns the state a part s of the step after a row.
 func (f *flight) between(row int, s float64) tank.State {
-	a := f.rows[row]
 	if s == 0 {
-		return a
+		return f.rows[row]
 	}
-	b := f.rows[row+1]
-	mix := func(x, y float64) float64 { return x + s*(y-x) }
-	both := func(x, y *float64) *float64 {
-		if x == nil || y == nil {
-			return nil
-		}
-		v := mix(*x, *y)
-		return &v
-	}
-	a.Time, a.UllagePressure = mix(a.Time, b.Time), mix(a.UllagePressure, b.UllagePressure)
-	a.AxialLoadFactor = mix(a.AxialLoadFactor, b.AxialLoadFactor)
-	a.LateralLoadFactor = mix(a.LateralLoadFactor, b.LateralLoadFactor)
-	a.OutsideAbsolute = both(a.OutsideAbsolute, b.OutsideAbsolute)
-	a.LiquidMass, a.Fill, a.Level = both(a.LiquidMass, b.LiquidMass), both(a.Fill, b.Fill), both(a.Level, b.Level)
-	a.Temperature = both(a.Temperature, b.Temperature)
-	a.AxialForce, a.BendingMoment = both(a.AxialForce, b.AxialForce), both(a.BendingMoment, b.BendingMoment)
-	return a
+	return f.rows[row].Between(f.rows[row+1], s)
 }
 
 // volume returns the most that the liquid of a row takes [m3].
@@ -160,7 +144,8 @@ func (f *flight) cut() {
 // within its band of temperature, first and last row among them, in the order of
 // time.
 func (f *flight) governing() ([]*loadCase, error) {
-	chosen := map[instant]int{{0, 0}: 0, {len(f.rows) - 1, 0}: 0}
+	last := len(f.rows) - 1
+	chosen := map[instant]int{{0, 0}: 0, {last, 0}: 0}
 	for b := range f.bands { // a row on the border belongs to the hotter band
 		if T, _ := f.m.metalTemperature(f.rows[0].Temperature); T >= f.bands[b].coldest {
 			chosen[instant{0, 0}] = b
@@ -172,6 +157,10 @@ func (f *flight) governing() ([]*loadCase, error) {
 	if err := f.gather(); err != nil {
 		return nil, err
 	}
+	if err := f.split(); err != nil {
+		return nil, err
+	}
+	chosen = map[instant]int{{0, 0}: chosen[instant{0, 0}], {len(f.rows) - 1, 0}: chosen[instant{last, 0}]}
 	for b := range f.bands {
 		peaks, err := f.peaks(f.bands[b])
 		if err != nil {
@@ -229,6 +218,71 @@ func (f *flight) gather() error {
 	}
 	wait.Wait()
 	return errors.Join(errs...)
+}
+
+// splitSteps is how often the step is halved in which something begins or ends to act.
+const splitSteps = 20
+
+// split puts rows where a load begins or ends to act within half a step, as the level
+// does that comes into the cylinder: no parabola through its ends leads there. One row
+// stands on either side, a millionth of the step apart.
+func (f *flight) split() error {
+	rows, known := f.rows[:1:1], f.known[:1:1]
+	for i := 1; i < len(f.rows); i++ {
+		ends := [3][]float64{f.known[2*i-2], f.known[2*i-1], f.known[2*i]}
+		var cuts []float64
+		for half := range 2 {
+			if acting(ends[half], ends[half+1]) {
+				continue
+			}
+			lo, hi := float64(half)/2, float64(half+1)/2
+			for range splitSteps {
+				mid := (lo + hi) / 2
+				q, err := f.loadsAt(i-1, mid)
+				if err != nil {
+					return err
+				}
+				if acting(ends[half], q) {
+					lo = mid
+				} else {
+					hi = mid
+				}
+			}
+			cuts = append(cuts, lo, hi)
+		}
+		if cuts == nil {
+			known = append(known, ends[1])
+		}
+		for _, s := range cuts {
+			if s > 0 && s < 1 {
+				rows, known = append(rows, f.between(i-1, s)), append(known, nil, nil)
+			}
+		}
+		if cuts != nil {
+			known = append(known, nil)
+		}
+		rows, known = append(rows, f.rows[i]), append(known, ends[2])
+	}
+	f.rows, f.known = rows, known
+	for i := range f.known {
+		if f.known[i] == nil {
+			var err error
+			if f.known[i], err = f.loadsAt(i/2, float64(i%2)/2); err != nil {
+				return err
+			}
+		}
+	}
+	return nil
+}
+
+// acting reports whether the same loads act at two instants.
+func acting(a, b []float64) bool {
+	for i := range a {
+		if math.IsInf(a[i], -1) != math.IsInf(b[i], -1) {
+			return false
+		}
+	}
+	return true
 }
 
 // loadsAt returns the loads of an instant.

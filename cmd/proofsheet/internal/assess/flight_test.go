@@ -156,3 +156,28 @@ func BenchmarkHistory(b *testing.B) {
 		}
 	}
 }
+
+// Two rows that climb 30 km tell as much as the same flight in steps of 100 m: the pressure
+// outside falls with the altitude and not in a straight line. By hand: 12.0 bara less 121.1 hPa
+// halfway is 11.879 bar, the history must hold that and more.
+func TestHistoryOfAClimb(t *testing.T) {
+	in := read(t, "flight")
+	mass := 49.0
+	at := func(time, altitude, absolute, outside float64) tank.State {
+		return tank.State{Time: time, Altitude: &altitude, UllageAbsolute: &absolute, OutsideAbsolute: &outside, UllagePressure: absolute - outside,
+			AxialLoadFactor: 1.5, LiquidMass: &mass}
+	}
+	first, last := at(0, 0, 12.5e5, 101325), at(60, 30000, 11.5e5, 1197)
+	p := func(rows []tank.State) float64 {
+		in.Flight.States = rows
+		return input(t, byID(sheet(t, in), "flight")["head.forward/thickness"], "p")
+	}
+	two := p([]tank.State{first, last})
+	var fine []tank.State
+	for i := 0; i <= 300; i++ {
+		fine = append(fine, first.Between(last, float64(i)/300))
+	}
+	if many := p(fine); two < 1187890 || two < many*(1-1e-5) {
+		t.Errorf("%.0f Pa from two rows, %.0f Pa from 301", two, many)
+	}
+}

@@ -24,12 +24,12 @@ var otherwise = map[string]string{
 
 	"column: FS (C + n g0 m) ≤ P_E = π² E I/(K L)²":           "I is printed after it",
 	"column: FS C ≤ P = 2πR t σ_c [1 − σ_c (K L/ρ)²/(4π² E)]": "ρ is printed after it",
-	"compression":                  "by branches; the worse governs, and none where the wall is pulled",
-	"equivalent: σ_φl = N_x,l/t":   "the larger stress of two fibres",
-	"external: P_m = E t ε/R":      "read off a curve",
-	"external: P_y = 2 σ_e t/R_EN": "read off a curve",
-	"external: P_y = σ_e t/R":      "read off a curve",
-	"external: UG-29":              "a clause",
+	"compression":                "by branches; the worse governs, and none where the wall is pulled",
+	"equivalent: σ_φl = N_x,l/t": "the larger stress of two fibres",
+	"external: P_m = E t ε/R":    "read off a curve",
+	"external: P_y = σ_e t/R":    "read off a curve",
+	"external: UG-29":            "a clause",
+	"external: UG-33":            "a clause",
 }
 
 // TestPrintedFormulasHold redoes every piece of every printed formula from the symbols

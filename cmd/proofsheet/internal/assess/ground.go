@@ -2,6 +2,7 @@ package assess
 
 import (
 	"fmt"
+	"math"
 
 	"proofsheet/cmd/proofsheet/internal/tank"
 	"proofsheet/loads"
@@ -11,12 +12,12 @@ import (
 // the safe side.
 const windDrag = 1.2
 
-// padWind adds to a pad case without written bending the wind on the tank itself,
-// at the section that its axial force was written for, else at the forward seam. The
+// padWind adds to a pad case the wind on the tank itself, at the sections that its loads
+// were written for, else at the forward seam: a written load does not still the wind. The
 // shear of the aft seam is taken all along, the pressure of the gust all round the
 // wall: the factor of EN 1993-1-6 (D.28) on it is at most 1.
 func (m *model) padWind(c *loadCase, in tank.Case) {
-	if in.Kind != "pad" || in.BendingMoment != nil || in.ShearForce != nil || in.Loads != nil {
+	if in.Kind != "pad" {
 		return
 	}
 	_, top := m.in.Bounds()
@@ -26,9 +27,14 @@ func (m *model) padWind(c *loadCase, in tank.Case) {
 		c.sections = []loads.Section{{Station: m.t.Cylinder.Length}}
 	}
 	c.gust, _ = loads.Wind(tank.PadWind, 1, 1, 0, 1) // the force on a square metre
+	shear, _ := loads.Wind(tank.PadWind, windDrag, D, 0, top)
 	for i := range c.sections {
-		_, c.sections[i].Moment = loads.Wind(tank.PadWind, windDrag, D, min(c.sections[i].Station, top), top)
-		c.sections[i].Shear, _ = loads.Wind(tank.PadWind, windDrag, D, 0, top)
+		q := &c.sections[i]
+		_, moment := loads.Wind(tank.PadWind, windDrag, D, min(q.Station, top), top)
+		if q.Moment = math.Abs(q.Moment) + moment; math.IsNaN(q.Shear) {
+			q.Shear = 0 // none was written
+		}
+		q.Shear = math.Abs(q.Shear) + shear
 	}
 }
 

@@ -61,3 +61,40 @@ func TestMissingGroundCasesAreNamed(t *testing.T) {
 		}
 	}
 }
+
+// A load written for a pad does not still the wind (computed, the tank of the wind above):
+// 80.97 N m at the aft seam from the wind alone, 500 N m more with a moment written at the
+// forward seam, 3 kN m more with one in a list.
+func TestPadWindStaysBesideLoads(t *testing.T) {
+	moment := func(edit func(c *tank.Case)) float64 {
+		in := read(t, "flight")
+		for i := range in.Case {
+			if in.Case[i].Kind == "pad" {
+				in.Case[i].AxialForce, in.Case[i].AxialCompression = nil, nil
+				edit(&in.Case[i])
+			}
+		}
+		return input(t, byID(sheet(t, in), "pad")["cylinder/compression"], "M")
+	}
+	v := func(x float64) *float64 { return &x }
+	forward := read(t, "flight").Cylinder.Length
+	for _, row := range []struct {
+		what string
+		want float64
+		edit func(c *tank.Case)
+	}{
+		{"nothing", 80.97, func(*tank.Case) {}},
+		{"a moment of none", 80.97, func(c *tank.Case) { c.BendingMoment = v(0) }},
+		{"a moment", 580.97, func(c *tank.Case) { c.BendingMoment = v(-500) }},
+		{"a list", 3080.97, func(c *tank.Case) { c.Loads = []tank.LineLoad{{Station: forward, BendingMoment: v(3000)}} }},
+	} {
+		checktest.Close(t, row.what, moment(row.edit), row.want, 2e-3)
+	}
+}
+
+// The wind presses on the wall of a vented pad and counts in the sum beside compression and
+// bending (computed): 0.5 × 1.225 kg/m3 × (20 m/s)² = 245 Pa.
+func TestGustInTheInteraction(t *testing.T) {
+	r := byID(sheet(t, read(t, "flight")), "pad")["cylinder/compression"]
+	checktest.Close(t, "outside pressure in the sum", input(t, r, "p_ext"), 245, 1e-9)
+}

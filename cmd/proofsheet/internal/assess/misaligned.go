@@ -18,6 +18,7 @@ type spot struct {
 	across float64 // membrane, square to the seam
 	along  float64 // along the seam, a face of it where that is more
 	bend   float64 // bending of a junction across the seam
+	unit   float64 // membrane square to the seam under uniform pressure, over that pressure [-]
 }
 
 // A misalignedSeam is a seam that is out of line or out of round, with what it
@@ -31,20 +32,15 @@ type misalignedSeam struct {
 	efficiency float64
 	err        error
 
-	around   bool    // round the tank: the axial stress is across
-	pressure float64 // of the state [Pa]
-	reversed bool    // some other state has the opposite sign
+	around   bool // round the tank: the axial stress is across
+	reversed bool // some other state has the opposite sign
 	extremes *seamExtremes
 	seen     *span // of the stress across it over all operating states, where that is known by itself
 }
 
 // widened gives a seam what the other operating states do to it.
-func (m *model) widened(x misalignedSeam, s *loads.State) misalignedSeam {
-	lo, hi := m.in.Bounds()
-	x.pressure, x.extremes = m.worstAt(s, lo), m.seamsSee
-	if p := m.worstAt(s, hi); math.Abs(p) < math.Abs(x.pressure) { // the smaller one: the ratio to another state is then larger
-		x.pressure = p
-	}
+func (m *model) widened(x misalignedSeam) misalignedSeam {
+	x.extremes = m.seamsSee
 	if x.extremes == nil { // of a state that no case is in
 		x.extremes = &seamExtremes{}
 	}
@@ -57,11 +53,11 @@ func (m *model) widened(x misalignedSeam, s *loads.State) misalignedSeam {
 // out of round, in one state of a case.
 func (m *model) checkMisaligned(s *loads.State, c *loadCase) (out []check.Result) {
 	if m.long != nil && (m.long.HiLo != nil || m.long.Peaking != nil) || m.t.Cylinder.OutOfRound != nil {
-		x := m.widened(m.longSeam(s, c), s)
+		x := m.widened(m.longSeam(s, c))
 		out = append(out, x.worst(m.alongCylinder(s, c)))
 	}
 	if j := m.girth; j != nil && (j.HiLo != nil || j.Peaking != nil) {
-		x := m.widened(m.courseSeam(j, c), s)
+		x := m.widened(m.courseSeam(j, c))
 		out = append(out, x.worst(m.aroundCourses(s, c)))
 	}
 	return out
@@ -76,7 +72,7 @@ func (m *model) checkWholeCylinder(s *loads.State, c *loadCase) []check.Result {
 // cylinder is among the places of the joint there.
 func (m *model) checkMisalignedHead(h *headPart, s *loads.State, c *loadCase) (out []check.Result) {
 	if j := h.segment; j != nil && (j.HiLo != nil || j.Peaking != nil) {
-		x := m.widened(m.segmentSeam(h, c), s)
+		x := m.widened(m.segmentSeam(h, c))
 		out = append(out, x.worst(m.alongHead(h, s, c)))
 	}
 	if j := h.seam; j != nil && j.Peaking != nil && *j.Peaking > 0 {
@@ -192,14 +188,14 @@ func (m *model) alongCylinder(s *loads.State, c *loadCase) spots {
 	}
 	var out spots
 	t := m.cyl.least
-	for _, q := range st.pressure.Stations {
+	for i, q := range st.pressure.Stations {
 		if st.whole.segments[q.Segment] != m.cyl {
 			continue
 		}
 		bend := math.Abs(stressAt(&q).MeridionalBending)
 		for _, n := range [2]float64{cond.AxialMost + cond.LoadMost, cond.AxialLeast + cond.LoadLeast} {
 			for _, face := range [2]float64{bend, -bend} {
-				out.at = append(out.at, spot{z: q.Z, across: q.Membrane.Hoop, along: n/t + face, bend: math.Abs(stressAt(&q).HoopBending)})
+				out.at = append(out.at, spot{z: q.Z, across: q.Membrane.Hoop, along: n/t + face, bend: math.Abs(stressAt(&q).HoopBending), unit: st.whole.hoopOfUnit(i)})
 			}
 		}
 	}
@@ -264,7 +260,7 @@ func (m *model) alongHead(h *headPart, s *loads.State, c *loadCase) spots {
 			for _, l := range [2]edge.Stress{p.most, p.least} {
 				x := plus(p.pressure, l)
 				for _, face := range [2]float64{x.MeridionalBending, -x.MeridionalBending} {
-					out.at = append(out.at, spot{z: q.Z, across: x.Hoop, along: x.Meridional + face, bend: math.Abs(x.HoopBending)})
+					out.at = append(out.at, spot{z: q.Z, across: x.Hoop, along: x.Meridional + face, bend: math.Abs(x.HoopBending), unit: st.whole.hoopOfUnit(i)})
 				}
 			}
 		}
@@ -321,13 +317,19 @@ func (x misalignedSeam) opposed(p spot) float64 {
 		}
 		return -x.extremes.axialLeast
 	}
-	switch { // the membrane stress is as the pressure
-	case x.pressure > 0:
-		return math.Abs(p.across) * -x.extremes.pressureLeast / x.pressure
-	case x.pressure < 0:
-		return math.Abs(p.across) * x.extremes.pressureMost / -x.pressure
+	// what the pressure alone of another state does there: near no pressure at all a ratio
+	// of two states says nothing
+	a, b := p.unit*x.extremes.pressureLeast, p.unit*x.extremes.pressureMost
+	if p.across < 0 {
+		return math.Max(0, math.Max(a, b))
 	}
-	return 0
+	return -math.Min(0, math.Min(a, b))
+}
+
+// hoopOfUnit returns the hoop membrane stress at a station under uniform pressure, over
+// that pressure [-].
+func (w *wholeTank) hoopOfUnit(station int) float64 {
+	return stressAt(&w.unit.Stations[station]).Hoop / unitOfLoad
 }
 
 // seamExtremes are what seams see over all operating states, zero among them.

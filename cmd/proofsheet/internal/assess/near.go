@@ -27,7 +27,7 @@ func hottestNear(cases []*loadCase) float64 {
 // line loads.
 func (m *model) standing(meop *loadCase, ullage float64) (*loadCase, error) {
 	c := &loadCase{name: "standing", people: "near", rule: m.nearRule(), ullage: ullage, least: ullage, axial: 1,
-		volume: meop.volume, temperature: meop.temperature, coldest: meop.coldest}
+		volume: meop.volume, temperature: meop.temperature, metal: meop.temperature, coldest: meop.coldest}
 	return c, m.fill(c, m.cold, c.volume*m.cold)
 }
 

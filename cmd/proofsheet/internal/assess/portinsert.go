@@ -195,8 +195,8 @@ func (m *model) alongInsert(p *portPart, s *loads.State, c *loadCase) (out inser
 			for _, l := range [2]edge.Stress{at.most, at.least} {
 				x := plus(at.pressure, l)
 				for _, face := range [2]float64{1, -1} {
-					out.at = append(out.at, insertSpot{spot{q.Z, x.Hoop, x.Meridional + face*x.MeridionalBending, math.Abs(x.HoopBending)}, true},
-						insertSpot{spot{q.Z, x.Meridional, x.Hoop + face*x.HoopBending, math.Abs(x.MeridionalBending)}, false})
+					out.at = append(out.at, insertSpot{spot{z: q.Z, across: x.Hoop, along: x.Meridional + face*x.MeridionalBending, bend: math.Abs(x.HoopBending)}, true},
+						insertSpot{spot{z: q.Z, across: x.Meridional, along: x.Hoop + face*x.HoopBending, bend: math.Abs(x.MeridionalBending)}, false})
 				}
 			}
 		}

@@ -267,8 +267,10 @@ func (r *run) conditions() (out []report.Condition) {
 			a, b float64
 		}{{"head.aft", lo, 0}, {"cylinder", 0, L}, {"head.forward", L, hi}} {
 			add(e.part, e.a)
+			shown := map[float64]bool{} // forms of a case may have one surface
 			for _, s := range c.states {
-				if z := s.SurfaceZ(); z > e.a && z < e.b {
+				if z := s.SurfaceZ(); z > e.a && z < e.b && !shown[z] {
+					shown[z] = true
 					add(e.part, z)
 				}
 			}

@@ -11,7 +11,8 @@ import (
 // simultaneous value, and stands beside the load it relieves, never taken off it.
 type stabilityLoad struct {
 	z             float64 // station [m]
-	compression   float64 // resultant of loads that compress, liquid below a taper included [N]
+	compression   float64 // resultant of loads that compress, liquid below a taper and held ends included [N]
+	held          float64 // of it what held ends do to a wall warmer than when they were made fast [N]
 	pull          float64 // of loads that pull and are always there [N]
 	liquidPull    float64 // of liquid that stands higher than a cylinder's own [N]
 	moment        float64 // [N m]
@@ -19,19 +20,25 @@ type stabilityLoad struct {
 	pressureLeast float64 // ullage pressure across the wall, with sign [Pa]
 	pressureMost  float64 // local pressure, liquid head included [Pa]
 	liquidHead    float64 // what the liquid adds to it [Pa]
+	wind          float64 // pressure of the gust on the wall [Pa]
 }
 
 // stabilityLoads returns the loads at the stations of the cylinder in one state: both
 // ends, the quarters, and where forces are quoted. A load that pulls counts only
 // where the case says that it is always present.
 func (m *model) stabilityLoads(s *loads.State, c *loadCase) ([]stabilityLoad, error) {
-	b := m.body(c)
+	b, held := m.body(c), m.heldEnds(s, c)
+	if held.err != nil {
+		return nil, held.err
+	}
 	var out []stabilityLoad
 	for _, z := range m.cylinderStations(c) {
 		l, err := stabilityAt(s, c, b, z)
 		if err != nil {
 			return nil, err
 		}
+		l.held = m.heldForce(held)
+		l.compression += l.held
 		out = append(out, l)
 	}
 	return out, nil
@@ -42,7 +49,7 @@ func stabilityAt(s *loads.State, c *loadCase, b loads.Body, z float64) (stabilit
 	f, err := s.FreeBody(z, b)
 	l := stabilityLoad{z: z, compression: math.Max(0, -f.LoadLeast) + math.Max(0, -f.LiquidLeast),
 		liquidPull: math.Max(0, f.LiquidLeast), moment: f.Moment, shear: f.Shear,
-		pressureLeast: c.least, pressureMost: s.PressureWorst(z)}
+		pressureLeast: c.least, pressureMost: s.PressureWorst(z), wind: c.gust}
 	if c.present {
 		l.pull = math.Max(0, f.LoadLeast)
 	}
@@ -51,27 +58,39 @@ func stabilityAt(s *loads.State, c *loadCase, b loads.Body, z float64) (stabilit
 }
 
 // columnLoad returns what presses on the tank as a strut in one state [N]: the
-// external load, largest along the cylinder, and the weight of all the liquid that
+// external load with what held ends do, largest along the cylinder, and the weight of all the liquid that
 // stands forward of that section, aft of it where it is pressed forward. Pressure neither helps nor harms.
 func (m *model) columnLoad(s *loads.State, c *loadCase) (external, liquid float64, err error) {
-	b := m.body(c)
+	b, held := m.body(c), m.heldEnds(s, c)
+	if held.err != nil {
+		return math.NaN(), math.NaN(), held.err
+	}
 	most := math.Inf(-1)
 	for _, z := range m.cylinderStations(c) {
 		f, err := s.FreeBody(z, b)
 		if err != nil {
 			return math.NaN(), math.NaN(), err
 		}
-		load := math.Max(0, -f.LoadLeast)
-		n := s.Acceleration.Axial * loads.StandardGravity
-		weight := n * s.MassForward(z)
-		if n < 0 { // pressed forward, what lies aft bears on it
-			weight = -n * s.MassAft(z)
-		}
-		if load+weight > most {
-			external, liquid, most = load, weight, load+weight
+		load := math.Max(0, -f.LoadLeast) + m.heldForce(held)
+		weight := columnWeight(s, z)
+		if all := load + weight; !(all <= most) { // a sum that is no number is kept, for the check to refuse
+			external, liquid, most = load, weight, all
 		}
 	}
 	return external, liquid, nil
+}
+
+// columnWeight returns the weight under the axial load factor of the liquid that bears
+// on the tank as a strut at z [m]: forward of it, aft of it where it is pressed forward
+// [N]. Without an axial factor the liquid weighs nothing, wherever it floats.
+func columnWeight(s *loads.State, z float64) float64 {
+	switch n := s.Acceleration.Axial * loads.StandardGravity; {
+	case n > 0:
+		return n * s.MassForward(z)
+	case n < 0:
+		return -n * s.MassAft(z)
+	}
+	return 0
 }
 
 // cylinderStations returns where the cylinder's wall is looked at [m].

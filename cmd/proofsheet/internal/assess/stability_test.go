@@ -9,6 +9,7 @@ import (
 	"strings"
 	"testing"
 
+	"proofsheet/cmd/proofsheet/internal/tank"
 	"proofsheet/report"
 	"proofsheet/report/check"
 	"proofsheet/report/check/checktest"
@@ -312,5 +313,47 @@ func TestOutOfRoundUnderOutsidePressure(t *testing.T) {
 		if r := find(t, s, "cylinder/compression@meop"); r.Status() != check.Satisfied {
 			t.Errorf("%s: compression %v, %s", oval, r.Status(), r.Reason())
 		}
+	}
+}
+
+// In free coast the liquid weighs nothing, wherever it floats, and the load of the
+// stack presses on the tank as before (computed): FS C = 1.5 × 100 kN = 150 kN and the
+// same in an empty tank. In a history, likewise. Pressed forward at 2 g, 40 kg aft of the
+// forward seam add 1.5 × 2 × 9.80665 × 40 N = 1176.80 N, and the metal pulls.
+func TestColumnInFreeCoast(t *testing.T) {
+	p := soft
+	p.cases = caseOf("coast", "axial_load_factor = 0\nliquid_mass = \"40 kg\"\naxial_compression = \"100 kN\"") +
+		caseOf("empty", "axial_load_factor = 0\nliquid_mass = \"0 kg\"\naxial_compression = \"100 kN\"") +
+		caseOf("forward", "axial_load_factor = -2\nliquid_mass = \"40 kg\"\naxial_compression = \"100 kN\"")
+	s := sheet(t, parse(t, "plain.toml", p.text()))
+	for _, name := range []string{"coast", "empty"} {
+		checktest.Close(t, name, byID(s, name)["cylinder/column"].Demand.Value, 150e3, 1e-12)
+	}
+	checktest.Close(t, "pressed forward", byID(s, "forward")["cylinder/column"].Demand.Value, 151176.80, 1e-7)
+	in := parse(t, "plain.toml", p.text())
+	mass, force := 40.0, -100e3
+	in.Flight = &tank.Flight{People: "clear", States: []tank.State{{Time: 0, UllagePressure: 2e5, LiquidMass: &mass, AxialForce: &force}}}
+	checktest.Close(t, "flight", byID(sheet(t, in), "flight")["cylinder/column"].Demand.Value, 150e3, 1e-12)
+}
+
+// caseOf is a case of a tank that flies alone.
+func caseOf(name, lines string) string {
+	return "[[case]]\nname = \"" + name + "\"\npeople = \"clear\"\nullage_pressure = \"2 bar\"\n" + lines + "\n"
+}
+
+// A wall at 90 K is stiffer than at 20 degC and is not credited with it in buckling: the
+// modulus of the check is that at 20 degC, and so is what the column bears.
+func TestColdStiffnessIsNotCounted(t *testing.T) {
+	in := read(t, "oxygen")
+	at := func(T float64) check.Result {
+		for i := range in.Case {
+			in.Case[i].Temperature = &T
+		}
+		return byID(sheet(t, in), "fill")["cylinder/column"]
+	}
+	cold, room := at(90), at(293.15)
+	checktest.Close(t, "modulus", input(t, cold, "E"), input(t, room, "E"), 1e-12)
+	if !(cold.Capacity.Value <= room.Capacity.Value) {
+		t.Errorf("bears %g N at 90 K, %g N at 20 degC", cold.Capacity.Value, room.Capacity.Value)
 	}
 }

@@ -242,7 +242,12 @@ func (r *run) caseSheets() (out []report.CaseSheet) {
 		if c.ground {
 			s.Notes = append(s.Notes, "on the ground")
 		}
-		if len(c.states) > 1 {
+		for _, f := range c.forms {
+			if f.form != "" {
+				s.Notes = append(s.Notes, "assessed with "+f.form+" too; the worse counts")
+			}
+		}
+		if len(c.moments()[0].states) > 1 {
 			s.Notes = append(s.Notes, "both ends of the liquid's density are assessed; the worse counts")
 		}
 		s.Notes = append(s.Notes, r.stabilityNote(c.name))

@@ -38,8 +38,8 @@ func (m *model) levelInHead(s *loads.State, c *loadCase, step float64) check.Res
 		return check.NotMade(thermalID, thermalTitle, fmt.Errorf("the level of the liquid lies in %s: %w", h.name, err))
 	}
 	warm := m.metals.at(h.material, "", h.nominal, c.temperature)
-	liquid, _ := m.farthest(c.temperature)
-	if cold := m.metals.at(h.material, "", h.nominal, math.Min(liquid, c.temperature)); cold.parentErr == nil {
+	liquid, _ := m.farthest(c.metal)
+	if cold := m.metals.at(h.material, "", h.nominal, math.Min(liquid, c.metal)); cold.parentErr == nil {
 		e = math.Max(e, cold.parent.ElasticModulus.Value)
 	}
 	wide := shell.Cylinder{InsideRadius: widestHead * m.cyl.corroded(), Thickness: h.nominal, Length: m.t.Cylinder.Length}

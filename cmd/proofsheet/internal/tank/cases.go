@@ -4,9 +4,10 @@ import "strings"
 
 // Support says who carries the tank.
 type Support struct {
-	At           string   // aft | forward | both
-	ColumnLength *float64 // [m]
-	ColumnFactor *float64 // [-]
+	At                  string   // aft | forward | both
+	ColumnLength        *float64 // [m]
+	ColumnFactor        *float64 // [-]
+	AssemblyTemperature *float64 // of the tank when both its ends were made fast [K]
 }
 
 // A Case is one load case. Exactly one of LiquidMass, Fill and Level is set.
@@ -75,7 +76,9 @@ type State struct {
 	Line              int      // in the file
 	Time              float64  // [s]
 	UllagePressure    float64  // across the wall [Pa]
-	OutsideAbsolute   *float64 // [Pa]
+	UllageAbsolute    *float64 // as written [Pa]
+	OutsideAbsolute   *float64 // as written, or of Altitude [Pa]
+	Altitude          *float64 // as written [m]
 	AxialLoadFactor   float64  // what the liquid feels, positive aft [-]
 	LateralLoadFactor float64  // [-]
 	LiquidMass        *float64 // [kg]

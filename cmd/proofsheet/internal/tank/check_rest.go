@@ -10,6 +10,9 @@ import (
 
 func (r *reader) checkSupport() {
 	r.orDefault("support.at", &r.t.Support.At, "aft", "nothing was written")
+	if r.t.Support.At == "aft" || r.t.Support.At == "forward" {
+		r.onlyWith("support.assembly_temperature", "at = \"both\"")
+	}
 }
 
 func (r *reader) checkProof() {

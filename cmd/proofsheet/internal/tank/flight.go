@@ -2,6 +2,7 @@ package tank
 
 import (
 	"fmt"
+	"math"
 	"reflect"
 	"strings"
 
@@ -112,13 +113,109 @@ func (r *reader) checkFlight() {
 			sheet.fault(f.States[i].Line, sheet.timeColumn(f.States[i].Line), "time: %g s does not come after the %g s of the row before", now, before)
 		}
 	}
+	if len(r.faults) == before {
+		r.checkBetween(sheet, f)
+	}
+}
+
+// checkBetween refuses more ullage pressure between two rows than the tank is built for:
+// where the pressure inside is absolute and the one outside goes by the altitude, it may
+// be higher there than at both.
+func (r *reader) checkBetween(sheet *sheet, f *Flight) {
+	meop := r.t.Pressure.MEOP
+	for i := 1; i < len(f.States) && meop > 0; i++ {
+		a, b := f.States[i-1], f.States[i]
+		if p, t := highestBetween(a, b, meop); p > meop*(1+1e-9) {
+			sheet.fault(b.Line, sheet.columnAt(b.Line, "ullage_absolute"), "ullage pressure %s across the wall at %.4g s, between this row and the one before, is above meop %s; raise meop", r.bar(p), t, r.bar(meop))
+		}
+	}
+}
+
+// highestBetween returns the highest ullage pressure across the wall [Pa] between two
+// states and when [s]; those of the rows where no curve lies between or none can reach
+// above limit [Pa]. The standard pressure falls ever slower with altitude, so that the
+// pressure across the wall has one hill over a step, found by thirds.
+func highestBetween(a, b State, limit float64) (p, at float64) {
+	if !a.curved(b) || math.Max(*a.UllageAbsolute, *b.UllageAbsolute)-math.Min(*a.OutsideAbsolute, *b.OutsideAbsolute) <= limit {
+		return math.Inf(-1), math.NaN()
+	}
+	lo, hi := 0.0, 1.0
+	for range 100 {
+		x, y := lo+(hi-lo)/3, hi-(hi-lo)/3
+		if a.Between(b, x).UllagePressure < a.Between(b, y).UllagePressure {
+			lo = x
+		} else {
+			hi = y
+		}
+	}
+	top := a.Between(b, (lo+hi)/2)
+	return top.UllagePressure, top.Time
+}
+
+// curved reports whether the ullage pressure across the wall bends between two states.
+func (a State) curved(b State) bool {
+	return a.UllageAbsolute != nil && b.UllageAbsolute != nil && a.Altitude != nil && b.Altitude != nil && *a.Altitude != *b.Altitude &&
+		a.OutsideAbsolute != nil && b.OutsideAbsolute != nil
+}
+
+// Between returns the state a part s, 0 to 1, of the way to the next one: every written
+// column is straight between its rows, and what follows from two of them is worked out
+// there, so that the pressure outside is that of the altitude.
+func (a State) Between(b State, s float64) State {
+	mix := func(x, y float64) float64 { return x + s*(y-x) }
+	both := func(x, y *float64) *float64 {
+		if x == nil || y == nil {
+			return nil
+		}
+		v := mix(*x, *y)
+		return &v
+	}
+	curved := a.curved(b)
+	a.Time, a.UllagePressure = mix(a.Time, b.Time), mix(a.UllagePressure, b.UllagePressure)
+	a.AxialLoadFactor = mix(a.AxialLoadFactor, b.AxialLoadFactor)
+	a.LateralLoadFactor = mix(a.LateralLoadFactor, b.LateralLoadFactor)
+	a.UllageAbsolute, a.Altitude = both(a.UllageAbsolute, b.UllageAbsolute), both(a.Altitude, b.Altitude)
+	a.OutsideAbsolute = both(a.OutsideAbsolute, b.OutsideAbsolute)
+	a.LiquidMass, a.Fill, a.Level = both(a.LiquidMass, b.LiquidMass), both(a.Fill, b.Fill), both(a.Level, b.Level)
+	a.Temperature = both(a.Temperature, b.Temperature)
+	a.AxialForce, a.BendingMoment = both(a.AxialForce, b.AxialForce), both(a.BendingMoment, b.BendingMoment)
+	if curved {
+		if p, err := atmosphere(*a.Altitude); err == nil { // it was within the standard atmosphere at both
+			a.OutsideAbsolute, a.UllagePressure = &p, *a.UllageAbsolute-p
+		}
+	}
+	return a
+}
+
+// shortClimb is the most that the altitude may change over one step of a refined history
+// [m]: over it the standard pressure is a parabola to within a pascal.
+const shortClimb = 500.0
+
+// Refined returns the states of a history with others between them wherever the pressure
+// across the wall bends, close enough that a parabola through three of them meets it.
+func (f *Flight) Refined() (out []State) {
+	for i, b := range f.States {
+		if i > 0 {
+			if a := f.States[i-1]; a.curved(b) {
+				n := math.Ceil(math.Abs(*b.Altitude-*a.Altitude) / shortClimb)
+				for k := 1.0; k < n; k++ {
+					out = append(out, a.Between(b, k/n))
+				}
+			}
+		}
+		out = append(out, b)
+	}
+	return out
 }
 
 // timeColumn returns where a line holds its time.
-func (s *sheet) timeColumn(line int) int {
+func (s *sheet) timeColumn(line int) int { return s.columnAt(line, "time") }
+
+// columnAt returns where a line holds a quantity.
+func (s *sheet) columnAt(line int, name string) int {
 	for i, l := range s.lines {
 		if l == line {
-			return s.column(i, "time")
+			return s.column(i, name)
 		}
 	}
 	return 1
@@ -176,7 +273,8 @@ func (r *reader) state(s *sheet, row int) (State, bool) {
 		LiquidMass: get("liquid_mass"), Fill: get("fill"), Level: get("level"), Temperature: get("temperature"),
 		AxialForce: get("axial_force"), BendingMoment: get("bending_moment"),
 	}
-	if z := get("altitude"); z != nil {
+	out.UllageAbsolute, out.Altitude = get("ullage_absolute"), get("altitude")
+	if z := out.Altitude; z != nil {
 		if p, err := atmosphere(*z); err != nil {
 			s.fault(out.Line, 1, "%v", err)
 		} else {
@@ -186,7 +284,7 @@ func (r *reader) state(s *sheet, row int) (State, bool) {
 	if p := get("ullage_pressure"); p != nil {
 		out.UllagePressure = *p
 	}
-	if p := get("ullage_absolute"); p != nil && out.OutsideAbsolute != nil {
+	if p := out.UllageAbsolute; p != nil && out.OutsideAbsolute != nil {
 		out.UllagePressure = *p - *out.OutsideAbsolute
 	}
 	if meop := r.t.Pressure.MEOP; meop > 0 && out.UllagePressure > meop*(1+1e-9) {

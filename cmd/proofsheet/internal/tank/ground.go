@@ -2,7 +2,7 @@ package tank
 
 import "fmt"
 
-// PadWind is the gust taken on a pad where no bending moment is written [m/s];
+// PadWind is the gust taken on a pad, beside what loads are written [m/s];
 // common practice for a small launch site on a day it is used.
 const PadWind = 20.0
 
@@ -58,8 +58,13 @@ func (r *reader) groundRest(table string, c *Case, g ground) {
 	} else {
 		r.oneOf(table, "write one; 0 is allowed", "liquid_mass", "fill", "level")
 	}
-	if c.Kind == "pad" && r.anyOf(table, "bending_moment", "shear_force", "loads") == "" {
+	switch written := r.anyOf(table, "bending_moment", "shear_force", "loads"); {
+	case c.Kind != "pad":
+	case written == "":
 		r.defaulted(join(table, "bending_moment"), fmt.Sprintf("wind of %g m/s on the tank alone", PadWind),
 			"drag coefficient 1.2"+practice+"; wind on what stands above is missing, write bending_moment and shear_force")
+	default:
+		r.defaulted(join(table, "kind"), fmt.Sprintf("wind of %g m/s on the tank alone, added to %s", PadWind, written),
+			"drag coefficient 1.2"+practice+"; where what is written holds the wind on the tank too, write ground = true in place of kind")
 	}
 }

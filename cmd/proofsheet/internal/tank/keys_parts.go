@@ -99,6 +99,7 @@ var supportKeys = []field{
 	choice("at", "the seam where skirt or flange holds the tank", "aft", "forward", "both"),
 	quantity("column_length", unit.Length, positive, "2 m", "for buckling as a column; default the tank's overall length"),
 	number("column_factor", positive, "2", "effective over actual column length; default 2"),
+	quantity("assembly_temperature", unit.Temperature, positive, "20 degC", "of the tank when both its ends were made fast; with at = \"both\": what it warms or cools from there presses or pulls on it"),
 }
 
 var proofKeys = []field{
