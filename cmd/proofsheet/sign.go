@@ -21,9 +21,9 @@ func signCommand() *cli.Command {
 	return &cli.Command{
 		Name: "sign", Usage: "add a signature as prepared, checked or approved", ArgsUsage: "SHEET.pdf",
 		Description: "The signature is drawn in its frame on the last page and added behind what the file holds: no earlier byte is\n" +
-			"changed, and earlier signatures stay good. First everything that verify asks is checked, so that nobody signs\n" +
-			"numbers which this program does not compute. Each role signs once, in the order prepared, checked, approved, none\n" +
-			"left out before another; checked asks for another person than prepared. The time is this computer's clock, in UTC.\n\n" +
+			"changed, and earlier signatures stay good. First everything that verify asks is checked: what this build does not\n" +
+			"draw byte for byte is refused. Each role signs once, in the order prepared, checked, approved, none left out\n" +
+			"before another; checked asks for another person than prepared. The time is this computer's clock, in UTC.\n\n" +
 			"The file is replaced whole by the signed one, or left as it was; --output leaves it alone. The key is RSA of\n" +
 			"2048 bit or more or ECDSA of P-256 or longer; a PEM key is not encrypted. Never give a password as a flag.\n\n" +
 			"Exit status: 0 the signature is in the file, 2 nothing was written.",

@@ -134,19 +134,16 @@ func keyKind(c *x509.Certificate) string {
 
 // meaning says what was proved and what was not, in lines of a width as of [report.Fold].
 func meaning(r *sign.Report, e *examination, width int) string {
-	what, from := e.kind, "tank file"
+	from := "tank file"
 	if e.kind == "record" {
 		from = "tank file and log"
-	}
-	if !e.exact {
-		what = "numbers"
 	}
 	whose := "no issuer is known to this program, so compare the fingerprint with one that came from the signer by another way"
 	if slices.ContainsFunc(r.Signatures, func(s sign.Signature) bool { return s.SelfMade }) {
 		whose = "a self-made certificate bears the name that its maker chose, so compare the fingerprint with one that came from the signer by another way"
 	}
 	return hanging(width, 13, "proved", "whoever holds the key of each fingerprint signed these bytes; after the first signature nothing was "+
-		"added but signatures; this program gets the same "+what+" from the embedded "+from) + "\n" +
+		"added but signatures; this program gets the same "+e.kind+" from the embedded "+from) + "\n" +
 		hanging(width, 13, "not proved", "whose the keys are: "+whose+"; when it was signed: the time is the word of the signer's clock; "+
 			"that no later signature was cut off the end; that a certificate was not withdrawn; that the tank is built as described") + "\n"
 }
