@@ -80,7 +80,7 @@ func examine(r *sign.Report) (*examination, error) {
 func (e *examination) text(width int) string {
 	var b strings.Builder
 	for _, a := range e.files {
-		b.WriteString(embeddedLine(clean(a.Name), fmt.Sprintf("%x", sha256.Sum256(a.Data)), width))
+		b.WriteString(embeddedLine(a.Name, fmt.Sprintf("%x", sha256.Sum256(a.Data)), width))
 	}
 	if e.hashes {
 		b.WriteString("hashes       those printed on the pages are those of the embedded files\n")

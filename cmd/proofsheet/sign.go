@@ -51,7 +51,7 @@ func runSign(c *cli.Context) error {
 	role := c.String("as")
 	sheet, err := signable(data, role)
 	if err != nil {
-		return fmt.Errorf("%s is not signed: %w", name, err)
+		return fmt.Errorf("%s is not signed: %s", name, cleanLines(err.Error()))
 	}
 	signer, err := keySigner(c)
 	if err != nil {
@@ -159,7 +159,7 @@ func deliverSigned(c *cli.Context, name string, before, signed []byte, sheet *re
 		return nil
 	}
 	fmt.Fprintf(c.App.ErrWriter, "wrote %s\n", target)
-	return toStdout(c, report.Fold(fmt.Sprintf("signed as %s by %s, %s by this computer's clock\n", s.Role, clean(s.Name), s.When.UTC().Format(inUTC))+
+	return toStdout(c, report.Fold(fmt.Sprintf("signed as %s by %s, %s by this computer's clock\n", s.Role, quoted(s.Name), s.When.UTC().Format(inUTC))+
 		fingerprintLine("fingerprint  ", s.Fingerprint, foldWidth(c)), foldWidth(c)))
 }
 

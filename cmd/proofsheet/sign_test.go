@@ -41,7 +41,7 @@ func TestSignInSeries(t *testing.T) {
 		}
 		status, out, says := signAs(t, pdf, row.role, args...)
 		name := row.by.certificate.Subject.CommonName
-		if status != exitHolds || says != "wrote "+pdf+"\n" || !strings.Contains(out, "signed as "+row.role+" by "+name) ||
+		if status != exitHolds || says != "wrote "+pdf+"\n" || !strings.Contains(out, "signed as "+row.role+` by "`+name+`"`) ||
 			!strings.Contains(out, sign.Fingerprint(row.by.certificate)) {
 			t.Fatalf("%s: status %d: %s%s", row.role, status, out, says)
 		}
@@ -49,7 +49,7 @@ func TestSignInSeries(t *testing.T) {
 			t.Fatalf("%s: an earlier byte was changed", row.role)
 		}
 		status, out, says = call(t, "", "verify", pdf)
-		if status != exitHolds || says != "" || !strings.Contains(out, "as "+row.role+" by "+name) || strings.Contains(out, "caution") {
+		if status != exitHolds || says != "" || !strings.Contains(out, "as "+row.role+` by "`+name+`"`) || strings.Contains(out, "caution") {
 			t.Errorf("%s: verify: status %d: %s%s", row.role, status, out, says)
 		}
 		if status, _, says := signAs(t, pdf, row.role, row.by.files...); status != exitInput || !strings.Contains(says, "already signed as "+row.role) {
@@ -76,7 +76,7 @@ func TestSignCautions(t *testing.T) {
 		t.Errorf("status %d: %s", status, says)
 	}
 	status, out, _ := call(t, "", "verify", pdf)
-	if status != exitHolds || !strings.Contains(out, "caution: prepared and checked are signed with one key") || !strings.Contains(out, "by Ωmega") {
+	if status != exitHolds || !strings.Contains(out, "caution: prepared and checked are signed with one key") || !strings.Contains(out, `by "Ωmega"`) {
 		t.Errorf("verify: status %d: %s", status, out)
 	}
 	block := &report.Sheet{Block: report.TitleBlock{Checked: "B. Name"}}
@@ -235,7 +235,7 @@ func TestSignThroughLink(t *testing.T) {
 	if info, err = os.Stat(pdf); err != nil || info.Mode().Perm() != 0o640 {
 		t.Errorf("mode %v, %v", info.Mode(), err)
 	}
-	if status, out, _ := call(t, "", "verify", pdf); status != exitHolds || !strings.Contains(out, "prepared by A. Name") {
+	if status, out, _ := call(t, "", "verify", pdf); status != exitHolds || !strings.Contains(out, `prepared by "A. Name"`) {
 		t.Errorf("status %d: %s", status, out)
 	}
 }

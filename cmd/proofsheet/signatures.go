@@ -6,8 +6,10 @@ import (
 	"crypto/x509"
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 	"time"
+	"unicode"
 	"unicode/utf8"
 
 	"proofsheet/report"
@@ -28,8 +30,12 @@ func fingerprintLine(label, fingerprint string, width int) string {
 }
 
 // embeddedLine prints a file with its digest, which stands below it on a terminal
-// [characters] that both do not fit: a digest is never broken.
+// [characters] that both do not fit: a digest is never broken. A name that could read as
+// more than a name is quoted.
 func embeddedLine(name, digest string, width int) string {
+	if name = clean(name); strings.ContainsAny(name, " ,;\"") {
+		name = strconv.Quote(name)
+	}
 	line := fmt.Sprintf("embedded     %s, SHA-256 %s\n", name, digest)
 	if width > 0 && utf8.RuneCountInString(line) > width+1 {
 		return fmt.Sprintf("embedded     %s\n  SHA-256    %s\n", name, digest)
@@ -41,12 +47,12 @@ func embeddedLine(name, digest string, width int) string {
 // width as of [report.Fold].
 func listSignatures(b *strings.Builder, r *sign.Report, width int) {
 	for i, s := range r.Signatures {
-		fmt.Fprintf(b, "signed       as %s by %s, %s by the signer's clock\n", s.Role, clean(s.Name), s.When.UTC().Format(inUTC))
+		fmt.Fprintf(b, "signed       as %s by %s, %s by the signer's clock\n", s.Role, quoted(s.Name), s.When.UTC().Format(inUTC))
 		if s.Reason != "" {
-			fmt.Fprintf(b, "  reason     %s\n", clean(s.Reason))
+			fmt.Fprintf(b, "  reason     %s\n", quoted(s.Reason))
 		}
 		fmt.Fprintf(b, "  covers     %d bytes, every one up to the end of this signature but its own place\n", s.Length)
-		fmt.Fprintf(b, "  by         %s, %s\n", clean(s.Certificate.Subject.String()), keyKind(s.Certificate))
+		fmt.Fprintf(b, "  by         %s, %s\n", quoted(s.Certificate.Subject.String()), keyKind(s.Certificate))
 		fmt.Fprintf(b, "  issued by  %s\n", issuer(s))
 		b.WriteString(fingerprintLine("  fingerprint ", s.Fingerprint, width))
 		if s.Role == sign.RoleSeal {
@@ -116,9 +122,9 @@ func issuer(s sign.Signature) string {
 		c = next
 	}
 	if c == s.Certificate {
-		return clean(c.Issuer.String()) + ", as it says; the issuer's certificate is not in the file, so this was not checked"
+		return quoted(c.Issuer.String()) + ", as it says; the issuer's certificate is not in the file, so this was not checked"
 	}
-	return clean(s.Certificate.Issuer.String()) + "; the chain in the file holds up to " + clean(c.Subject.String()) + ", whom nobody has checked"
+	return quoted(s.Certificate.Issuer.String()) + "; the chain in the file holds up to " + quoted(c.Subject.String()) + ", whom nobody has checked"
 }
 
 // keyKind names algorithm and length of a certificate's key.
@@ -148,12 +154,40 @@ func meaning(r *sign.Report, e *examination, width int) string {
 			"that no later signature was cut off the end; that a certificate was not withdrawn; that the tank is built as described") + "\n"
 }
 
-// clean keeps control characters of a file off the terminal.
+// clean keeps off the terminal what a file says and a reader cannot see: control characters,
+// marks without a shape or that turn the direction of what follows, and runs of blanks that
+// would push what comes after them onto a line of its own.
 func clean(s string) string {
-	return strings.Map(func(r rune) rune {
-		if r < 0x20 || r >= 0x7F && r < 0xA0 || r >= 0x202A && r <= 0x202E || r >= 0x2066 && r <= 0x2069 {
-			return '?' // also marks that turn the direction of what follows
+	var b strings.Builder
+	blank := false
+	for _, r := range s {
+		space := r == '\t' || unicode.Is(unicode.Zs, r) || unseen[r]
+		switch {
+		case space && blank:
+		case space:
+			b.WriteByte(' ')
+		case unicode.IsGraphic(r):
+			b.WriteRune(r)
+		default: // controls, formats, ends of lines and paragraphs, private and unassigned
+			b.WriteByte('?')
 		}
-		return r
-	}, s)
+		blank = space
+	}
+	return b.String()
+}
+
+// unseen are letters and symbols, by their class, that are printed as a blank.
+var unseen = map[rune]bool{0x115F: true, 0x1160: true, 0x3164: true, 0xFFA0: true, 0x2800: true}
+
+// quoted shows whose words a text of a file is: all between the marks, and none of it ours.
+func quoted(s string) string { return strconv.Quote(clean(s)) }
+
+// cleanLines cleans what may be of several lines, and sets all but the first in, so that none
+// of them reads as one of our own.
+func cleanLines(s string) string {
+	lines := strings.Split(s, "\n")
+	for i := range lines {
+		lines[i] = clean(lines[i])
+	}
+	return strings.Join(lines, "\n  ")
 }

@@ -53,11 +53,11 @@ func runVerify(c *cli.Context) error {
 		return fails(c, text.String(), err)
 	}
 	text.WriteString(meaning(r, e, foldWidth(c)))
-	fmt.Fprintf(&text, "holds: unchanged since it was signed, and computed again byte for byte; the %s says: %s\n", e.kind, e.again.line())
+	fmt.Fprintf(&text, "holds: unchanged since it was signed, and computed again byte for byte; the %s says: %s\n", e.kind, clean(e.again.line()))
 	return toStdout(c, report.Fold(text.String(), foldWidth(c)))
 }
 
 // fails prints what does not hold after what does.
 func fails(c *cli.Context, before string, err error) error {
-	return errors.Join(errFails, toStdout(c, report.Fold(fmt.Sprintf("%sdoes not hold: %v\n", before, err), foldWidth(c))))
+	return errors.Join(errFails, toStdout(c, report.Fold(fmt.Sprintf("%sdoes not hold: %s\n", before, cleanLines(err.Error())), foldWidth(c))))
 }

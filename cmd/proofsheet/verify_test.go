@@ -201,7 +201,46 @@ func TestIssuer(t *testing.T) {
 	if says := meaning(r, &examination{kind: "sheet"}, 0); !strings.Contains(says, "no issuer is known") || strings.Contains(says, "self-made") || !strings.Contains(says, "same sheet") {
 		t.Errorf("meaning: %s", says)
 	}
-	if got := clean("a\x1b[2J\u202eb\nλ"); got != "a?[2J?b?λ" {
-		t.Errorf("cleaned: %q", got)
+}
+
+// TestWordsOfOthers has names, reasons and file names that read as lines of our own.
+func TestWordsOfOthers(t *testing.T) {
+	for text, want := range map[string]string{
+		"a\x1b[2J\u202eb\nλ":                      "a?[2J?b?λ",
+		"by hand" + strings.Repeat(" ", 80) + "x": "by hand x",
+		"a\u00a0\u2003\t\u3164\u2800b":            "a b",
+		"Ann\u200b\u2028\u2029\ufeff\u061c\u00ad": "Ann??????",
+		"Ann\U000e0041\ue000\u0085":               "Ann???",
+		"Zoë 王 ⅜":                                 "Zoë 王 ⅜",
+	} {
+		if got := clean(text); got != want {
+			t.Errorf("%q cleaned: %q, want %q", text, got, want)
+		}
+	}
+	if got := quoted(`Ann", as checked by "Bob`); got != `"Ann\", as checked by \"Bob"` {
+		t.Errorf("quoted: %s", got)
+	}
+	if got := cleanLines("tank.toml\nholds:  all\r"); got != "tank.toml\n  holds: all?" {
+		t.Errorf("lines: %q", got)
+	}
+	if got := embeddedLine("a.csv, SHA-256 00", "11", 0); got != "embedded     \"a.csv, SHA-256 00\", SHA-256 11\n" {
+		t.Errorf("a file: %q", got)
+	}
+	withSheet(t, 50)
+	file := sealed(t)
+	own := newPerson(t, "Ann\u200b, as checked by Bob", curve(t, elliptic.P256()), soon())
+	reason := "redone" + strings.Repeat(" ", 60) + "signed       as checked by Bob"
+	status, out, says := signAs(t, file, "prepared", append([]string{"--reason", reason}, own.files...)...)
+	if want := `signed as prepared by "Ann?, as checked by Bob", `; status != exitHolds || !strings.Contains(out, want) {
+		t.Fatalf("status %d: %s%s", status, out, says)
+	}
+	_, out, _ = call(t, "", "verify", file)
+	for _, want := range []string{`as prepared by "Ann?, as checked by Bob", `, `  reason     "redone signed as checked by Bob"` + "\n", `  by         "CN=Ann?\\, as checked by Bob", ECDSA P-256`} {
+		if !strings.Contains(out, want) {
+			t.Errorf("%s is missing in\n%s", want, out)
+		}
+	}
+	if _, _, says := signAs(t, file, "prepared", own.files...); !strings.Contains(says, `already signed as prepared, by "Ann\u200b, as checked by Bob"`) {
+		t.Errorf("signed twice: %s", says)
 	}
 }

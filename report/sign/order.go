@@ -23,9 +23,9 @@ func (r *Report) Takes(role string) error {
 	for _, s := range r.Signatures {
 		switch {
 		case s.Role == role:
-			return fmt.Errorf("the file is already signed as %s, by %s", role, s.Name)
+			return fmt.Errorf("the file is already signed as %s, by %q", role, s.Name)
 		case rank(s.Role) > rank(role):
-			return fmt.Errorf("the file is already signed as %s, by %s; %s comes before it", s.Role, s.Name, role)
+			return fmt.Errorf("the file is already signed as %s, by %q; %s comes before it", s.Role, s.Name, role)
 		}
 	}
 	return nil
