@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
+	"io/fs"
 	"os"
 	"path/filepath"
 	"slices"
@@ -165,7 +166,8 @@ func deliverSigned(c *cli.Context, name string, before, signed []byte, sheet *re
 
 // replace puts the signed sheet in the place of the one that was read, whole or
 // not at all, and only while that is still what lies there: somebody else may
-// have signed it meanwhile.
+// have signed it meanwhile. Between the last look and the new file nobody else
+// who signs it may do the same, or one of two signatures would be lost.
 func replace(name string, before, signed []byte) error {
 	path, err := filepath.EvalSymlinks(name)
 	if err != nil {
@@ -184,6 +186,11 @@ func replace(name string, before, signed []byte) error {
 	if err := out.add(path, signed); err != nil {
 		return fmt.Errorf("%w; it is left as it was", err)
 	}
+	unlock, err := lock(path)
+	if err != nil {
+		return err
+	}
+	defer unlock()
 	if now, err := readFile(path); err != nil || !bytes.Equal(now, before) {
 		return fmt.Errorf("%s has been changed since it was read, and is left as it is: sign it again", name)
 	}
@@ -191,4 +198,27 @@ func replace(name string, before, signed []byte) error {
 		return fmt.Errorf("%w; it is left as it was", err)
 	}
 	return nil
+}
+
+// lockWait is for how long a run waits for another that signs the same sheet, which takes far
+// less for the little it does under its lock.
+const lockWait = 2 * time.Second
+
+// lock keeps other runs that sign a sheet out until the function that it returns is called, by
+// a file beside it that only one of them can make.
+func lock(path string) (unlock func(), err error) {
+	name := path + ".lock"
+	for start := time.Now(); ; time.Sleep(20 * time.Millisecond) {
+		f, err := createFile(name, 0o600)
+		if err == nil {
+			f.Close() // it is empty
+			return func() { os.Remove(name) }, nil
+		}
+		if !errors.Is(err, fs.ErrExist) {
+			return nil, fmt.Errorf("%s cannot be written: %w; it is left as it was", name, cause(err))
+		}
+		if time.Since(start) > lockWait {
+			return nil, fmt.Errorf("%s is left as it was: %s lies beside it, so another run is signing it, or was broken off while it did; if none is, remove that file and sign it again", path, name)
+		}
+	}
 }

@@ -7,6 +7,7 @@ import (
 	"crypto/rsa"
 	"encoding/pem"
 	"errors"
+	"fmt"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -248,6 +249,59 @@ func TestSignedMeanwhile(t *testing.T) {
 	}
 	if got := string(contents(t, path)); got != "signed by B" {
 		t.Errorf("the file holds %q", got)
+	}
+	if left, _ := os.ReadDir(filepath.Dir(path)); len(left) != 1 {
+		t.Errorf("left behind: %v", left)
+	}
+}
+
+// TestSignedAtOnce has many sign at once, of whom one is told that it did, and the file holds
+// that one's signature: none is lost.
+func TestSignedAtOnce(t *testing.T) {
+	for range 20 {
+		path := write(t, "sheet.pdf", []byte("as read"))
+		done := make(chan string)
+		for i := range 8 {
+			go func() {
+				mine := fmt.Sprint("signed by ", i)
+				if err := replace(path, []byte("as read"), []byte(mine)); err != nil {
+					if mine = ""; !strings.Contains(err.Error(), "changed since it was read") {
+						t.Error(err)
+					}
+				}
+				done <- mine
+			}()
+		}
+		var signed []string
+		for range 8 {
+			if mine := <-done; mine != "" {
+				signed = append(signed, mine)
+			}
+		}
+		if got := string(contents(t, path)); len(signed) != 1 || got != signed[0] {
+			t.Errorf("%q said that they signed, the file holds %q", signed, got)
+		}
+		if left, _ := os.ReadDir(filepath.Dir(path)); len(left) != 1 {
+			t.Errorf("left behind: %v", left)
+		}
+	}
+}
+
+// TestSignLocked has another run at work on the sheet, which ends or was broken off.
+func TestSignLocked(t *testing.T) {
+	path := write(t, "sheet.pdf", []byte("as read"))
+	if err := os.WriteFile(path+".lock", nil, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	if err := replace(path, []byte("as read"), []byte("signed")); err == nil || !strings.Contains(err.Error(), path+".lock lies beside it") || !strings.Contains(err.Error(), "remove that file") {
+		t.Errorf("a lock that was left: %v", err)
+	}
+	if got := string(contents(t, path)); got != "as read" {
+		t.Errorf("the file holds %q", got)
+	}
+	time.AfterFunc(100*time.Millisecond, func() { os.Remove(path + ".lock") })
+	if err := replace(path, []byte("as read"), []byte("signed")); err != nil {
+		t.Errorf("a lock that was taken away: %v", err)
 	}
 	if left, _ := os.ReadDir(filepath.Dir(path)); len(left) != 1 {
 		t.Errorf("left behind: %v", left)
