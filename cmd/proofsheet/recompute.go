@@ -102,6 +102,8 @@ func (e *examination) compareHashes(r *sign.Report) error {
 	case e.kind == "record":
 	case n >= 0 && e.files[n].Name == pdf.RecordName:
 		return errors.New("this is no record of this program: a tank file and a log are not embedded in it")
+	case bytes.Contains(r.Base, producer()) && documentKind(e.files) != "sheet":
+		return fmt.Errorf("this is a %s of this program, which nobody signs and which is not computed again; verify takes a sheet or a record", documentKind(e.files))
 	case n < 1 || e.files[n].Name != dataName:
 		return errors.New("this is no sheet of this program: a tank file and the sheet as data are not embedded in it")
 	}

@@ -11,6 +11,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"runtime"
 	"strings"
 	"syscall"
 	"testing"
@@ -87,9 +88,52 @@ func TestSignCautions(t *testing.T) {
 	if c := nameCaution(block, "checked", "B. Name") + nameCaution(block, "approved", "A. Name"); c != "" {
 		t.Errorf("caution without a reason: %q", c)
 	}
-	late := sign.Signature{When: time.Now()}
-	if futureCaution(late, late.When) != nil || futureCaution(late, late.When.Add(-time.Hour)) == nil {
+	late := sign.Signature{When: time.Now(), Certificate: one.certificate}
+	if clockCautions(late, late.When) != nil || len(clockCautions(late, late.When.Add(-time.Hour))) != 1 {
 		t.Error("a time to come is not told from now")
+	}
+	if lines := clockCautions(late, one.certificate.NotAfter.Add(time.Second)); len(lines) != 1 || !strings.Contains(lines[0], "the certificate expired on ") {
+		t.Errorf("a certificate that has expired: %q", lines)
+	}
+}
+
+// TestWhoSigned has what a reader must weigh in who signed as what.
+func TestWhoSigned(t *testing.T) {
+	one, two := newPerson(t, "A. Name", curve(t, elliptic.P256()), soon()), newPerson(t, "a.  name", curve(t, elliptic.P256()), soon())
+	by := func(role string, p person) sign.Signature {
+		return sign.Signature{Role: role, Name: p.certificate.Subject.CommonName, Certificate: p.certificate}
+	}
+	for _, row := range []struct {
+		signed []sign.Signature
+		want   string // of the last one
+	}{
+		{[]sign.Signature{by("seal", one), by("prepared", two)}, ""},
+		{[]sign.Signature{by("prepared", one), by("checked", two)}, "prepared and checked bear one name and are signed with two keys"},
+		{[]sign.Signature{by("prepared", one), by("checked", one)}, "with one key, so by one person"},
+		{[]sign.Signature{by("seal", two), by("approved", one)}, "signed as approved while nobody had signed as prepared or checked"},
+		{[]sign.Signature{by("checked", one)}, "signed as checked while nobody had signed as prepared"},
+	} {
+		lines := cautions(&sign.Report{Signatures: row.signed}, len(row.signed)-1)
+		if text := strings.Join(lines, "\n"); !strings.Contains(text, row.want) || row.want == "" && text != "" || len(lines) > 1 {
+			t.Errorf("%q, want %q", lines, row.want)
+		}
+	}
+}
+
+// TestOpenKey has a key and a password that others may read.
+func TestOpenKey(t *testing.T) {
+	if runtime.GOOS == "windows" {
+		t.Skip("no modes here")
+	}
+	withSheet(t, 50)
+	own, word := newPerson(t, "A. Name", curve(t, elliptic.P256()), soon()), write(t, "word", []byte("secret"))
+	for name, args := range map[string][]string{own.files[1]: own.files, word: {"--p12", own.p12, "--password-file", word}} {
+		if err := os.Chmod(name, 0o644); err != nil {
+			t.Fatal(err)
+		}
+		if status, _, says := signAs(t, sealed(t), "prepared", args...); status != exitHolds || !strings.Contains(says, "caution: others may read "+name+" (mode 0644)") {
+			t.Errorf("status %d: %s", status, says)
+		}
 	}
 }
 

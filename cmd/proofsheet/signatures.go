@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bytes"
 	"crypto/ecdsa"
 	"crypto/rsa"
 	"crypto/x509"
@@ -58,7 +59,7 @@ func listSignatures(b *strings.Builder, r *sign.Report, width int) {
 		if s.Role == sign.RoleSeal {
 			fmt.Fprintln(b, "  a seal is nobody's approval")
 		}
-		for _, line := range append(cautions(r, i), futureCaution(s, time.Now())...) {
+		for _, line := range append(cautions(r, i), clockCautions(s, time.Now())...) {
 			fmt.Fprintf(b, "  caution: %s\n", clean(line))
 		}
 	}
@@ -84,18 +85,57 @@ func cautions(r *sign.Report, i int) (lines []string) {
 	if other := r.SameKey(i); other != "" && s.Role != sign.RoleSeal {
 		lines = append(lines, fmt.Sprintf("%s and %s are signed with one key, so by one person; %s asks for a second one", other, s.Role, s.Role))
 	}
+	if other := sameName(r, i); other != "" {
+		lines = append(lines, fmt.Sprintf("%s and %s bear one name and are signed with two keys; %s asks for a second person", other, s.Role, s.Role))
+	}
+	if open := rolesBefore(r, i); open != "" {
+		lines = append(lines, fmt.Sprintf("signed as %s while nobody had signed as %s", s.Role, open))
+	}
 	if cn := s.Certificate.Subject.CommonName; cn != s.Name {
 		lines = append(lines, fmt.Sprintf("the signature shows the name %q, its certificate says %q", s.Name, cn))
 	}
 	return lines
 }
 
-// futureCaution says where a signature is dated after now.
-func futureCaution(s sign.Signature, now time.Time) []string {
-	if s.When.After(now.Add(time.Minute)) {
-		return []string{"the signature is dated later than this computer's clock says it is"}
+// sameName returns the role in which somebody of the name of signature i has signed before it
+// with another key, or "". Only the name that is shown counts, however it is written.
+func sameName(r *sign.Report, i int) string {
+	s := r.Signatures[i]
+	for _, t := range r.Signatures[:i] {
+		one, other := strings.Fields(clean(s.Name)), strings.Fields(clean(t.Name))
+		if t.Role != sign.RoleSeal && s.Role != sign.RoleSeal && strings.EqualFold(strings.Join(one, " "), strings.Join(other, " ")) &&
+			!bytes.Equal(s.Certificate.RawSubjectPublicKeyInfo, t.Certificate.RawSubjectPublicKeyInfo) {
+			return t.Role
+		}
 	}
-	return nil
+	return ""
+}
+
+// rolesBefore lists the roles of people that come before that of signature i and in which
+// nobody had signed.
+func rolesBefore(r *sign.Report, i int) string {
+	var open []string
+	for _, role := range sign.Roles() {
+		if role == r.Signatures[i].Role {
+			break
+		}
+		if role != sign.RoleSeal && !slices.ContainsFunc(r.Signatures[:i], func(s sign.Signature) bool { return s.Role == role }) {
+			open = append(open, role)
+		}
+	}
+	return strings.Join(open, " or ")
+}
+
+// clockCautions say where a signature is dated after now, and where its certificate has
+// expired: the time of signing within it is the signer's word alone.
+func clockCautions(s sign.Signature, now time.Time) (lines []string) {
+	if s.When.After(now.Add(time.Minute)) {
+		lines = append(lines, "the signature is dated later than this computer's clock says it is")
+	}
+	if end := s.Certificate.NotAfter; now.After(end) {
+		lines = append(lines, fmt.Sprintf("the certificate expired on %s; that it was signed before that is the word of the signer's clock alone", end.UTC().Format(inUTC)))
+	}
+	return lines
 }
 
 // nameCaution says where somebody signed in the place of another name.

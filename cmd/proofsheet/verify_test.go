@@ -7,6 +7,7 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"path/filepath"
 	"strings"
 	"testing"
 
@@ -179,6 +180,23 @@ func TestUnsignedIsComputedAgain(t *testing.T) {
 	status, out, _ := call(t, data, "verify", "-")
 	if status != exitFails || !strings.Contains(out, "recomputed   every page") || !strings.HasSuffix(out, "does not hold: the file is not signed\n") {
 		t.Errorf("status %d: %s", status, out)
+	}
+}
+
+// TestOtherDocuments has documents of this program that are no sheet.
+func TestOtherDocuments(t *testing.T) {
+	path, folder := starter(t), t.TempDir()
+	for want, args := range map[string][]string{
+		"set of drawings": {"blank", path, "--pdf"},
+		"study":           {"study", path, "--vary", "cylinder.thickness=3mm..4mm/1mm", "--pdf"},
+	} {
+		file := filepath.Join(folder, args[0]+".pdf")
+		if status, _, says := call(t, "", append(args, file)...); status == exitInput {
+			t.Fatalf("%s: %s", args[0], says)
+		}
+		if status, out, _ := call(t, "", "verify", file); status != exitFails || !strings.Contains(flat(out), flat("does not hold: this is a "+want+" of this program, which nobody signs")) {
+			t.Errorf("%s: status %d: %s", args[0], status, out)
+		}
 	}
 }
 
