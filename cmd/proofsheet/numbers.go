@@ -3,7 +3,6 @@ package main
 import (
 	"fmt"
 	"math"
-	"strings"
 )
 
 // alike is by how much two numbers may differ, of the larger one, and still be
@@ -11,11 +10,10 @@ import (
 // that are printed. trifle is what counts as nothing, in SI units.
 const alike, trifle = 1e-6, 1e-12
 
-// wording are the members of the sheet's data that say things in words. They
+// comparedWords are the words in the data that are compared besides the numbers. All others
 // may be put better by another version.
-var wording = map[string]bool{
-	"program": true, "title": true, "formula": true, "note": true, "symbol": true, "name": true, "source": true,
-	"cautions": true, "notes": true, "governing": true, "reason": true,
+var comparedWords = map[string]bool{
+	"verdict": true, "people": true, "governing": true, "status": true, "outcome": true, "unit": true,
 }
 
 // entryNames are lists of which another version may have more: what each entry is called by.
@@ -24,67 +22,68 @@ var entryNames = map[string]func(entry map[string]any) string{
 	"findings": func(m map[string]any) string { return fmt.Sprint(m["title"]) },
 }
 
-// numbers compares the data of two versions.
+// numbers counts how far the data of another version agree with our own.
 type numbers struct {
-	count int // values compared
-	more  int // values that only the new sheet has
+	all   int    // of our own, each looked up in the other's
+	same  int    // of them
+	more  int    // members that only the other has
+	first string // difference, in words
 }
 
-// compare returns the first place where two values differ as numbers, statuses
-// or names, or "". Everything in was must be in is; key is the member's name. Of the
-// verdict of a record's tank the words after the colon may be others.
-func (n *numbers) compare(at, key string, was, is any) string {
-	if wording[key] {
-		return ""
-	}
-	if key == "sheet" {
-		was, is = verdictOf(was), verdictOf(is)
-	}
-	switch a := was.(type) {
+// compare looks up each of our own values, is, in the other's data; key is the member's name.
+func (n *numbers) compare(at, key string, was, is any) {
+	switch b := is.(type) {
 	case map[string]any:
-		if b, ok := is.(map[string]any); ok {
-			return n.members(at, a, b)
-		}
+		a, _ := was.(map[string]any)
+		n.members(at, a, b)
+		return
 	case []any:
-		if b, ok := is.([]any); ok && entryNames[key] != nil {
-			return n.members(at, byName(a, entryNames[key]), byName(b, entryNames[key]))
-		} else if ok && len(a) == len(b) {
-			for i := range a {
-				if d := n.compare(fmt.Sprintf("%s[%d]", at, i), "", a[i], b[i]); d != "" {
-					return d
-				}
+		a, _ := was.([]any)
+		if name := entryNames[key]; name != nil {
+			n.members(at, byName(a, name), byName(b, name))
+			return
+		}
+		n.more += max(0, len(a)-len(b))
+		for i := range b {
+			var of any
+			if i < len(a) {
+				of = a[i]
 			}
-			return ""
+			n.compare(fmt.Sprintf("%s[%d]", at, i), "", of, b[i])
 		}
-	case float64:
-		if b, ok := is.(float64); ok && near(key, a, b) {
-			n.count++
-			return ""
-		}
-	default:
-		if was == is {
-			return ""
-		}
+		return
 	}
-	return fmt.Sprintf("%s was %s and is %s", at[min(1, len(at)):], short(was), short(is))
+	a, number := was.(float64)
+	b, numberToo := is.(float64)
+	if !number && !numberToo && !comparedWords[key] {
+		return
+	}
+	n.all++
+	switch {
+	case number && numberToo && near(key, a, b) || !number && !numberToo && sameWord(was, is):
+		n.same++
+	case n.first == "":
+		n.first = fmt.Sprintf("%s was %s and is %s", at[min(1, len(at)):], short(was), short(is))
+	}
 }
 
 // members compares two objects member by member.
-func (n *numbers) members(at string, was, is map[string]any) string {
-	for _, k := range sortedKeys(was) {
-		if _, ok := is[k]; !ok && !wording[k] {
-			return fmt.Sprintf("%s.%s is missing", at, k)[1:]
-		}
-		if d := n.compare(at+"."+k, k, was[k], is[k]); d != "" {
-			return d
-		}
+func (n *numbers) members(at string, was, is map[string]any) {
+	for _, k := range sortedKeys(is) {
+		n.compare(at+"."+k, k, was[k], is[k])
 	}
-	for k := range is {
-		if _, ok := was[k]; !ok {
+	for k := range was {
+		if _, ok := is[k]; !ok {
 			n.more++
 		}
 	}
-	return ""
+}
+
+// sameWord reports whether both are text, and the same, or both nothing.
+func sameWord(was, is any) bool {
+	a, text := was.(string)
+	b, textToo := is.(string)
+	return text && textToo && a == b || was == nil && is == nil
 }
 
 // near reports whether two numbers are the same result. A margin is a ratio
@@ -95,14 +94,6 @@ func near(key string, a, b float64) bool {
 		size++
 	}
 	return math.Abs(a-b) <= max(alike*size, trifle)
-}
-
-// verdictOf returns what stands before the colon of a verdict in words.
-func verdictOf(v any) any {
-	if text, ok := v.(string); ok {
-		v, _, _ = strings.Cut(text, ":")
-	}
-	return v
 }
 
 // byName names the entries of a list by what they are, because another version may

@@ -28,18 +28,12 @@ const digestDigits = 12
 // An examination is what a sheet, or the record of a proof test, says of itself, and
 // the same computed again.
 type examination struct {
-	files  []sign.Attachment
-	kind   string // "sheet" or "record"
-	hashes bool   // those of the embedded files are the printed ones
-	was    any    // the embedded data
-	madeBy string // version that made it, by its own word
-	again  *again // nil until it is computed again
-	exact  bool   // and drawn again with the same bytes
-	count  int    // numbers compared where it is not
-	more   int    // numbers that this version computes besides
-	pages  int    // of the document
-
-	otherPages []int // pages that do not read as this version draws them
+	files    []sign.Attachment
+	kind     string   // "sheet" or "record"
+	hashes   bool     // those of the embedded files are the printed ones
+	madeBy   string   // version that made it, by its own word
+	again    *again   // nil unless it is drawn again with the same bytes
+	compared *numbers // how far the data agree where it is not
 }
 
 // again is what this program makes of the embedded files.
@@ -58,15 +52,6 @@ func (a again) line() string {
 	return a.sheet.VerdictLine()
 }
 
-// printed is what the first page and the last must say of the verdict.
-func (a again) printed() string {
-	if a.record != nil {
-		return "proof test " + a.record.Verdict
-	}
-	line, _, _ := strings.Cut(a.sheet.VerdictLine(), ";")
-	return line
-}
-
 // examine looks at everything in a sheet or record but its signatures' digests. The
 // error says what does not hold.
 func examine(r *sign.Report) (*examination, error) {
@@ -78,59 +63,35 @@ func examine(r *sign.Report) (*examination, error) {
 		return e, err
 	}
 	a, err := compute(r.Attachments)
+	if err != nil && e.madeBy != programVersion() {
+		err = fmt.Errorf("the %s says that version %q made it: %w", e.kind, e.madeBy, err)
+	}
 	if err != nil {
 		return e, err
 	}
-	if bytes.Equal(a.drawn, r.Base) {
-		e.again, e.exact = a, true
-		return e, inPlace(r, a.sheet.Paper)
+	if !bytes.Equal(a.drawn, r.Base) {
+		return e, e.otherBytes(a)
 	}
-	return e, e.compareNumbers(r, a)
+	e.again = a
+	return e, inPlace(r, a.sheet.Paper)
 }
 
 // text prints what holds, for a width as of [report.Fold].
 func (e *examination) text(width int) string {
 	var b strings.Builder
 	for _, a := range e.files {
-		b.WriteString(embeddedLine(clean(a.Name), fmt.Sprintf("%x", sha256.Sum256(a.Data)), width))
+		b.WriteString(embeddedLine(a.Name, fmt.Sprintf("%x", sha256.Sum256(a.Data)), width))
 	}
 	if e.hashes {
 		b.WriteString("hashes       those printed on the pages are those of the embedded files\n")
 	}
 	switch {
-	case e.again == nil:
-	case e.exact:
+	case e.again != nil:
 		fmt.Fprintf(&b, "recomputed   every page and number, byte for byte, by version %s\n", programVersion())
-	default:
-		fmt.Fprintf(&b, "recomputed   %d numbers by version %s, each within %g of that in the %s's data; %s made it\n",
-			e.count, programVersion(), alike, e.kind, e.maker())
-		if e.more > 0 {
-			fmt.Fprintf(&b, "  besides    %d values that the %s does not have\n", e.more, e.kind)
-		}
-		fmt.Fprintf(&b, "  pages      %d of %d read as this version draws them\n", e.pages-len(e.otherPages), e.pages)
-		b.WriteString("  caution: only the build that made it can draw the same pages, lines and figures included")
-		if len(e.otherPages) > 0 {
-			b.WriteString("; on these take no number unseen: " + list(e.otherPages))
-		}
-		b.WriteByte('\n')
+	case e.compared != nil:
+		b.WriteString(e.compared.text())
 	}
 	return b.String()
-}
-
-// maker names the build that made the sheet, by its own word.
-func (e *examination) maker() string {
-	if e.madeBy == programVersion() {
-		return "another build of it"
-	}
-	return "version " + e.madeBy
-}
-
-// outcome says in one line how far everything holds.
-func (e *examination) outcome() string {
-	if e.exact {
-		return "unchanged since it was signed, and computed again byte for byte"
-	}
-	return "unchanged since it was signed, and its numbers computed again; its pages were read, not compared line by line"
 }
 
 // compareHashes holds the digests in the sheet's data and on its pages against
@@ -141,6 +102,8 @@ func (e *examination) compareHashes(r *sign.Report) error {
 	case e.kind == "record":
 	case n >= 0 && e.files[n].Name == pdf.RecordName:
 		return errors.New("this is no record of this program: a tank file and a log are not embedded in it")
+	case bytes.Contains(r.Base, producer()) && documentKind(e.files) != "sheet":
+		return fmt.Errorf("this is a %s of this program, which nobody signs and which is not computed again; verify takes a sheet or a record", documentKind(e.files))
 	case n < 1 || e.files[n].Name != dataName:
 		return errors.New("this is no sheet of this program: a tank file and the sheet as data are not embedded in it")
 	}
@@ -152,10 +115,10 @@ func (e *examination) compareHashes(r *sign.Report) error {
 		}
 		Log *struct{ Name, SHA256 string } // of a record, the last of its files
 	}
-	if err := errors.Join(json.Unmarshal(e.files[n].Data, &says), json.Unmarshal(e.files[n].Data, &e.was)); err != nil {
+	if err := json.Unmarshal(e.files[n].Data, &says); err != nil {
 		return fmt.Errorf("the embedded data cannot be read: %w", err)
 	}
-	e.madeBy = clean(says.Program.Version)
+	e.madeBy = short(says.Program.Version)
 	if e.kind == "record" && says.Log != nil {
 		says.Tank.Files = append(says.Tank.Files, *says.Log)
 	}

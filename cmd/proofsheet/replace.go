@@ -93,7 +93,7 @@ func mayGo(path string, document []byte) error {
 	}
 	for _, s := range held.Signatures {
 		if s.Role != sign.RoleSeal {
-			return fmt.Errorf("%s carries the signature of %s (%s) and is not written over; choose another name", path, s.Name, s.Role)
+			return fmt.Errorf("%s carries the signature of %s (%s) and is not written over; choose another name", path, quoted(s.Name), s.Role)
 		}
 	}
 	next, err := sign.Verify(document)

@@ -46,7 +46,7 @@ func TestSealedSheetVerifies(t *testing.T) {
 	if status != exitHolds || says != "" {
 		t.Fatalf("status %d: %s%s", status, out, says)
 	}
-	for _, want := range []string{"as seal by " + sign.LocalName, "tank.toml, SHA-256", "recomputed", "the sheet says: not satisfied"} {
+	for _, want := range []string{`as seal by "` + sign.LocalName + `"`, "tank.toml, SHA-256", "recomputed", "the sheet says: not satisfied"} {
 		if !strings.Contains(flat(out), flat(want)) {
 			t.Errorf("%q is missing in\n%s", want, out)
 		}
@@ -156,14 +156,14 @@ func TestPreparersKey(t *testing.T) {
 		if err != nil {
 			continue
 		}
-		if status, out, _ := call(t, "", "verify", pdf); status != exitHolds || !strings.Contains(out, "as prepared by A. Name") {
+		if status, out, _ := call(t, "", "verify", pdf); status != exitHolds || !strings.Contains(out, `as prepared by "A. Name"`) {
 			t.Errorf("%v: verify: status %d: %s", row.args, status, out)
 		}
 		// A name on a sheet is not lost by running the program again.
-		if status, _, says := call(t, "", "check", path, "--pdf", pdf); status != exitInput || !strings.Contains(says, "carries the signature of A. Name") {
+		if status, _, says := call(t, "", "check", path, "--pdf", pdf); status != exitInput || !strings.Contains(says, `carries the signature of "A. Name"`) {
 			t.Errorf("%v: written over: status %d: %s", row.args, status, says)
 		}
-		if status, _, says := call(t, "", "blank", path, "--pdf", pdf); status != exitInput || !strings.Contains(says, "carries the signature of A. Name") {
+		if status, _, says := call(t, "", "blank", path, "--pdf", pdf); status != exitInput || !strings.Contains(says, `carries the signature of "A. Name"`) {
 			t.Errorf("%v: written over by drawings: status %d: %s", row.args, status, says)
 		}
 	}

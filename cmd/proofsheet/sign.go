@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
+	"io/fs"
 	"os"
 	"path/filepath"
 	"slices"
@@ -21,9 +22,9 @@ func signCommand() *cli.Command {
 	return &cli.Command{
 		Name: "sign", Usage: "add a signature as prepared, checked or approved", ArgsUsage: "SHEET.pdf",
 		Description: "The signature is drawn in its frame on the last page and added behind what the file holds: no earlier byte is\n" +
-			"changed, and earlier signatures stay good. First everything that verify asks is checked, so that nobody signs\n" +
-			"numbers which this program does not compute. Each role signs once, in the order prepared, checked, approved, none\n" +
-			"left out before another; checked asks for another person than prepared. The time is this computer's clock, in UTC.\n\n" +
+			"changed, and earlier signatures stay good. First everything that verify asks is checked: what this build does not\n" +
+			"draw byte for byte is refused. Each role signs once, in the order prepared, checked, approved, none left out\n" +
+			"before another; checked asks for another person than prepared. The time is this computer's clock, in UTC.\n\n" +
 			"The file is replaced whole by the signed one, or left as it was; --output leaves it alone. The key is RSA of\n" +
 			"2048 bit or more or ECDSA of P-256 or longer; a PEM key is not encrypted. Never give a password as a flag.\n\n" +
 			"Exit status: 0 the signature is in the file, 2 nothing was written.",
@@ -51,7 +52,7 @@ func runSign(c *cli.Context) error {
 	role := c.String("as")
 	sheet, err := signable(data, role)
 	if err != nil {
-		return fmt.Errorf("%s is not signed: %w", name, err)
+		return fmt.Errorf("%s is not signed: %s", name, cleanLines(err.Error()))
 	}
 	signer, err := keySigner(c)
 	if err != nil {
@@ -159,13 +160,14 @@ func deliverSigned(c *cli.Context, name string, before, signed []byte, sheet *re
 		return nil
 	}
 	fmt.Fprintf(c.App.ErrWriter, "wrote %s\n", target)
-	return toStdout(c, report.Fold(fmt.Sprintf("signed as %s by %s, %s by this computer's clock\n", s.Role, clean(s.Name), s.When.UTC().Format(inUTC))+
+	return toStdout(c, report.Fold(fmt.Sprintf("signed as %s by %s, %s by this computer's clock\n", s.Role, quoted(s.Name), s.When.UTC().Format(inUTC))+
 		fingerprintLine("fingerprint  ", s.Fingerprint, foldWidth(c)), foldWidth(c)))
 }
 
 // replace puts the signed sheet in the place of the one that was read, whole or
 // not at all, and only while that is still what lies there: somebody else may
-// have signed it meanwhile.
+// have signed it meanwhile. Between the last look and the new file nobody else
+// who signs it may do the same, or one of two signatures would be lost.
 func replace(name string, before, signed []byte) error {
 	path, err := filepath.EvalSymlinks(name)
 	if err != nil {
@@ -184,6 +186,11 @@ func replace(name string, before, signed []byte) error {
 	if err := out.add(path, signed); err != nil {
 		return fmt.Errorf("%w; it is left as it was", err)
 	}
+	unlock, err := lock(path)
+	if err != nil {
+		return err
+	}
+	defer unlock()
 	if now, err := readFile(path); err != nil || !bytes.Equal(now, before) {
 		return fmt.Errorf("%s has been changed since it was read, and is left as it is: sign it again", name)
 	}
@@ -191,4 +198,27 @@ func replace(name string, before, signed []byte) error {
 		return fmt.Errorf("%w; it is left as it was", err)
 	}
 	return nil
+}
+
+// lockWait is for how long a run waits for another that signs the same sheet, which takes far
+// less for the little it does under its lock.
+const lockWait = 2 * time.Second
+
+// lock keeps other runs that sign a sheet out until the function that it returns is called, by
+// a file beside it that only one of them can make.
+func lock(path string) (unlock func(), err error) {
+	name := path + ".lock"
+	for start := time.Now(); ; time.Sleep(20 * time.Millisecond) {
+		f, err := createFile(name, 0o600)
+		if err == nil {
+			f.Close() // it is empty
+			return func() { os.Remove(name) }, nil
+		}
+		if !errors.Is(err, fs.ErrExist) {
+			return nil, fmt.Errorf("%s cannot be written: %w; it is left as it was", name, cause(err))
+		}
+		if time.Since(start) > lockWait {
+			return nil, fmt.Errorf("%s is left as it was: %s lies beside it, so another run is signing it, or was broken off while it did; if none is, remove that file and sign it again", path, name)
+		}
+	}
 }

@@ -7,9 +7,11 @@ import (
 	"crypto/rsa"
 	"encoding/pem"
 	"errors"
+	"fmt"
 	"io/fs"
 	"os"
 	"path/filepath"
+	"runtime"
 	"strings"
 	"syscall"
 	"testing"
@@ -41,7 +43,7 @@ func TestSignInSeries(t *testing.T) {
 		}
 		status, out, says := signAs(t, pdf, row.role, args...)
 		name := row.by.certificate.Subject.CommonName
-		if status != exitHolds || says != "wrote "+pdf+"\n" || !strings.Contains(out, "signed as "+row.role+" by "+name) ||
+		if status != exitHolds || says != "wrote "+pdf+"\n" || !strings.Contains(out, "signed as "+row.role+` by "`+name+`"`) ||
 			!strings.Contains(out, sign.Fingerprint(row.by.certificate)) {
 			t.Fatalf("%s: status %d: %s%s", row.role, status, out, says)
 		}
@@ -49,7 +51,7 @@ func TestSignInSeries(t *testing.T) {
 			t.Fatalf("%s: an earlier byte was changed", row.role)
 		}
 		status, out, says = call(t, "", "verify", pdf)
-		if status != exitHolds || says != "" || !strings.Contains(out, "as "+row.role+" by "+name) || strings.Contains(out, "caution") {
+		if status != exitHolds || says != "" || !strings.Contains(out, "as "+row.role+` by "`+name+`"`) || strings.Contains(out, "caution") {
 			t.Errorf("%s: verify: status %d: %s%s", row.role, status, out, says)
 		}
 		if status, _, says := signAs(t, pdf, row.role, row.by.files...); status != exitInput || !strings.Contains(says, "already signed as "+row.role) {
@@ -76,7 +78,7 @@ func TestSignCautions(t *testing.T) {
 		t.Errorf("status %d: %s", status, says)
 	}
 	status, out, _ := call(t, "", "verify", pdf)
-	if status != exitHolds || !strings.Contains(out, "caution: prepared and checked are signed with one key") || !strings.Contains(out, "by Ωmega") {
+	if status != exitHolds || !strings.Contains(out, "caution: prepared and checked are signed with one key") || !strings.Contains(out, `by "Ωmega"`) {
 		t.Errorf("verify: status %d: %s", status, out)
 	}
 	block := &report.Sheet{Block: report.TitleBlock{Checked: "B. Name"}}
@@ -86,9 +88,52 @@ func TestSignCautions(t *testing.T) {
 	if c := nameCaution(block, "checked", "B. Name") + nameCaution(block, "approved", "A. Name"); c != "" {
 		t.Errorf("caution without a reason: %q", c)
 	}
-	late := sign.Signature{When: time.Now()}
-	if futureCaution(late, late.When) != nil || futureCaution(late, late.When.Add(-time.Hour)) == nil {
+	late := sign.Signature{When: time.Now(), Certificate: one.certificate}
+	if clockCautions(late, late.When) != nil || len(clockCautions(late, late.When.Add(-time.Hour))) != 1 {
 		t.Error("a time to come is not told from now")
+	}
+	if lines := clockCautions(late, one.certificate.NotAfter.Add(time.Second)); len(lines) != 1 || !strings.Contains(lines[0], "the certificate expired on ") {
+		t.Errorf("a certificate that has expired: %q", lines)
+	}
+}
+
+// TestWhoSigned has what a reader must weigh in who signed as what.
+func TestWhoSigned(t *testing.T) {
+	one, two := newPerson(t, "A. Name", curve(t, elliptic.P256()), soon()), newPerson(t, "a.  name", curve(t, elliptic.P256()), soon())
+	by := func(role string, p person) sign.Signature {
+		return sign.Signature{Role: role, Name: p.certificate.Subject.CommonName, Certificate: p.certificate}
+	}
+	for _, row := range []struct {
+		signed []sign.Signature
+		want   string // of the last one
+	}{
+		{[]sign.Signature{by("seal", one), by("prepared", two)}, ""},
+		{[]sign.Signature{by("prepared", one), by("checked", two)}, "prepared and checked bear one name and are signed with two keys"},
+		{[]sign.Signature{by("prepared", one), by("checked", one)}, "with one key, so by one person"},
+		{[]sign.Signature{by("seal", two), by("approved", one)}, "signed as approved while nobody had signed as prepared or checked"},
+		{[]sign.Signature{by("checked", one)}, "signed as checked while nobody had signed as prepared"},
+	} {
+		lines := cautions(&sign.Report{Signatures: row.signed}, len(row.signed)-1)
+		if text := strings.Join(lines, "\n"); !strings.Contains(text, row.want) || row.want == "" && text != "" || len(lines) > 1 {
+			t.Errorf("%q, want %q", lines, row.want)
+		}
+	}
+}
+
+// TestOpenKey has a key and a password that others may read.
+func TestOpenKey(t *testing.T) {
+	if runtime.GOOS == "windows" {
+		t.Skip("no modes here")
+	}
+	withSheet(t, 50)
+	own, word := newPerson(t, "A. Name", curve(t, elliptic.P256()), soon()), write(t, "word", []byte("secret"))
+	for name, args := range map[string][]string{own.files[1]: own.files, word: {"--p12", own.p12, "--password-file", word}} {
+		if err := os.Chmod(name, 0o644); err != nil {
+			t.Fatal(err)
+		}
+		if status, _, says := signAs(t, sealed(t), "prepared", args...); status != exitHolds || !strings.Contains(says, "caution: others may read "+name+" (mode 0644)") {
+			t.Errorf("status %d: %s", status, says)
+		}
 	}
 }
 
@@ -235,7 +280,7 @@ func TestSignThroughLink(t *testing.T) {
 	if info, err = os.Stat(pdf); err != nil || info.Mode().Perm() != 0o640 {
 		t.Errorf("mode %v, %v", info.Mode(), err)
 	}
-	if status, out, _ := call(t, "", "verify", pdf); status != exitHolds || !strings.Contains(out, "prepared by A. Name") {
+	if status, out, _ := call(t, "", "verify", pdf); status != exitHolds || !strings.Contains(out, `prepared by "A. Name"`) {
 		t.Errorf("status %d: %s", status, out)
 	}
 }
@@ -248,6 +293,59 @@ func TestSignedMeanwhile(t *testing.T) {
 	}
 	if got := string(contents(t, path)); got != "signed by B" {
 		t.Errorf("the file holds %q", got)
+	}
+	if left, _ := os.ReadDir(filepath.Dir(path)); len(left) != 1 {
+		t.Errorf("left behind: %v", left)
+	}
+}
+
+// TestSignedAtOnce has many sign at once, of whom one is told that it did, and the file holds
+// that one's signature: none is lost.
+func TestSignedAtOnce(t *testing.T) {
+	for range 20 {
+		path := write(t, "sheet.pdf", []byte("as read"))
+		done := make(chan string)
+		for i := range 8 {
+			go func() {
+				mine := fmt.Sprint("signed by ", i)
+				if err := replace(path, []byte("as read"), []byte(mine)); err != nil {
+					if mine = ""; !strings.Contains(err.Error(), "changed since it was read") {
+						t.Error(err)
+					}
+				}
+				done <- mine
+			}()
+		}
+		var signed []string
+		for range 8 {
+			if mine := <-done; mine != "" {
+				signed = append(signed, mine)
+			}
+		}
+		if got := string(contents(t, path)); len(signed) != 1 || got != signed[0] {
+			t.Errorf("%q said that they signed, the file holds %q", signed, got)
+		}
+		if left, _ := os.ReadDir(filepath.Dir(path)); len(left) != 1 {
+			t.Errorf("left behind: %v", left)
+		}
+	}
+}
+
+// TestSignLocked has another run at work on the sheet, which ends or was broken off.
+func TestSignLocked(t *testing.T) {
+	path := write(t, "sheet.pdf", []byte("as read"))
+	if err := os.WriteFile(path+".lock", nil, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	if err := replace(path, []byte("as read"), []byte("signed")); err == nil || !strings.Contains(err.Error(), path+".lock lies beside it") || !strings.Contains(err.Error(), "remove that file") {
+		t.Errorf("a lock that was left: %v", err)
+	}
+	if got := string(contents(t, path)); got != "as read" {
+		t.Errorf("the file holds %q", got)
+	}
+	time.AfterFunc(100*time.Millisecond, func() { os.Remove(path + ".lock") })
+	if err := replace(path, []byte("as read"), []byte("signed")); err != nil {
+		t.Errorf("a lock that was taken away: %v", err)
 	}
 	if left, _ := os.ReadDir(filepath.Dir(path)); len(left) != 1 {
 		t.Errorf("left behind: %v", left)

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"os"
+	"runtime"
 	"strings"
 
 	"github.com/urfave/cli/v2"
@@ -96,6 +97,9 @@ func keySigner(c *cli.Context) (*sign.Signer, error) {
 		return keyOf(name)(sign.LoadPKCS12(data, word))
 	}
 	key, err := readFile(c.String("key"))
+	if err == nil {
+		err = secretCaution(c, c.String("key"))
+	}
 	if err != nil {
 		return nil, err
 	}
@@ -104,6 +108,15 @@ func keySigner(c *cli.Context) (*sign.Signer, error) {
 		return nil, err
 	}
 	return keyOf(c.String("key"))(sign.LoadPEM(key, certificate))
+}
+
+// secretCaution says where others may read a file that its owner alone should.
+func secretCaution(c *cli.Context, name string) error {
+	info, err := os.Stat(name)
+	if err != nil || runtime.GOOS == "windows" || !info.Mode().IsRegular() || info.Mode().Perm()&0o077 == 0 {
+		return nil // what cannot be told, pipes among it, is no reason not to sign
+	}
+	return tell(c.App.ErrWriter, fmt.Sprintf("caution: others may read %s (mode %04o) and sign in your name; make it 0600\n", name, info.Mode().Perm()))
 }
 
 // keyOf puts the name of the key file before what is wrong with it.
@@ -136,6 +149,9 @@ func boxFor(role, paper string) (*sign.Box, error) {
 func password(c *cli.Context) (string, error) {
 	if name := c.String("password-file"); name != "" {
 		data, err := readFile(name)
+		if err == nil {
+			err = secretCaution(c, name)
+		}
 		line, _, _ := strings.Cut(string(data), "\n")
 		return strings.TrimSuffix(line, "\r"), err
 	}

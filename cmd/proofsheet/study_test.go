@@ -176,7 +176,7 @@ func TestStudyPages(t *testing.T) {
 			} else if !bytes.Equal(first, data) {
 				t.Errorf("%s: other bytes in another folder", row.args)
 			}
-			if status, out, _ := call(t, "", "verify", path); status != exitFails || !strings.Contains(out, "this is no sheet of this program") {
+			if status, out, _ := call(t, "", "verify", path); status != exitFails || !strings.Contains(out, "this is a study of this program, which nobody signs") {
 				t.Errorf("%s: verify takes it for a sheet: status %d, %s", row.args, status, out)
 			}
 			if status, out, _ := call(t, "", append(args[:2:2], append(strings.Fields(row.args), "--pdf", "-")...)...); status != exitHolds || out != string(data) {

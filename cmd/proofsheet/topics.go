@@ -18,7 +18,7 @@ const manTopic = "man"
 // topics are the pages, by name.
 var topics = []topic{
 	{"exit", "exit status, streams, environment", `
-0: every check is satisfied or does not arise. 1: one is not satisfied or not assessed (record: the test failed or is inconclusive; verify: something does not hold; size: nothing in the stock does, or a part cannot be sized; study: it was broken off, or a sample was no tank). 2: the input or the call is wrong, or a file cannot be read or written.
+0: every check is satisfied or does not arise. 1: one is not satisfied or not assessed (record: the test failed or is inconclusive; verify: something does not hold, or another version made the sheet; size: nothing in the stock does, or a part cannot be sized; study: it was broken off, or a sample was no tank). 2: the input or the call is wrong, or a file cannot be read or written.
 
 Results go to standard output, all else to standard error. "-" as a file is standard input or output. An output file appears whole or not at all; no input is written over; a file takes the place of nothing but one of its kind by this program, a PDF only of one that no person has signed.
 

@@ -16,10 +16,11 @@ func verifyCommand() *cli.Command {
 		Name: "verify", Usage: "check the signatures of a sheet or record, compute it again", ArgsUsage: "SHEET.pdf",
 		Description: "Each signature: digest, key, coverage, order, and that nothing but signatures was added after it. The hashes\n" +
 			"of the embedded files against those printed. The whole sheet, computed and drawn again from the embedded tank\n" +
-			"file, a record from tank and log: byte for byte by the version that made it, number for number within " + fmt.Sprint(alike) + " by another.\n" +
+			"file, a record from tank and log, is the same byte for byte. That takes the build that made it: to any other its pages\n" +
+			"are not proven, and it never holds; how far the numbers in its data agree is told for information.\n" +
 			"A signature that holds says that the file has not changed, not whose it is: compare the fingerprint with one\n" +
 			"that came by another way.\n\n" +
-			"Exit status: 0 all of it holds, 1 something does not, 2 the file cannot be read.",
+			"Exit status: 0 all of it holds, 1 something does not or another version made it, 2 the file cannot be read.",
 		Action: runVerify,
 	}
 }
@@ -52,11 +53,11 @@ func runVerify(c *cli.Context) error {
 		return fails(c, text.String(), err)
 	}
 	text.WriteString(meaning(r, e, foldWidth(c)))
-	fmt.Fprintf(&text, "holds: %s; the %s says: %s\n", e.outcome(), e.kind, e.again.line())
+	fmt.Fprintf(&text, "holds: unchanged since it was signed, and computed again byte for byte; the %s says: %s\n", e.kind, clean(e.again.line()))
 	return toStdout(c, report.Fold(text.String(), foldWidth(c)))
 }
 
 // fails prints what does not hold after what does.
 func fails(c *cli.Context, before string, err error) error {
-	return errors.Join(errFails, toStdout(c, report.Fold(fmt.Sprintf("%sdoes not hold: %v\n", before, err), foldWidth(c))))
+	return errors.Join(errFails, toStdout(c, report.Fold(fmt.Sprintf("%sdoes not hold: %s\n", before, cleanLines(err.Error())), foldWidth(c))))
 }

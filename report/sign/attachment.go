@@ -18,8 +18,9 @@ type Attachment struct {
 }
 
 // mostAttached is how large all attachments together may be [byte]; it keeps a
-// small file from unpacking into a huge one.
-const mostAttached = 64 << 20
+// small file from unpacking into a huge one. The log of a test, a reading a second for
+// three days, and its record as data are less than that.
+const mostAttached = 32 << 20
 
 // mostFiles is how many files may be embedded, each of which is looked up.
 const mostFiles = 32

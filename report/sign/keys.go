@@ -114,28 +114,34 @@ func newSigner(key any, c *x509.Certificate, chain []*x509.Certificate) (*Signer
 	if !ok {
 		return nil, fmt.Errorf("a key of the kind %T cannot sign; use RSA or ECDSA", key)
 	}
-	switch pub := k.Public().(type) {
-	case *rsa.PublicKey:
-		if n := pub.N.BitLen(); n < leastRSA {
-			return nil, fmt.Errorf("an RSA key of %d bit is too short; use %d or more", n, leastRSA)
-		}
-		if !pub.Equal(c.PublicKey) {
-			return nil, errors.New("the certificate does not belong to the private key")
-		}
-	case *ecdsa.PublicKey:
-		if n := pub.Params().BitSize; n < leastCurve {
-			return nil, fmt.Errorf("an ECDSA key of %d bit is too short; use P-256 or longer", n)
-		}
-		if !pub.Equal(c.PublicKey) {
-			return nil, errors.New("the certificate does not belong to the private key")
-		}
-	default:
-		return nil, fmt.Errorf("a key of the kind %T is not taken; use RSA or ECDSA", key)
+	if err := longEnough(k.Public()); err != nil {
+		return nil, err
+	}
+	if pub, ok := k.Public().(interface{ Equal(crypto.PublicKey) bool }); !ok || !pub.Equal(c.PublicKey) {
+		return nil, errors.New("the certificate does not belong to the private key")
 	}
 	if err := maySign(c); err != nil {
 		return nil, err
 	}
 	return &Signer{Certificate: c, Chain: chain, key: k}, nil
+}
+
+// longEnough refuses a key that is too short, of whoever signs and of whoever has signed:
+// other programs take shorter ones.
+func longEnough(key crypto.PublicKey) error {
+	switch pub := key.(type) {
+	case *rsa.PublicKey:
+		if n := pub.N.BitLen(); n < leastRSA {
+			return fmt.Errorf("an RSA key of %d bit is too short; use %d or more", n, leastRSA)
+		}
+	case *ecdsa.PublicKey:
+		if n := pub.Params().BitSize; n < leastCurve {
+			return fmt.Errorf("an ECDSA key of %d bit is too short; use P-256 or longer", n)
+		}
+	default:
+		return fmt.Errorf("a key of the kind %T is not taken; use RSA or ECDSA", key)
+	}
+	return nil
 }
 
 // Purposes of a key that the standard library has no name for.

@@ -5,14 +5,17 @@ import (
 	"crypto/x509"
 	"fmt"
 	"slices"
+	"strings"
 	"time"
 )
 
 // clocks is by how much two clocks are taken to differ; common practice.
 const clocks = 5 * time.Minute
 
-// ofLocal reports whether a certificate is that of some local identity.
-func ofLocal(c *x509.Certificate) bool { return c.Subject.CommonName == LocalName }
+// ofLocal reports whether a certificate is that of some local identity, or of what reads as one.
+func ofLocal(c *x509.Certificate) bool {
+	return strings.EqualFold(strings.Join(strings.Fields(c.Subject.CommonName), " "), LocalName)
+}
 
 // rank is the place of a role in the order of signing.
 func rank(role string) int { return slices.Index(Roles(), role) }
@@ -23,9 +26,9 @@ func (r *Report) Takes(role string) error {
 	for _, s := range r.Signatures {
 		switch {
 		case s.Role == role:
-			return fmt.Errorf("the file is already signed as %s, by %s", role, s.Name)
+			return fmt.Errorf("the file is already signed as %s, by %q", role, s.Name)
 		case rank(s.Role) > rank(role):
-			return fmt.Errorf("the file is already signed as %s, by %s; %s comes before it", s.Role, s.Name, role)
+			return fmt.Errorf("the file is already signed as %s, by %q; %s comes before it", s.Role, s.Name, role)
 		}
 	}
 	return nil

@@ -7,6 +7,8 @@ import (
 	"strings"
 	"testing"
 	"time"
+
+	"github.com/jung-kurt/gofpdf"
 )
 
 // forge signs without looking at the file first, as somebody would who wants
@@ -203,4 +205,21 @@ func FuzzTampered(f *testing.F) {
 		}
 		t.Errorf("bytes %d to %d replaced by %q: accepted", from, to, with)
 	})
+}
+
+// TestLargeAttachment has the log of a long test read, and nothing that unpacks into more
+// than the largest.
+func TestLargeAttachment(t *testing.T) {
+	for size, want := range map[int]string{11 << 20: ErrNotSigned.Error(), 32 << 20: ErrNotSigned.Error(), 32<<20 + 1: "the attachments are too large"} {
+		doc := gofpdf.New("P", "mm", "A4", "")
+		doc.AddPage()
+		doc.SetAttachments([]gofpdf.Attachment{{Content: make([]byte, size), Filename: "log.csv"}})
+		var out bytes.Buffer
+		if err := doc.Output(&out); err != nil {
+			t.Fatal(err)
+		}
+		if _, err := Verify(out.Bytes()); err == nil || !strings.Contains(err.Error(), want) {
+			t.Errorf("%d bytes: %v, want %q", size, err, want)
+		}
+	}
 }

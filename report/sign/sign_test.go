@@ -280,7 +280,7 @@ func TestSignRefuses(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	own := signer(t, "A. Name", ecKey(t, elliptic.P256()))
+	own, lookalike := signer(t, "A. Name", ecKey(t, elliptic.P256())), signer(t, "Proofsheet  local identity", ecKey(t, elliptic.P256()))
 	pdf := sheet(t)
 	now := time.Now()
 	for _, row := range []struct {
@@ -300,6 +300,7 @@ func TestSignRefuses(t *testing.T) {
 		{"long name", pdf, own, Options{Role: RoleChecked, When: now, Name: strings.Repeat("n", 201)}, "at most 200"},
 		{"text", []byte("hello"), own, Options{Role: RoleChecked, When: now}, "not a PDF"},
 		{"a clock that is wrong", pdf, own, Options{Role: RoleChecked, When: now.Add(time.Hour)}, "not the time that is shown"},
+		{"what reads as the local identity", pdf, lookalike, Options{Role: RolePrepared, When: now}, "only seals"},
 		{"the local identity's key", pdf, &Signer{Certificate: local.Certificate, key: local.key}, Options{Role: RoleChecked, When: now}, "only seals"},
 		{"backwards", mustSign(t, pdf, own, Options{Role: RoleChecked}), own, Options{Role: RolePrepared, When: now}, "prepared comes before it"},
 		{"twice", mustSign(t, pdf, own, Options{Role: RoleChecked}), own, Options{Role: RoleChecked, When: now}, "already signed as checked"},

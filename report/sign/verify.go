@@ -134,7 +134,7 @@ func last(pdf []byte) (*Signature, []byte, error) {
 	}, before, nil
 }
 
-// suits reports whether a certificate may stand behind a field.
+// suits reports whether a certificate may stand behind a field: what [newSigner] asks of it.
 func suits(c *x509.Certificate, f field) error {
 	if f.fingerprint != Fingerprint(c) {
 		return errors.New("the fingerprint that is shown is not that of its certificate")
@@ -142,7 +142,7 @@ func suits(c *x509.Certificate, f field) error {
 	if ofLocal(c) && f.role != RoleSeal {
 		return errors.New("it was made by a local identity, which only seals")
 	}
-	return errors.Join(maySign(c), validAt(c, f.when))
+	return errors.Join(longEnough(c.PublicKey), maySign(c), validAt(c, f.when))
 }
 
 // box returns where the field is drawn.

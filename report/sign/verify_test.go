@@ -2,6 +2,7 @@ package sign
 
 import (
 	"bytes"
+	"crypto"
 	"crypto/elliptic"
 	"errors"
 	"strings"
@@ -130,6 +131,23 @@ func TestOtherKeyInContainer(t *testing.T) {
 	}
 	if _, _, err := openContainer(der, []byte("Content"), time.Now()); err == nil || !strings.Contains(err.Error(), "digest") {
 		t.Errorf("other content: %v", err)
+	}
+}
+
+// TestShortKeys has signatures with keys that this program does not take, made by another.
+func TestShortKeys(t *testing.T) {
+	for want, key := range map[string]crypto.Signer{
+		"an RSA key of 1024 bit is too short":  rsaKey(t, 1024),
+		"an ECDSA key of 224 bit is too short": ecKey(t, elliptic.P224()),
+	} {
+		short := &Signer{Certificate: issue(t, "A. Name", key, nil, nil, yesterday()), key: key}
+		if _, err := newSigner(key, short.Certificate, nil); err == nil || !strings.Contains(err.Error(), want) {
+			t.Errorf("signing: %v, want %q", err, want)
+		}
+		forged := forge(t, sheet(t), short, Options{Role: RolePrepared}, nil)
+		if _, err := Verify(forged); err == nil || !strings.Contains(err.Error(), "signature as prepared: "+want) {
+			t.Errorf("verifying: %v, want %q", err, want)
+		}
 	}
 }
 

@@ -14,6 +14,9 @@ import (
 // named by it, with a path relative to the tank file. The error is [Faults]:
 // everything that is wrong, in one run. A file that is no TOML has one fault.
 func Read(name string, src []byte, open func(path string) ([]byte, error)) (*Tank, error) {
+	if f, deep := nestingFault(name, src); deep {
+		return nil, Faults{f}
+	}
 	raw := map[string]any{}
 	if _, err := toml.Decode(string(src), &raw); err != nil {
 		return nil, Faults{syntaxFault(name, src, err)}
