@@ -11,7 +11,7 @@ import (
 func (e *examination) otherBytes(a *again) error {
 	differs, own := e.compareData(a), programVersion()
 	if e.madeBy == own {
-		return fmt.Errorf("this is not the %s that version %s makes of the embedded files%s; it was changed, or another build that is also called %[2]s made it: "+
+		return fmt.Errorf("this is not the %s that version %s makes of the embedded files%s; it was changed, or another build that is also called %[2]s made it, or one for another kind of processor, whose last digits may differ: "+
 			"nothing on its pages is proven; write it again with this build, or verify and sign it with the one that made it", e.kind, own, differs)
 	}
 	return fmt.Errorf("the pages are not proven: the %s says that version %q made it, and version %s does not draw them byte for byte%s; "+
