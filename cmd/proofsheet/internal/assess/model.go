@@ -120,17 +120,32 @@ func newModel(t *tank.Tank) (*model, error) {
 	return m, nil
 }
 
-// plateAsTube refuses a cylinder without a long seam whose strength is that of plate:
-// nothing rolled is closed without a weld, and a tube has minima of its own.
+// plateAsTube refuses a cylinder without a long seam whose material the file names as
+// plate: nothing rolled is closed without a weld.
 func (m *model) plateAsTube() error {
-	mat, ok := m.t.FindMaterial(m.cyl.material)
-	if m.long != nil || !ok || mat.Own() {
-		return nil
-	}
-	if err := (material.Query{Alloy: mat.Alloy, Spec: mat.Spec, Product: mat.Product, Thickness: m.cyl.nominal}).Seamless(); err != nil {
+	if mat, err := m.plateMinima(); err != nil && (mat.Spec != "" || mat.Product != "") {
 		return fmt.Errorf("long_seam is \"none\" and %w", err)
 	}
 	return nil
+}
+
+// plateMinima returns the material of a cylinder without a long seam, and an error
+// where the tables know it as plate alone.
+func (m *model) plateMinima() (tank.Material, error) {
+	mat, ok := m.t.FindMaterial(m.cyl.material)
+	if m.long != nil || !ok || mat.Own() {
+		return mat, nil
+	}
+	return mat, material.Query{Alloy: mat.Alloy, Spec: mat.Spec, Product: mat.Product, Thickness: m.cyl.nominal}.Seamless()
+}
+
+// tubeCautions says where the minima of plate stand in for those of the tube that the
+// cylinder is by its missing seam.
+func (m *model) tubeCautions() (out []string) {
+	if mat, err := m.plateMinima(); err != nil && m.cyl.refused == nil {
+		out = append(out, fmt.Sprintf("Cylinder: a drawn or extruded tube, as long_seam is \"none\"; of %s only minima of plate are known here and stand in for the tube's: hold them against its certificate. A rolled plate has a long seam: name its joint.", mat.Alloy))
+	}
+	return out
 }
 
 // joint returns the named joint, or nil where there is none.

@@ -108,7 +108,7 @@ func bar(p float64) string { return fmt.Sprintf("%.2f bar", math.Floor(p/1e3)/10
 
 // cautionList returns what stands on page 1.
 func (r *run) cautionList() []string {
-	out := slices.Concat(r.cautions, r.temperCautions(), r.coldCautions(), r.couponCautions())
+	out := slices.Concat(r.cautions, r.tubeCautions(), r.temperCautions(), r.coldCautions(), r.couponCautions())
 	for _, p := range r.ports {
 		if r.closesTip(p) { // no opening: it has no cut-out to warn of
 			continue

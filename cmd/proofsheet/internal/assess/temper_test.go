@@ -93,17 +93,19 @@ func TestTemperOfRolledCones(t *testing.T) {
 	}
 }
 
-// A plate has a long seam whatever the file says, also where only spec picks its row,
-// and is allowed no E of 1: not assessed. A tube of 4130 is, as are own values.
+// A plate has a long seam whatever the file says where the file itself names a plate: not
+// assessed. Where only the alloy is named the cylinder is the tube that a missing seam
+// makes it, and page 1 says whose minima stand in. A tube of 4130 is one, as are own
+// values.
 func TestPlateIsNoSeamlessTube(t *testing.T) {
 	const seam = "long_seam = \"long\"\nlong_seam_clock = \"180 deg\""
 	for _, row := range []struct {
-		where, metal string
-		made         bool
+		where, metal  string
+		made, caution bool
 	}{
-		{"plate by its spec", lifeAlloy, false}, {"plate by its alloy", "[material.plate]\nalloy = \"304L\"", false},
-		{"tube", "[material.plate]\nalloy = \"4130\"\nproduct = \"normalised\"", true}, {"own values", ownSoft, true},
-		{"extruded", "[material.plate]\nalloy = \"6061-T6\"", true}, {"sheet", "[material.plate]\nalloy = \"6061-T6\"\nspec = \"EN 485-2\"", false},
+		{"plate by its spec", "[material.plate]\nalloy = \"304L\"\nspec = \"ASTM A240\"", false, false}, {"the alloy alone", "[material.plate]\nalloy = \"304L\"", true, true},
+		{"tube", "[material.plate]\nalloy = \"4130\"\nproduct = \"normalised\"", true, false}, {"own values", ownSoft, true, false},
+		{"extruded", "[material.plate]\nalloy = \"6061-T6\"", true, false}, {"sheet", "[material.plate]\nalloy = \"6061-T6\"\nspec = \"EN 485-2\"", false, false},
 	} {
 		s := sheet(t, changed(t, "life", lifeAlloy, row.metal, seam, "long_seam = \"none\""))
 		for _, id := range []string{"cylinder/hoop@meop", "cylinder/thickness@meop", "cylinder/longitudinal@meop"} {
@@ -117,6 +119,9 @@ func TestPlateIsNoSeamlessTube(t *testing.T) {
 		}
 		if got := find(t, s, "cylinder/hoop@meop").Capacity.Value; row.where == "extruded" && math.Abs(got/(260e6/3.5)-1) > 1e-9 { // its own 260, not 290 of sheet
 			t.Errorf("extruded: %g Pa", got)
+		}
+		if got := strings.Contains(strings.Join(s.Cautions, " "), "stand in for the tube's"); got != row.caution {
+			t.Errorf("%s: cautions %q", row.where, s.Cautions)
 		}
 	}
 }
