@@ -74,6 +74,20 @@ func kept(share float64) func([]proof.LogRow) []proof.LogRow {
 	}
 }
 
+// longer goes on with the hold for ten minutes more, each reading changed by its number.
+func longer(change func(r *proof.LogRow, k int)) func([]proof.LogRow) []proof.LogRow {
+	return func(rows []proof.LogRow) []proof.LogRow {
+		for k := 1; k <= 10; k++ {
+			at := rows[17]
+			at.Time, at.Strains = at.Time+60*float64(k), slices.Clone(at.Strains)
+			change(&at, k)
+			rows = slices.Insert(rows, 17+k, at)
+		}
+		rows[28].Time += 600
+		return rows
+	}
+}
+
 // unread blanks the volumes of rows that another change has made.
 func unread(from, to int, way func([]proof.LogRow) []proof.LogRow) func([]proof.LogRow) []proof.LogRow {
 	return func(rows []proof.LogRow) []proof.LogRow {
@@ -166,16 +180,15 @@ func TestEveryWayUp(t *testing.T) {
 			at.Time, at.Pressure = at.Time+1, 1.0001*referencePressure
 			return slices.Insert(r, 18, at)
 		}), decayQ, proof.Passed, passes},
-		{"a hold of twice the time that warms at its end", cycles(t, func(r []proof.LogRow) []proof.LogRow {
-			for i := range 10 {
-				at := r[17]
-				at.Time, at.Strains = at.Time+60*float64(1+i), slices.Clone(at.Strains)
-				at.Temperature += 0.2 * float64(1+i)
-				r = slices.Insert(r, 18+i, at)
+		{"a hold that warms by 2 K at its end and does not follow", cycles(t, longer(func(r *proof.LogRow, k int) { r.Temperature += 0.2 * float64(k) })), decayQ, proof.Inconclusive, "did not follow its warmth"},
+		{"the second leaks 100 kPa with no temperature read", cycles(t, asItIs, func(r []proof.LogRow) []proof.LogRow {
+			for i := 7; i <= 17; i++ {
+				r[i].Pressure, r[i].Temperature = r[i].Pressure-10e3*float64(i-7), math.NaN()
 			}
-			r[28].Time += 600
 			return r
-		}), decayQ, proof.Passed, passes},
+		}), decayQ, proof.Inconclusive, "no temperature tells why"},
+		{"a hold of twice the time, whose temperature is read for the planned part",
+			cycles(t, longer(func(r *proof.LogRow, _ int) { r.Temperature = math.NaN() })), decayQ, proof.Passed, passes},
 		{"nothing is returned on the meter", cycles(t, func(r []proof.LogRow) []proof.LogRow {
 			r[18].Volume = r[17].Volume
 			return r

@@ -71,8 +71,12 @@ func (d Decay) remedy() string {
 
 // otherDecays asks of every way up whether the closed tank lost more than the allowance
 // of the whole hold, until water is let out: in the hold and after it that fails,
-// before it a leak was there and is gone, and nothing tells where.
+// before it a leak was there and is gone, and nothing tells where. Over more than 1 K of
+// warming, or where a fall has no temperature beside it, it is open.
 func (r *record) otherDecays(f *Finding) {
+	if r.gas() {
+		return // no volume tells whether it was let out slowly
+	}
 	earlier, later := r.others()
 	if r.main >= 0 {
 		later = append(later, r.climbed[r.main])
@@ -86,11 +90,17 @@ func (r *record) otherDecays(f *Finding) {
 			continue
 		}
 		d := r.balance(c.top, to)
-		if !(d.Residual+d.Uncertainty < -decayShare*r.set) || math.Abs(d.Warming) > warmingMost {
+		untold := math.IsNaN(d.Residual + d.Uncertainty)
+		if untold && !(d.Change < -decayShare*r.set) || !untold && !(d.Residual+d.Uncertainty < -decayShare*r.set) {
 			continue
 		}
 		o, reason := Failed, "the closed tank lost pressure: a leak, or worse"
-		if k < len(earlier) {
+		switch {
+		case untold:
+			o, reason = Inconclusive, "the closed tank lost pressure, and no temperature tells why"
+		case math.Abs(d.Warming) > warmingMost:
+			o, reason = Inconclusive, "the closed tank did not follow its warmth, over more than 1 K: a leak could hide in that, or water was let out that the log does not say"
+		case k < len(earlier):
 			o, reason = Inconclusive, "the closed tank lost pressure, which it no longer did in the hold: find what leaked, and test the mended tank by a log of its own"
 		}
 		f.worsen(o, r.along(c, reason))

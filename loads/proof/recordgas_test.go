@@ -84,6 +84,13 @@ func TestGasQuestions(t *testing.T) {
 			}
 		}, decayQ, proof.Inconclusive, "gas was let in"},
 		{"straight", handLog{}, nil, strainsQ, proof.Passed, ""},
+		{"let out slowly after the hold", handLog{}, func(_ *proof.Test, l *proof.Log) {
+			for k := range 5 {
+				at := l.Rows[17]
+				at.Time, at.Pressure = at.Time+30*float64(k+1), at.Pressure-50e3*float64(k+1)
+				l.Rows = slices.Insert(l.Rows, 18+k, at)
+			}
+		}, decayQ, proof.Passed, ""},
 		{"no gauge", handLog{}, func(_ *proof.Test, l *proof.Log) {
 			l.Gauges = nil
 			for i := range l.Rows {
